@@ -1,0 +1,31 @@
+import type { Model, Objective } from "./model.js";
+import type { EngineName, Outcome } from "./outcome.js";
+
+/** A solver behind one door. It works in a thread of its own, which is ended at the deadline. */
+export interface Engine {
+  readonly name: EngineName;
+  solve(question: Question, limits: SolveLimits): Promise<Outcome>;
+  /** Ends the thread. Idempotent. */
+  close(): Promise<void>;
+}
+
+export interface Question {
+  readonly model: Model;
+  readonly objective: Objective;
+}
+
+export interface SolveLimits {
+  /** Wall-clock seconds from the call, after which the thread is ended if it has not answered. */
+  readonly seconds: number;
+  /** Relative gap at which the answer is called optimal. */
+  readonly gap: number;
+  /** A point known to be feasible, for engines that can start from one. */
+  readonly start?: readonly number[];
+  readonly onProgress?: (progress: Progress) => void;
+}
+
+export interface Progress {
+  readonly best: number | null;
+  readonly bound: number | null;
+  readonly seconds: number;
+}

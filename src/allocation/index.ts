@@ -1,0 +1,4 @@
+/** From a resolved scenario to a certified decision. */
+export * from "./engine.js";
+export * from "./model.js";
+export * from "./outcome.js";

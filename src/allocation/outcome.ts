@@ -1,0 +1,38 @@
+export type EngineName = "javascript-lp-solver" | "highs";
+
+/**
+ * What an engine says of one objective. A point is a proposal until `certify` has checked it; `optimal` is
+ * said only with a proof to the asked gap, never at a time limit.
+ */
+export type Outcome =
+  | {
+      readonly kind: "optimal" | "feasible";
+      readonly engine: EngineName;
+      readonly point: readonly number[];
+      readonly objective: number;
+      /** Best value any point could have, as far as proved. */
+      readonly bound: number;
+      /** |objective - bound| / max(1e-9, |objective|). */
+      readonly gap: number;
+      readonly seconds: number;
+      /** What ended the search before the proof; null for `optimal`. */
+      readonly stoppedBy: string | null;
+    }
+  | {
+      readonly kind: "infeasible" | "unbounded";
+      readonly engine: EngineName;
+      readonly seconds: number;
+    }
+  | {
+      readonly kind: "failed";
+      readonly engine: EngineName;
+      readonly seconds: number;
+      /** What the engine said, or that the deadline passed without any point. */
+      readonly reason: string;
+    };
+
+export type Solved = Extract<Outcome, { point: readonly number[] }>;
+
+export function relativeGap(objective: number, bound: number): number {
+  return Math.abs(objective - bound) / Math.max(1e-9, Math.abs(objective));
+}

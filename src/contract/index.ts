@@ -1,0 +1,2 @@
+/** The plan as JSON: what other programs, the pages and the tests read. */
+export * from "./plan.js";

@@ -1,0 +1,147 @@
+import { z } from "zod";
+
+/** A weight in grams or an amount of money in currency units, as a decimal string. */
+const decimal = z.string().regex(/^-?\d+(\.\d+)?$/, "a decimal number as text");
+const optionalDate = z.string().nullable();
+
+const partWeight = z.object({
+  part: z.string(),
+  weight: decimal,
+  class: z.enum(["food", "inedible", "never"]),
+});
+
+/** What `plan --json` prints: the plan as other programs read it. Fields may be added, none renamed. */
+export const planSchema = z.object({
+  schema: z.literal("trim-to-use/plan@1"),
+  scenario: z.string(),
+  aim: z.enum(["waste", "cost", "balanced"]),
+  outcome: z.object({
+    kind: z.enum(["optimal", "feasible", "infeasible", "unbounded", "failed"]),
+    engine: z.string(),
+    objective: decimal.nullable(),
+    bound: decimal.nullable(),
+    gap: decimal.nullable(),
+    seconds: z.number(),
+    certified: z.boolean(),
+    stoppedBy: z.string().nullable(),
+  }),
+  stages: z.array(
+    z.object({ aim: z.string(), value: decimal, bound: decimal, gap: decimal, engine: z.string() }),
+  ),
+  purchases: z.array(
+    z.object({
+      item: z.string(),
+      form: z.string(),
+      service: z.string(),
+      units: z.number(),
+      orderUnit: z.string(),
+      weight: decimal,
+      cost: decimal,
+    }),
+  ),
+  onHand: z.array(
+    z.object({
+      kind: z.enum(["item", "part"]),
+      name: z.string(),
+      weight: decimal,
+      value: decimal,
+      useBy: optionalDate,
+    }),
+  ),
+  cuts: z.array(
+    z.object({
+      item: z.string(),
+      breakdown: z.string(),
+      service: z.string(),
+      /** Whole units; null for an item cut by weight. */
+      units: z.number().nullable(),
+      weight: decimal,
+      parts: z.array(partWeight),
+      loss: decimal,
+    }),
+  ),
+  preps: z.array(
+    z.object({
+      from: z.string(),
+      step: z.string(),
+      service: z.string(),
+      weight: decimal,
+      water: decimal,
+      parts: z.array(partWeight),
+      loss: decimal,
+    }),
+  ),
+  goings: z.array(
+    z.object({
+      part: z.string(),
+      dish: z.string(),
+      /** The service the dish is cooked for. */
+      service: z.string(),
+      line: z.string(),
+      weight: decimal,
+      pieces: z.number().nullable(),
+      /** Date the part was cut, or null for stock on hand. */
+      cut: optionalDate,
+      useBy: optionalDate,
+    }),
+  ),
+  dishes: z.array(
+    z.object({
+      dish: z.string(),
+      service: z.string(),
+      course: z.string().nullable(),
+      portions: z.number(),
+      /** Portions of this cooking that are eaten, at this service or a later one. */
+      eaten: z.number(),
+      spare: z.number(),
+      /** Where portions are eaten, when some wait for a later service. */
+      served: z.array(z.object({ service: z.string(), portions: z.number() })),
+      /** Weight of all portions cooked, as counted in the ledger. */
+      weight: decimal,
+      cost: decimal,
+      costPerPortion: decimal,
+      ceiling: decimal.nullable(),
+    }),
+  ),
+  leftovers: z.array(
+    z.object({
+      /** A part, a binned item, or spare portions of a dish. */
+      part: z.string(),
+      kind: z.enum(["part", "item", "portions"]),
+      class: z.enum(["food", "inedible", "never"]),
+      weight: decimal,
+      destination: z.string(),
+      useBy: optionalDate,
+    }),
+  ),
+  transfers: z.array(
+    z.object({ from: z.string(), to: z.string(), weight: decimal, money: decimal, cause: z.string() }),
+  ),
+  weights: z.object({
+    unit: z.literal("g"),
+    purchased: decimal,
+    onHand: decimal,
+    absorbed: decimal,
+    inDishes: decimal,
+    givenAway: decimal,
+    closingStock: decimal,
+    wastedFood: decimal,
+    inedible: decimal,
+    losses: decimal,
+    /** An "of which" of inedible. */
+    avoidablePeel: decimal,
+  }),
+  money: z.object({
+    currency: z.string(),
+    spent: decimal,
+    stockValue: decimal,
+    inDishes: decimal,
+    givenAway: decimal,
+    closingStock: decimal,
+    wasted: decimal,
+  }),
+  warnings: z.array(z.object({ code: z.string(), text: z.string(), source: z.string() })),
+  reasons: z.array(z.object({ change: z.string(), text: z.string(), checked: z.string() })),
+});
+
+export type PlanJson = z.infer<typeof planSchema>;

@@ -1,0 +1,3 @@
+/** The nouns: items, breakdowns, parts, dishes, services, the scenario that holds them and the decision about it. */
+export * from "./decision.js";
+export * from "./scenario.js";

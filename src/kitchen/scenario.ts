@@ -1,0 +1,273 @@
+import type { Decimal, Money, Weight } from "../quantity/index.js";
+
+/**
+ * The nouns of a scenario, resolved: every name refers to something that exists, every figure is exact, and
+ * every yield is filled in. Services are numbered by their order; days count from the first service's date,
+ * which is day 0.
+ */
+export interface Scenario {
+  readonly name: string;
+  /** BCP 47 tag: how numbers and money are written. */
+  readonly locale: string;
+  /** ISO 4217 code. */
+  readonly currency: string;
+  readonly aim: Aim;
+  /** What a kilogram of waste counts for in the balanced aim. */
+  readonly wastePrice: Money;
+  readonly costing: CostingMethod;
+  /** Whether every price and ceiling carries tax; they are compared alike. */
+  readonly pricesIncludeTax: boolean;
+  /** The smallest weight the kitchen's scale shows; what goes into dishes moves in these steps. */
+  readonly scaleStep: Weight;
+  /** Whether peel beyond the thriftiest breakdown's counts as waste in the aim. */
+  readonly countAvoidablePeel: boolean;
+  /** The kitchen feeds people who fall ill easily: raw egg and raw sprouts are blocked. */
+  readonly vulnerableDiners: boolean;
+  /** Date of the first service, ISO 8601. */
+  readonly firstDate: string;
+  readonly services: readonly Service[];
+  readonly items: readonly Item[];
+  readonly parts: readonly Part[];
+  readonly steps: readonly Step[];
+  readonly dishes: readonly Dish[];
+  readonly destinations: readonly Destination[];
+  readonly partsOnHand: readonly PartOnHand[];
+  readonly limits: Limits;
+}
+
+export type Aim = "waste" | "cost" | "balanced";
+export type CostingMethod = "edible weight" | "trim credit" | "sales value";
+export type PartClass = "food" | "inedible" | "never";
+/** How raw an item is on the board, from what may touch ready-to-eat food to what may touch nothing else. */
+export type Handling = "plant" | "egg" | "fish" | "meat" | "poultry";
+
+export interface Limits {
+  /** Most weight of whole items, parts and dishes chilled after any service. */
+  readonly chilled: Weight | null;
+  /** Most hands-on minutes before each service, where the service does not state its own. */
+  readonly handsMinutes: number | null;
+}
+
+export interface Service {
+  readonly name: string;
+  readonly date: string;
+  readonly day: number;
+  readonly sitting: string;
+  readonly covers: number;
+  readonly courses: readonly Course[];
+  readonly diets: readonly DietCovers[];
+  /** The part of a course's portions that may be cooked over and above them, 0.05 being 5 %. */
+  readonly overage: Decimal;
+  readonly handsMinutes: number | null;
+}
+
+export interface Course {
+  readonly name: string;
+  /** Portions eaten: covers x take-up, whole, rounded up. */
+  readonly portions: number;
+  readonly takeUp: Decimal;
+  /** How many different dishes the course may show, where the scenario limits it. */
+  readonly leastDishes: number | null;
+  readonly mostDishes: number | null;
+}
+
+export interface DietCovers {
+  readonly diet: string;
+  readonly covers: number;
+}
+
+export interface Item {
+  readonly name: string;
+  readonly form: string;
+  readonly grade: string | null;
+  readonly supplier: string | null;
+  readonly handling: Handling;
+  readonly allergens: readonly string[];
+  /** Whole items are cut by the unit; loose ones by weight, their unit being one kilogram. */
+  readonly measure: "whole" | "loose";
+  /** Name of one unit: head, bunch, bird, egg, kg. */
+  readonly unitName: string;
+  readonly unitWeight: Weight;
+  readonly orderUnit: OrderUnit;
+  /** Null where buying is off. */
+  readonly buying: Buying | null;
+  readonly onHand: readonly ItemOnHand[];
+  /** Days a whole unit keeps, the day it arrives being day 1; null when it outlasts any plan. */
+  readonly keepsDays: number | null;
+  readonly carry: Carry | null;
+  readonly breakdowns: readonly Breakdown[];
+  /** What to do before cutting: wash, soak, bring to room temperature. */
+  readonly treatment: string | null;
+  readonly rejectIf: string | null;
+  readonly substitute: string | null;
+}
+
+export interface OrderUnit {
+  /** "head", "case of 6", "5 kg bag". */
+  readonly name: string;
+  /** Units of the item in one order unit; for a loose item, kilograms. */
+  readonly size: Decimal;
+  readonly weight: Weight;
+}
+
+export interface Buying {
+  /** For one order unit, as the scenario's tax switch says. */
+  readonly price: Money;
+  readonly taxRate: Decimal | null;
+  readonly least: number;
+  readonly most: number | null;
+  /** Indexes of the services before which it can arrive. */
+  readonly deliveries: readonly number[];
+  readonly orderBy: string | null;
+}
+
+export interface ItemOnHand {
+  readonly units: Decimal;
+  readonly weight: Weight;
+  readonly value: Money;
+  /** Last day it may be cut; null when it outlasts the plan. */
+  readonly lastDay: number | null;
+}
+
+/** Permission to carry weight past the plan, into a named use. */
+export interface Carry {
+  readonly use: string;
+  readonly limit: Weight;
+  /** What a kilogram kept is credited with in the aim; never more than it cost. */
+  readonly valuePerKilogram: Money;
+}
+
+export interface Breakdown {
+  readonly name: string;
+  readonly yields: readonly Yield[];
+  /** Part of the AP weight that leaves as juice, drip or crumbs. Yields and loss add up to one. */
+  readonly loss: Decimal;
+  /** Hands-on minutes for one unit. */
+  readonly minutes: Decimal | null;
+  readonly how: string | null;
+  readonly source: string;
+}
+
+export interface Yield {
+  readonly part: string;
+  /** Part of the source's weight: 0.39 being 39 %. */
+  readonly fraction: Decimal;
+}
+
+export interface Part {
+  /** Full name, unique in the scenario: "squash ring". */
+  readonly name: string;
+  /** Name of the item it is cut from; null for a blend such as a stock. */
+  readonly item: string | null;
+  readonly class: PartClass;
+  readonly allergens: readonly string[];
+  /** Days it keeps chilled, the day it was cut being day 1; null when it outlasts any plan. */
+  readonly keepsDays: number | null;
+  readonly state: "raw" | "cooked" | "frozen";
+  /** Weight of one piece, for parts that move whole (rings, yolks, breasts). */
+  readonly pieceWeight: Weight | null;
+  /** Market value or credit of a kilogram, for the costing methods that need one. */
+  readonly marketValue: Money | null;
+  readonly carry: Carry | null;
+  readonly container: string | null;
+}
+
+/** A further breakdown of a part: peel, pick, dice down, freeze, or a pot of stock. */
+export interface Step {
+  readonly name: string;
+  /** The parts it takes, gram for gram alike. */
+  readonly from: readonly string[];
+  /** Per kilogram taken. Yields and loss add up to one plus the water. */
+  readonly yields: readonly Yield[];
+  readonly loss: Decimal;
+  /** Kilograms of water taken up per kilogram; it goes into the first yield. */
+  readonly water: Decimal;
+  /** Most weight taken before any one service: what the pot holds. */
+  readonly capacity: Weight | null;
+  readonly minutesPerKilogram: Decimal | null;
+  readonly how: string | null;
+  readonly source: string;
+}
+
+export interface PartOnHand {
+  readonly part: string;
+  readonly weight: Weight;
+  readonly value: Money;
+  readonly useBy: string | null;
+  readonly lastDay: number | null;
+}
+
+export interface Dish {
+  readonly name: string;
+  readonly course: string | null;
+  /** Indexes of the services that offer it, in order. */
+  readonly services: readonly number[];
+  /** Portions at each service that offers it; null where the course's covers alone decide. */
+  readonly portions: { readonly least: number; readonly most: number } | null;
+  /** Whether it may be left out even where it states a least number of portions. */
+  readonly optional: boolean;
+  readonly batch: Batch | null;
+  readonly ceiling: Money | null;
+  readonly diets: readonly string[];
+  readonly allergens: readonly string[];
+  readonly lines: readonly RecipeLine[];
+  readonly staples: readonly StapleLine[];
+  /** Days what is left may still be offered, the day it was cooked being day 1; null: never again. */
+  readonly keepsDays: number | null;
+  readonly minutesPerBatch: Decimal | null;
+  readonly rawEgg: boolean;
+  readonly method: readonly string[];
+  readonly cooking: CookingCard;
+}
+
+export interface CookingCard {
+  readonly equipment: string | null;
+  readonly time: string | null;
+  readonly coreTemperature: string | null;
+  readonly portioning: string | null;
+}
+
+export interface Batch {
+  readonly portions: number;
+  readonly halves: boolean;
+  readonly vessel: string;
+}
+
+export interface RecipeLine {
+  readonly name: string;
+  /** Per portion, as stated: raw or cooked weight. */
+  readonly least: Weight;
+  readonly most: Weight;
+  readonly stated: "raw" | "cooked";
+  /** Cooked weight over raw weight; 1 for a line stated raw. */
+  readonly cookingYield: Decimal;
+  readonly from: readonly LineSource[];
+}
+
+export interface LineSource {
+  readonly part: string;
+  /** Grams of the line that one gram of the part stands for, before cooking. */
+  readonly rate: Decimal;
+  readonly leastShare: Decimal;
+  readonly mostShare: Decimal;
+}
+
+export interface StapleLine {
+  readonly name: string;
+  /** Exact cost a portion; it is rounded once, on the whole cooking. */
+  readonly costPerPortion: Decimal;
+  /** Amount a portion and price for that unit, where the scenario states them instead of a flat cost. */
+  readonly amount: { readonly value: Decimal; readonly unit: "g" | "mL" | "each" } | null;
+  /** Price of one kg, L or each. */
+  readonly price: Decimal | null;
+  readonly allergens: readonly string[];
+}
+
+/** Where food nobody eats at a service goes. */
+export interface Destination {
+  readonly name: string;
+  readonly end: "given away" | "waste";
+  readonly takes: { readonly food: boolean; readonly inedible: boolean; readonly portions: boolean };
+  /** Most weight over the whole plan. */
+  readonly limit: Weight | null;
+}

@@ -1,0 +1,4 @@
+/** Exact weights and money, units of measure, and splitting without loss. */
+export * from "./decimal.js";
+export * from "./exact.js";
+export * from "./split.js";
