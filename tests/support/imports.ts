@@ -1,0 +1,103 @@
+import { posix } from "node:path";
+
+/** What each room of src/ may import from the other rooms. Anything else is a wrong arrow. */
+const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
+  quantity: [],
+  reading: ["quantity"],
+  kitchen: ["quantity", "reading"],
+  yields: ["quantity", "reading", "kitchen"],
+  safety: ["quantity", "kitchen"],
+  allocation: ["quantity", "kitchen", "yields", "safety"],
+  ledger: ["quantity", "kitchen", "yields"],
+  contract: ["quantity", "kitchen", "allocation", "ledger"],
+  insight: ["quantity", "reading", "kitchen", "yields", "safety", "allocation", "ledger", "contract"],
+  pages: ["quantity", "kitchen", "contract", "safety"],
+  records: ["quantity", "kitchen"],
+};
+
+/** The edges and what they must not import; `server` is a folder, the others single files. */
+const EDGES: Readonly<Record<string, readonly string[]>> = {
+  "plan.ts": ["pages", "records", "server", "cli.ts"],
+  "cli.ts": [],
+  "index.ts": [],
+  server: [],
+};
+
+/** Packages with one door: the only places (files or folders of src/) that may import them. */
+const ONE_DOOR: Readonly<Record<string, readonly string[]>> = {
+  highs: ["allocation/engines/"],
+  "javascript-lp-solver": ["allocation/engines/"],
+  "glpk.js": [],
+  "decimal.js": ["quantity/"],
+  yaml: ["reading/"],
+  "csv-parse": ["reading/"],
+  handlebars: ["pages/"],
+  express: ["server/"],
+  helmet: ["server/"],
+};
+
+/** Rooms that touch neither files nor processes. */
+const PURE_ROOMS = ["quantity", "kitchen", "safety", "ledger", "contract"];
+
+/** Every module a TypeScript text names: static, type-only, re-exported, bare and dynamic imports. */
+export function importsOf(text: string): string[] {
+  const code = text.replace(/\/\*[\s\S]*?\*\//g, "").replace(/^\s*\/\/.*$/gm, "");
+  const patterns = [
+    /(?:^|[\s;}])(?:import|export)\b[^"';]*?\bfrom\s*["']([^"']+)["']/g,
+    /(?:^|[\s;}])import\s*["']([^"']+)["']/g,
+    /\bimport\s*\(\s*["']([^"']+)["']\s*\)/g,
+    /\brequire\s*\(\s*["']([^"']+)["']\s*\)/g,
+  ];
+  return patterns.flatMap((pattern) => [...code.matchAll(pattern)].map((match) => match[1] ?? ""));
+}
+
+/** What is wrong with the imports of one file, `file` being its path inside src/; empty when nothing is. */
+export function wrongImports(file: string, text: string): string[] {
+  return importsOf(text).flatMap((name) =>
+    (name.startsWith(".") ? wrongArrow(file, name) : wrongPackage(file, name)).map(
+      (what) => `src/${file} imports "${name}": ${what}`,
+    ),
+  );
+}
+
+function wrongArrow(file: string, name: string): string[] {
+  const target = posix.join(posix.dirname(file), name);
+  if (target.startsWith("../")) return target === "../package.json" ? [] : ["outside src"];
+  const from = roomOf(file);
+  const to = roomOf(target.replace(/\.js$/, ".ts"));
+  if (from === to) return [];
+  const problems: string[] = [];
+  const forbidden = EDGES[from];
+  const allowed = ALLOWED_ARROWS[from];
+  if (forbidden !== undefined) {
+    if (forbidden.includes(to)) problems.push(`${from} may not know ${to}`);
+  } else if (allowed === undefined) {
+    problems.push(`${from} is no room of this house`);
+  } else if (!allowed.includes(to)) {
+    problems.push(`${from} may not know ${to}`);
+  }
+  if (to in ALLOWED_ARROWS || to === "server") {
+    if (target !== `${to}/index.js`) problems.push(`${to} is entered by its index.js`);
+  } else if (!(to in EDGES)) {
+    problems.push(`${to} is no room of this house`);
+  }
+  return problems;
+}
+
+function wrongPackage(file: string, name: string): string[] {
+  const scoped = name.startsWith("@");
+  const owner = name
+    .split("/")
+    .slice(0, scoped ? 2 : 1)
+    .join("/");
+  const doors = ONE_DOOR[owner];
+  if (doors !== undefined && !doors.some((door) => file.startsWith(door)))
+    return [`${owner} is imported ${doors.length === 0 ? "nowhere" : `only in src/${doors.join(", src/")}`}`];
+  if (name.startsWith("node:") && PURE_ROOMS.includes(roomOf(file)))
+    return [`${roomOf(file)} touches neither files nor processes`];
+  return [];
+}
+
+function roomOf(path: string): string {
+  return path.split("/")[0] ?? path;
+}
