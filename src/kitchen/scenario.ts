@@ -217,6 +217,8 @@ export interface Dish {
   readonly minutesPerBatch: Decimal | null;
   readonly rawEgg: boolean;
   readonly method: readonly string[];
+  /** What the dish declares is done to parts that are food only after it: "boiled 10 minutes and water discarded". */
+  readonly treatments: readonly string[];
   readonly cooking: CookingCard;
 }
 
