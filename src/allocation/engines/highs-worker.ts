@@ -1,0 +1,161 @@
+import { createRequire } from "node:module";
+import { parentPort } from "node:worker_threads";
+import type { Highs, HighsCallbackMap, Model, ModelData, ModelStatusCode } from "highs";
+import type { Matrix } from "./matrix.js";
+import type { Ask, News, Verdict } from "./protocol.js";
+
+// Its types describe the CommonJS file, which Node does not choose for an `import`.
+const loadHighs: typeof import("highs").default = createRequire(import.meta.url)("highs");
+
+/** Absolute; tighter than what `certify` allows, so that rounding whole numbers breaks no row. */
+const TOLERANCE = 1e-9;
+const PRIMAL_FEASIBLE = 2;
+const SECONDS_BETWEEN_NEWS = 0.25;
+
+/** Kept back of the time left, for the answer to be read out before the thread is ended. */
+const reserve = (left: number) => Math.min(0.5, Math.max(0.02, left * 0.05));
+
+function dataOf(highs: Highs, matrix: Matrix, cost = matrix.cost): ModelData {
+  const { objectiveSense, variableType } = highs.constants;
+  return {
+    numCols: matrix.cost.length,
+    numRows: matrix.rowLower.length,
+    sense: matrix.most ? objectiveSense.maximize : objectiveSense.minimize,
+    offset: matrix.constant,
+    colCost: cost,
+    colLower: matrix.lower,
+    colUpper: matrix.upper,
+    rowLower: matrix.rowLower,
+    rowUpper: matrix.rowUpper,
+    matrix: {
+      format: "csr",
+      numRows: matrix.rowLower.length,
+      numCols: matrix.cost.length,
+      starts: matrix.starts,
+      indices: matrix.columns,
+      values: matrix.values,
+    },
+    ...(matrix.whole.includes(1) && {
+      integrality: Array.from(matrix.whole, (whole) =>
+        whole === 1 ? variableType.integer : variableType.continuous,
+      ),
+    }),
+  };
+}
+
+interface Run {
+  readonly status: ModelStatusCode;
+  readonly verdict: Verdict;
+}
+
+class Search {
+  readonly #highs: Highs;
+  readonly #ask: Ask;
+  readonly #tell: (news: News) => void;
+
+  constructor(highs: Highs, ask: Ask, tell: (news: News) => void) {
+    this.#highs = highs;
+    this.#ask = ask;
+    this.#tell = tell;
+  }
+
+  /** Presolve has called unbounded models infeasible, so neither is believed before it holds without. */
+  verdict(): Verdict {
+    const { infeasible, unbounded, unboundedOrInfeasible } = this.#highs.constants.modelStatus;
+    const open: readonly ModelStatusCode[] = [infeasible, unbounded, unboundedOrInfeasible];
+    const first = this.#run({ presolve: "choose" });
+    if (!open.includes(first.status)) return first.verdict;
+    const second = this.#run({ presolve: "off" });
+    if (second.status === infeasible) return { kind: "infeasible" };
+    if (!open.includes(second.status)) return second.verdict;
+    const anyPoint = this.#run({ presolve: "off", cost: new Float64Array(this.#ask.matrix.cost.length) });
+    if (anyPoint.status === infeasible) return { kind: "infeasible" };
+    if (anyPoint.verdict.kind === "solved") return { kind: "unbounded" };
+    return { kind: "failed", reason: "it cannot tell whether there is no plan or no end" };
+  }
+
+  #run({ presolve, cost }: { presolve: "choose" | "off"; cost?: Float64Array }): Run {
+    const left = (this.#ask.until - Date.now()) / 1000;
+    const model = this.#highs.createModel(dataOf(this.#highs, this.#ask.matrix, cost));
+    try {
+      model.options.set({
+        // The progress callback keeps silent unless there is output; it goes nowhere.
+        output_flag: true,
+        log_to_console: false,
+        presolve,
+        time_limit: Math.max(0, left - reserve(left)),
+        mip_rel_gap: this.#ask.gap,
+        mip_abs_gap: TOLERANCE,
+        mip_feasibility_tolerance: TOLERANCE,
+        primal_feasibility_tolerance: TOLERANCE,
+        dual_feasibility_tolerance: TOLERANCE,
+        mip_min_logging_interval: SECONDS_BETWEEN_NEWS,
+      });
+      if (this.#ask.start !== null) model.setSolution({ colValue: this.#ask.start });
+      const { modelStatus } = model.run(cost === undefined ? this.#callbacks() : {});
+      return { status: modelStatus, verdict: this.#read(model, modelStatus) };
+    } finally {
+      model.dispose();
+    }
+  }
+
+  #read(model: Model, status: ModelStatusCode): Verdict {
+    const { modelStatus } = this.#highs.constants;
+    const name = Object.entries(modelStatus).find(([, code]) => code === status)?.[0] ?? String(status);
+    if (status === modelStatus.infeasible || status === modelStatus.unbounded)
+      return { kind: status === modelStatus.infeasible ? "infeasible" : "unbounded" };
+    if (status === modelStatus.empty) {
+      const objective = this.#ask.matrix.constant;
+      return { kind: "solved", point: new Float64Array(), objective, bound: objective, stoppedBy: null };
+    }
+    const objective = model.getObjectiveValue();
+    const isPoint =
+      model.info.get("primal_solution_status") === PRIMAL_FEASIBLE && Number.isFinite(objective);
+    if (!isPoint) return { kind: "failed", reason: `it stopped at "${name}" without any point` };
+    const solved = status === modelStatus.optimal;
+    return {
+      kind: "solved",
+      point: model.getSolution().colValue,
+      objective,
+      bound: this.#bound(model, objective, solved),
+      stoppedBy: solved ? null : name,
+    };
+  }
+
+  #bound(model: Model, objective: number, solved: boolean): number {
+    const { matrix } = this.#ask;
+    if (matrix.whole.includes(1)) return Number(model.info.get("mip_dual_bound"));
+    if (solved) return objective;
+    return matrix.most ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+  }
+
+  #callbacks(): HighsCallbackMap {
+    const { id } = this.#ask;
+    const { mipImprovingSolution, mipLogging } = this.#highs.constants.callbackType;
+    const finite = (value = Number.NaN) => (Number.isFinite(value) ? value : null);
+    return {
+      [mipImprovingSolution]: ({ data }) => {
+        const { mip_solution: point, objective_function_value: objective } = data;
+        if (point !== undefined && objective !== undefined)
+          this.#tell({ kind: "proposal", id, proposal: { point, objective } });
+      },
+      [mipLogging]: ({ data }) => {
+        const best = finite(data.mip_primal_bound);
+        this.#tell({ kind: "progress", id, best, bound: finite(data.mip_dual_bound) });
+      },
+    };
+  }
+}
+
+const highs = await loadHighs();
+const port = parentPort;
+port?.on("message", (ask: Ask) => {
+  const tell = (news: News) => port.postMessage(news);
+  let verdict: Verdict;
+  try {
+    verdict = new Search(highs, ask, tell).verdict();
+  } catch (error) {
+    verdict = { kind: "failed", reason: String(error) };
+  }
+  tell({ kind: "verdict", id: ask.id, verdict });
+});

@@ -1,0 +1,24 @@
+import type { Matrix } from "./matrix.js";
+import { threadFile } from "./thread.js";
+import { ThreadedEngine } from "./threaded.js";
+
+/** It drops smaller coefficients silently and takes larger ones for infinite. */
+const LEAST_COEFFICIENT = 1e-9;
+const MOST_COEFFICIENT = 1e15;
+
+/** For plans of any size. Its "infeasible" and "unbounded" hold without presolve too. */
+export class Highs extends ThreadedEngine {
+  constructor(file = threadFile("highs-worker", import.meta.url)) {
+    super("highs", file, refusal);
+  }
+}
+
+function refusal(matrix: Matrix): string | null {
+  for (const values of [matrix.values, matrix.cost])
+    for (const value of values) {
+      const size = Math.abs(value);
+      if (size !== 0 && (size <= LEAST_COEFFICIENT || size >= MOST_COEFFICIENT))
+        return `it must not be asked about the coefficient ${value}`;
+    }
+  return null;
+}

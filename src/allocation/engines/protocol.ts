@@ -1,0 +1,33 @@
+import type { Matrix } from "./matrix.js";
+
+/** What the main thread asks of an engine's thread. */
+export interface Ask {
+  readonly id: number;
+  readonly matrix: Matrix;
+  readonly gap: number;
+  /** The moment, in milliseconds since 1970, at which an answer comes too late. */
+  readonly until: number;
+  readonly start: Float64Array | null;
+}
+
+/** A point as the engine proposes it: nothing about it has been checked. */
+export interface Proposal {
+  readonly point: Float64Array;
+  readonly objective: number;
+}
+
+export type Verdict =
+  | (Proposal & { readonly kind: "solved"; readonly bound: number; readonly stoppedBy: string | null })
+  | { readonly kind: "infeasible" | "unbounded" }
+  | { readonly kind: "failed"; readonly reason: string };
+
+/** What an engine's thread says: any number of proposals and bounds, then one verdict. */
+export type News =
+  | { readonly kind: "proposal"; readonly id: number; readonly proposal: Proposal }
+  | {
+      readonly kind: "progress";
+      readonly id: number;
+      readonly best: number | null;
+      readonly bound: number | null;
+    }
+  | { readonly kind: "verdict"; readonly id: number; readonly verdict: Verdict };

@@ -1,0 +1,94 @@
+import { Worker } from "node:worker_threads";
+import type { Ask, News, Verdict } from "./protocol.js";
+
+export type Ending =
+  | { readonly kind: "verdict"; readonly verdict: Verdict }
+  | { readonly kind: "deadline" }
+  | { readonly kind: "broken"; readonly reason: string };
+
+type Listener = (news: Exclude<News, { kind: "verdict" }>) => void;
+
+const LONGEST_TIMER_MS = 2 ** 31 - 1;
+/** Keeps a search tree that grows without end from taking the whole process down with it. */
+const HEAP_LIMIT_MB = 1024;
+
+/**
+ * The file of a thread beside the module that names it. Node 20 runs no TypeScript, so when the module is
+ * run from source, as in tests, the thread loads the built file, which `npm test` makes first.
+ */
+export function threadFile(name: string, moduleUrl: string): URL {
+  const built = moduleUrl.replace("/src/allocation/engines/", "/dist/allocation/engines/");
+  return new URL(`./${name}.js`, built);
+}
+
+/**
+ * Threads that run one file. Each question has a thread to itself, ended when it has not answered by its
+ * deadline; one that has answered stays warm for the next question and keeps no process alive.
+ */
+export class Threads {
+  readonly #file: URL;
+  readonly #busy = new Map<Worker, (ending: Ending) => void>();
+  #idle: Worker | null = null;
+  #asked = 0;
+
+  constructor(file: URL) {
+    this.#file = file;
+  }
+
+  /** Starts a thread ahead of the first question. */
+  warm(): void {
+    if (this.#idle === null && this.#busy.size === 0) this.#rest(this.#begin());
+  }
+
+  ask(question: Omit<Ask, "id">, listen: Listener): Promise<Ending> {
+    const thread = this.#idle ?? this.#begin();
+    this.#idle = null;
+    this.#asked += 1;
+    const id = this.#asked;
+    return new Promise((resolve) => {
+      const left = Math.min(Math.max(0, question.until - Date.now()), LONGEST_TIMER_MS);
+      const timer = setTimeout(() => end({ kind: "deadline" }), left);
+      const hear = (news: News) => {
+        if (news.id !== id) return;
+        if (news.kind === "verdict") end({ kind: "verdict", verdict: news.verdict });
+        else listen(news);
+      };
+      const fail = (error: Error) => end({ kind: "broken", reason: error.message });
+      const exit = (code: number) => end({ kind: "broken", reason: `its thread ended with code ${code}` });
+      const end = (ending: Ending) => {
+        if (!this.#busy.delete(thread)) return;
+        clearTimeout(timer);
+        thread.off("message", hear).off("error", fail).off("exit", exit);
+        if (ending.kind === "verdict" && this.#idle === null) this.#rest(thread);
+        else void thread.terminate();
+        resolve(ending);
+      };
+      this.#busy.set(thread, end);
+      thread.on("message", hear).on("error", fail).on("exit", exit);
+      thread.ref();
+      thread.postMessage({ ...question, id } satisfies Ask);
+    });
+  }
+
+  /** Ends every thread; questions still open end as broken. */
+  async close(): Promise<void> {
+    const idle = this.#idle;
+    this.#idle = null;
+    const busy = [...this.#busy];
+    for (const [, end] of busy) end({ kind: "broken", reason: "it was closed" });
+    await Promise.all([...busy.map(([thread]) => thread.terminate()), idle?.terminate()]);
+  }
+
+  #begin(): Worker {
+    const thread = new Worker(this.#file, { resourceLimits: { maxOldGenerationSizeMb: HEAP_LIMIT_MB } });
+    const forget = () => {
+      if (this.#idle === thread) this.#idle = null;
+    };
+    return thread.on("error", forget).on("exit", forget);
+  }
+
+  #rest(thread: Worker): void {
+    this.#idle = thread;
+    thread.unref();
+  }
+}

@@ -1,0 +1,126 @@
+import type { Engine, Progress, Question, SolveLimits } from "../engine.js";
+import { type EngineName, type Outcome, relativeGap } from "../outcome.js";
+import { faultOf, type Matrix, toMatrix } from "./matrix.js";
+import type { Proposal } from "./protocol.js";
+import { type Ending, Threads } from "./thread.js";
+
+/** A whole number within this of one is taken for it; any further off is left for `certify` to refuse. */
+const SNAP = 1e-6;
+
+/** Why an engine must not be asked this, as a sentence, or null. */
+export type Refusal = (matrix: Matrix) => string | null;
+
+/**
+ * An engine in a thread of its own. The best proposal seen is kept here, so that a thread ended at its
+ * deadline still leaves what it had found.
+ */
+export class ThreadedEngine implements Engine {
+  readonly name: EngineName;
+  readonly #refuse: Refusal;
+  readonly #threads: Threads;
+
+  constructor(name: EngineName, file: URL, refuse: Refusal) {
+    this.name = name;
+    this.#refuse = refuse;
+    this.#threads = new Threads(file);
+  }
+
+  /** Starts the thread ahead of the first question, which then need not wait for it. */
+  warm(): void {
+    this.#threads.warm();
+  }
+
+  async solve(question: Question, limits: SolveLimits): Promise<Outcome> {
+    const began = performance.now();
+    const seconds = () => (performance.now() - began) / 1000;
+    const fault = faultOf(question);
+    if (fault !== null) return this.#failed(fault, seconds());
+    const matrix = toMatrix(question);
+    const refusal = this.#refuse(matrix);
+    if (refusal !== null) return this.#failed(refusal, seconds());
+
+    let held: Proposal | null = null;
+    let progress: Omit<Progress, "seconds"> = { best: null, bound: null };
+    const report = (news: Partial<Progress>) => {
+      progress = { ...progress, ...news };
+      limits.onProgress?.({ ...progress, seconds: seconds() });
+    };
+    const ending = await this.#threads.ask(
+      {
+        matrix,
+        gap: limits.gap,
+        until: Date.now() + limits.seconds * 1000,
+        start: limits.start === undefined ? null : Float64Array.from(limits.start),
+      },
+      (news) => {
+        if (news.kind === "proposal") {
+          held = news.proposal;
+          report({ best: news.proposal.objective });
+        } else report({ best: news.best ?? progress.best, bound: news.bound ?? progress.bound });
+      },
+    );
+    return this.#outcome(matrix, ending, { held, bound: progress.bound, limits, seconds: seconds() });
+  }
+
+  close(): Promise<void> {
+    return this.#threads.close();
+  }
+
+  #outcome(
+    matrix: Matrix,
+    ending: Ending,
+    {
+      held,
+      bound,
+      limits,
+      seconds,
+    }: { held: Proposal | null; bound: number | null; limits: SolveLimits; seconds: number },
+  ): Outcome {
+    if (ending.kind === "verdict") {
+      const { verdict } = ending;
+      if (verdict.kind === "failed") return this.#failed(verdict.reason, seconds);
+      if (verdict.kind !== "solved") return { kind: verdict.kind, engine: this.name, seconds };
+      return this.#solved(matrix, verdict, { ...verdict, asked: limits.gap, seconds });
+    }
+    const stoppedBy =
+      ending.kind === "deadline" ? `the deadline of ${limits.seconds} s` : `a breakdown: ${ending.reason}`;
+    if (held === null) return this.#failed(`${stoppedBy}, without any point`, seconds);
+    const open = matrix.most ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
+    return this.#solved(matrix, held, { bound: bound ?? open, stoppedBy, asked: limits.gap, seconds });
+  }
+
+  #solved(
+    matrix: Matrix,
+    { point, objective }: Proposal,
+    {
+      bound,
+      stoppedBy,
+      asked,
+      seconds,
+    }: { bound: number; stoppedBy: string | null; asked: number; seconds: number },
+  ): Outcome {
+    const gap = relativeGap(objective, bound);
+    const proved = stoppedBy === null || gap <= asked;
+    return {
+      kind: proved ? "optimal" : "feasible",
+      engine: this.name,
+      point: snapped(point, matrix.whole),
+      objective,
+      bound,
+      gap,
+      seconds,
+      stoppedBy: proved ? null : stoppedBy,
+    };
+  }
+
+  #failed(reason: string, seconds: number): Outcome {
+    return { kind: "failed", engine: this.name, seconds, reason };
+  }
+}
+
+function snapped(point: Float64Array, whole: Uint8Array): number[] {
+  return Array.from(point, (value, index) => {
+    const nearest = Math.round(value);
+    return whole[index] === 1 && Math.abs(value - nearest) <= SNAP ? nearest + 0 : value;
+  });
+}
