@@ -2,3 +2,4 @@
 export * from "./decimal.js";
 export * from "./exact.js";
 export * from "./split.js";
+export * from "./units.js";

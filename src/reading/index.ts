@@ -1,2 +1,8 @@
 /** YAML and CSV text to values that know their file, line and column, and the list of problems. */
+export * from "./csv.js";
+export * from "./did-you-mean.js";
 export * from "./problem.js";
+export * from "./schema.js";
+export * from "./source.js";
+export type { Wording } from "./wording.js";
+export * from "./yaml.js";

@@ -1,0 +1,38 @@
+import type { Position } from "./problem.js";
+
+/** A text file as read: its name as the user gave it, and its text. */
+export interface Source {
+  readonly file: string;
+  readonly text: string;
+}
+
+/** Where in a value read from a file: the keys and list indexes that lead to it. */
+export type Path = readonly (string | number)[];
+
+/** A value as written, every scalar being its text. */
+export type Written = string | readonly Written[] | { readonly [key: string]: Written };
+
+/** What is written at a path; undefined where nothing is. */
+export function writtenAt(value: Written | undefined, path: Path): Written | undefined {
+  return path.reduce<Written | undefined>((node, step) => stepInto(node, step), value);
+}
+
+/** The keys of the map at a path, in the order written; none where no map stands there. */
+export function keysAt(value: Written | undefined, path: Path): string[] {
+  const node = writtenAt(value, path);
+  return isWrittenMap(node) ? Object.keys(node) : [];
+}
+
+export function isWrittenMap(node: Written | undefined): node is { readonly [key: string]: Written } {
+  return typeof node === "object" && !Array.isArray(node);
+}
+
+function stepInto(node: Written | undefined, step: string | number): Written | undefined {
+  if (Array.isArray(node)) return typeof step === "number" ? node[step] : undefined;
+  return isWrittenMap(node) && Object.hasOwn(node, step) ? node[step] : undefined;
+}
+
+/** Orders positions as a reader meets them in the file. */
+export function inFileOrder(left: Position, right: Position): number {
+  return left.line - right.line || left.column - right.column;
+}

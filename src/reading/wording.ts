@@ -1,0 +1,153 @@
+import type { Written } from "./source.js";
+
+/** The words of a problem, without its place. */
+export interface Wording {
+  readonly what: string;
+  readonly remedy: string;
+}
+
+/** What is wrong with a text that is not YAML, by the parser's own code for it. */
+export function yamlSyntax(code: string, message: string): Wording {
+  return (
+    SYNTAX[code] ?? { what: lowerFirst(message), remedy: "Write it as YAML 1.2: one `key: value` a line" }
+  );
+}
+
+const SYNTAX: Readonly<Record<string, Wording>> = {
+  BLOCK_AS_IMPLICIT_KEY: {
+    what: "a second `key:` stands on the line, or under a value that is already complete",
+    remedy: "Put each key on a line of its own, and quotes around a text that holds `: `",
+  },
+  TAB_AS_INDENT: {
+    what: "the line is indented with a tab",
+    remedy: "Indent with spaces, two for each level",
+  },
+  BAD_INDENT: {
+    what: "the indentation does not fit the lines above, or a bracket is not closed",
+    remedy: "Indent lines that belong together alike, and close every `[` and `{`",
+  },
+  MISSING_CHAR: {
+    what: "a quote or bracket is opened and not closed",
+    remedy: "Close it, or leave the opening one out",
+  },
+  UNEXPECTED_TOKEN: {
+    what: "the text cannot follow what stands before it",
+    remedy: "Indent lines that belong together alike, and write either `key: value` lines or `- ` lines",
+  },
+  MULTIPLE_DOCS: {
+    what: "a second document begins at `---`",
+    remedy: "Keep one scenario a file",
+  },
+  TAG_RESOLVE_FAILED: {
+    what: "a value begins with `!`, which YAML keeps for tags",
+    remedy: "Leave the tag out, or put quotes around the text",
+  },
+  BAD_SCALAR_START: {
+    what: "a value begins with a character that YAML keeps for itself",
+    remedy: "Put quotes around the value",
+  },
+  BAD_DQ_ESCAPE: {
+    what: "a backslash in double quotes is followed by a letter that has no meaning there",
+    remedy: "Use single quotes, or write the backslash twice",
+  },
+};
+
+export function tooManyValues(most: number): Wording {
+  return {
+    what: `the anchors make more than ${most} values of this text`,
+    remedy: "Write the values out",
+  };
+}
+
+export function unknownAnchor(name: string): Wording {
+  return {
+    what: `\`*${name}\` refers to no anchor above it`,
+    remedy: `Mark the value that is meant with \`&${name}\``,
+  };
+}
+
+export function anchorInsideItself(name: string): Wording {
+  return { what: `\`*${name}\` stands inside the value that it refers to`, remedy: "Write the value out" };
+}
+
+export function notAKey(name: string | null): Wording {
+  return {
+    what:
+      name === null ? "a list or a map stands where a name belongs" : `\`${name}\` cannot be used as a name`,
+    remedy: "Write a name, a colon and a space, such as `main: 100 %`",
+  };
+}
+
+export function mergeKey(): Wording {
+  return {
+    what: "`<<` is not read here",
+    remedy: "Write the keys out, or refer to the whole value with an anchor",
+  };
+}
+
+export function writtenTwice(name: string, firstLine: number): Wording {
+  return {
+    what: `\`${name}\` is written twice in the same place; it stands on line ${firstLine} already`,
+    remedy: "Keep one of them, or give them different names",
+  };
+}
+
+export function missing(key: string, remedy: string): Wording {
+  return { what: `\`${key}\` is missing`, remedy };
+}
+
+export function wrongKind(value: Written, remedy: string): Wording {
+  const kind = Array.isArray(value)
+    ? "a list stands"
+    : typeof value === "string"
+      ? `\`${value}\` stands`
+      : "keys stand";
+  return { what: value === "" ? "nothing is written here" : `${kind} where something else belongs`, remedy };
+}
+
+export function unknownKey(key: string, meant: string | null, known: string): Wording {
+  return {
+    what: `\`${key}\` is no key that is known here`,
+    remedy: meant === null ? `Known here: ${known}` : `Did you mean \`${meant}\``,
+  };
+}
+
+export function missingColumn(name: string, meant: string | null): Wording {
+  return {
+    what: `the table has no column \`${name}\``,
+    remedy:
+      meant === null
+        ? `Add a column headed \`${name}\``
+        : `Is \`${meant}\` meant for it? Head it \`${name}\``,
+  };
+}
+
+export function unknownColumn(name: string, known: readonly string[]): Wording {
+  return { what: `\`${name}\` is no column of this table`, remedy: `Columns: ${known.join(", ")}` };
+}
+
+export function columnTwice(name: string): Wording {
+  return { what: `the column \`${name}\` stands twice`, remedy: "Keep one of them" };
+}
+
+export function rowLength(cells: number, columns: number): Wording {
+  return {
+    what: `the row has ${cells} cells and the table ${columns} columns`,
+    remedy: "Put quotes around a cell that holds a comma, and leave no comma out",
+  };
+}
+
+export function csvSyntax(message: string): Wording {
+  return {
+    what: lowerFirst(message.replace(/\.$/, "")),
+    remedy: "Close every quote, and write a quote inside a quoted cell twice",
+  };
+}
+
+export function emptyFile(remedy: string): Wording {
+  return { what: "the file holds nothing", remedy };
+}
+
+function lowerFirst(text: string): string {
+  return text.charAt(0).toLowerCase() + text.slice(1);
+}
