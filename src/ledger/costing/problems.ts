@@ -1,0 +1,23 @@
+import type { Scenario } from "../../kitchen/index.js";
+import type { CostingProblem } from "../errors.js";
+
+/**
+ * What keeps the scenario's costing method from being applied, whatever is planned: costing by sales value needs
+ * the market value of every food part that any of its breakdowns gives. Empty when nothing is missing.
+ */
+export function costingProblems(scenario: Scenario): CostingProblem[] {
+  if (scenario.costing !== "sales value") return [];
+  const parts = new Map(scenario.parts.map((part) => [part.name, part]));
+  return scenario.items.flatMap((item) => {
+    const names = item.breakdowns.flatMap(({ yields }) => yields.map(({ part }) => part));
+    return [...new Set(names)]
+      .filter((name) => parts.get(name)?.class === "food" && parts.get(name)?.marketValue === null)
+      .map((part) => ({
+        kind: "no market value" as const,
+        item: item.name,
+        part,
+        what: `${part} has no market value, and costing by sales value needs one for every food part of ${item.name}`,
+        remedy: `State what a kilogram of ${part} sells for as its credit, or cost by edible weight`,
+      }));
+  });
+}

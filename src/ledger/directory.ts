@@ -1,0 +1,40 @@
+import type { Destination, Dish, Item, Part, PartClass, Scenario } from "../kitchen/index.js";
+import { LedgerError } from "./errors.js";
+
+/** A scenario's nouns by name. A name that the scenario does not hold is a LedgerError. */
+export interface Directory {
+  readonly scenario: Scenario;
+  item(name: string): Item;
+  dish(name: string): Dish;
+  part(name: string): Part;
+  classOf(part: string): PartClass;
+  destination(name: string): Destination;
+  serviceName(index: number): string;
+}
+
+export function directoryOf(scenario: Scenario): Directory {
+  const items = byName(scenario.items);
+  const dishes = byName(scenario.dishes);
+  const parts = byName(scenario.parts);
+  const destinations = byName(scenario.destinations);
+  const part = (name: string): Part => known(parts.get(name), "part", name);
+  return {
+    scenario,
+    item: (name) => known(items.get(name), "item", name),
+    dish: (name) => known(dishes.get(name), "dish", name),
+    part,
+    classOf: (name) => part(name).class,
+    destination: (name) => known(destinations.get(name), "destination", name),
+    serviceName: (index) => known(scenario.services[index], "service", `number ${index}`).name,
+  };
+}
+
+function byName<T extends { readonly name: string }>(nouns: readonly T[]): Map<string, T> {
+  return new Map(nouns.map((noun) => [noun.name, noun]));
+}
+
+function known<T>(noun: T | undefined, kind: string, name: string): T {
+  if (noun === undefined)
+    throw new LedgerError(`the decision names the ${kind} "${name}", which is not in the scenario`);
+  return noun;
+}

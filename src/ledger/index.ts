@@ -1,0 +1,11 @@
+/** Every gram and every coin of a decision as a transfer between accounts, its totals, and what each dish cost. */
+export * from "./accounts.js";
+export * from "./ceiling.js";
+export * from "./costing/problems.js";
+export * from "./errors.js";
+export * from "./keep-ledger.js";
+export * from "./ledger.js";
+export * from "./printing.js";
+export * from "./printing-table.js";
+export * from "./thrift.js";
+export * from "./totals.js";

@@ -1,0 +1,62 @@
+import type { Decision, ItemEnd, PartClass } from "../../kitchen/index.js";
+import { type Money, NO_MONEY, NO_WEIGHT, splitByShares } from "../../quantity/index.js";
+import {
+  type Account,
+  inedibleAccount,
+  itemAccount,
+  lossAccount,
+  partAccount,
+  wastedFoodAccount,
+} from "../accounts.js";
+import type { Costs } from "../costing/costs.js";
+import { byEdibleWeight } from "../costing/edible-weight.js";
+import type { Directory } from "../directory.js";
+import type { Transfer } from "../ledger.js";
+import { thriftiestBreakdown } from "../thrift.js";
+
+/** Where whole items go when no destination for waste takes them. */
+const REFUSE = "refuse";
+
+/**
+ * Whole items thrown away uncut, counted as the parts that their thriftiest breakdown would have given: food
+ * wasted, inedible parts inedible, and the loss a storage loss, for nothing was cut. The food bears the cost. An
+ * item that has no breakdown is wasted food entirely.
+ */
+export function binnedWhole({ binned }: Decision, costs: Costs, directory: Directory): Transfer[] {
+  return binned.flatMap((end, index) => binning(end, costs.binned[index] ?? NO_MONEY, directory));
+}
+
+function binning({ item, service, weight }: ItemEnd, cost: Money, directory: Directory): Transfer[] {
+  const from = itemAccount(item);
+  const cause = `binned whole before ${directory.serviceName(service)}`;
+  const breakdown = thriftiestBreakdown(directory.item(item), directory.classOf);
+  if (breakdown === null) return [{ from, to: binFor("food", directory), weight, money: cost, cause }];
+  const names = breakdown.yields.map(({ part }) => part);
+  const weights = splitByShares(weight, [
+    ...breakdown.yields.map(({ fraction }) => fraction),
+    breakdown.loss,
+  ]);
+  const parts = names.map((part, position) => ({ part, weight: weights[position] ?? NO_WEIGHT }));
+  const loss = weights.at(-1) ?? NO_WEIGHT;
+  const shared = byEdibleWeight(cost, { parts, loss }, directory.classOf);
+  return [
+    ...parts.flatMap((part, position): Transfer[] => {
+      const account = partAccount(part.part);
+      const carried = { weight: part.weight, money: shared.parts[position] ?? NO_MONEY, cause };
+      return [
+        { from, to: account, ...carried },
+        { from: account, to: binFor(directory.classOf(part.part), directory), ...carried },
+      ];
+    }),
+    { from, to: lossAccount("storage"), weight: loss, money: shared.loss, cause },
+  ];
+}
+
+/** The first destination for waste that takes the class; one without a limit before those that have one. */
+function binFor(kind: PartClass, { scenario }: Directory): Account {
+  const bins = scenario.destinations.filter(
+    ({ end, takes }) => end === "waste" && (kind === "food" ? takes.food : takes.inedible),
+  );
+  const bin = (bins.find(({ limit }) => limit === null) ?? bins[0])?.name ?? REFUSE;
+  return kind === "food" ? wastedFoodAccount(bin) : inedibleAccount(bin);
+}

@@ -1,0 +1,39 @@
+import type { Decision } from "../../kitchen/index.js";
+import { itemAccount, partAccount } from "../accounts.js";
+import type { Directory } from "../directory.js";
+import type { Transfer } from "../ledger.js";
+
+/** What comes in: items from the supplier, items and parts from stock on hand. */
+export function stockIn({ purchases }: Decision, { scenario, serviceName }: Directory): Transfer[] {
+  return [
+    ...purchases.map(
+      ({ item, service, weight, cost }): Transfer => ({
+        from: "supplier",
+        to: itemAccount(item),
+        weight,
+        money: cost,
+        cause: `bought for ${serviceName(service)}`,
+      }),
+    ),
+    ...scenario.items.flatMap(({ name, onHand }) =>
+      onHand.map(
+        ({ weight, value }): Transfer => ({
+          from: "onHand",
+          to: itemAccount(name),
+          weight,
+          money: value,
+          cause: "on hand",
+        }),
+      ),
+    ),
+    ...scenario.partsOnHand.map(
+      ({ part, weight, value }): Transfer => ({
+        from: "onHand",
+        to: partAccount(part),
+        weight,
+        money: value,
+        cause: "on hand",
+      }),
+    ),
+  ];
+}
