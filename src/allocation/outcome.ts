@@ -12,7 +12,7 @@ export type Outcome =
       readonly objective: number;
       /** Best value any point could have, as far as proved. */
       readonly bound: number;
-      /** |objective - bound| / max(1e-9, |objective|). */
+      /** See `relativeGap`. */
       readonly gap: number;
       readonly seconds: number;
       /** What ended the search before the proof; null for `optimal`. */
@@ -33,6 +33,9 @@ export type Outcome =
 
 export type Solved = Extract<Outcome, { point: readonly number[] }>;
 
+/** Objectives smaller than this (100 g, or a tenth of the currency unit) are judged as if they were this large. */
+const SMALLEST_SCALE = 0.1;
+
 export function relativeGap(objective: number, bound: number): number {
-  return Math.abs(objective - bound) / Math.max(1e-9, Math.abs(objective));
+  return Math.abs(objective - bound) / Math.max(SMALLEST_SCALE, Math.abs(objective));
 }

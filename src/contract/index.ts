@@ -1,2 +1,3 @@
 /** The plan as JSON: what other programs, the pages and the tests read. */
+export * from "./compose.js";
 export * from "./plan.js";

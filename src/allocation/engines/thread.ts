@@ -80,7 +80,11 @@ export class Threads {
   }
 
   #begin(): Worker {
-    const thread = new Worker(this.#file, { resourceLimits: { maxOldGenerationSizeMb: HEAP_LIMIT_MB } });
+    const thread = new Worker(this.#file, {
+      // The flags of this process are its own affair; some of them stop a thread from starting.
+      execArgv: [],
+      resourceLimits: { maxOldGenerationSizeMb: HEAP_LIMIT_MB },
+    });
     const forget = () => {
       if (this.#idle === thread) this.#idle = null;
     };

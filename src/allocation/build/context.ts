@@ -1,0 +1,96 @@
+import type { Item, Lot, LotOrigin, Scenario, Step } from "../../kitchen/index.js";
+import type { ModelBuilder } from "../builder.js";
+import type { CookingSite } from "../demand.js";
+import type { LotNode, Network } from "../network.js";
+
+/** What every part of the builder works on. */
+export interface BuildContext {
+  readonly scenario: Scenario;
+  readonly network: Network;
+  readonly sites: readonly CookingSite[];
+  /** Most kilograms of each lot any plan has a use for, by lot index. */
+  readonly demand: readonly number[];
+  /** Least cost of a kilogram of a part in a dish, or what an earlier plan's ledger showed it to cost. */
+  readonly costOf: (part: string, site: CookingSite) => number;
+  readonly builder: ModelBuilder;
+  readonly handles: Handles;
+}
+
+/** What a kilogram of a part turned out to cost in a cooking, by `costKey`; it replaces the least it could cost. */
+export type KnownCosts = ReadonlyMap<string, number>;
+
+export function costKey(part: string, dish: string, service: number): string {
+  return `${part} | ${dish} | ${service}`;
+}
+
+/** Which variable stands for which decision. */
+export interface Handles {
+  readonly buys: { item: Item; service: number; variable: number }[];
+  readonly cuts: CutHandle[];
+  readonly bins: { item: Item; service: number; variable: number }[];
+  readonly keptItems: { item: Item; variable: number }[];
+  readonly stocks: { item: Item; service: number; variable: number }[];
+  readonly draws: DrawHandle[];
+  readonly goes: GoHandle[];
+  readonly cooks: { site: CookingSite; variable: number }[];
+  readonly serves: { site: CookingSite; at: number; variable: number }[];
+  /** Spare portions by destination; null stands for the waste destination. */
+  readonly spares: { site: CookingSite; destination: string | null; variable: number }[];
+  readonly gives: { lot: LotNode; destination: string; variable: number }[];
+  readonly wastes: { lot: LotNode; variable: number }[];
+  readonly keeps: { lot: LotNode; variable: number }[];
+}
+
+export interface CutHandle {
+  readonly item: Item;
+  readonly breakdown: string;
+  readonly service: number;
+  readonly variable: number;
+}
+
+export interface DrawHandle {
+  readonly step: Step;
+  readonly from: LotNode;
+  readonly variable: number;
+}
+
+export interface GoHandle {
+  readonly lot: LotNode;
+  readonly site: CookingSite;
+  readonly line: number;
+  readonly variable: number;
+  /** Kilograms one unit of the variable stands for: one, or a piece's weight. */
+  readonly unit: number;
+}
+
+export function noHandles(): Handles {
+  return {
+    buys: [],
+    cuts: [],
+    bins: [],
+    keptItems: [],
+    stocks: [],
+    draws: [],
+    goes: [],
+    cooks: [],
+    serves: [],
+    spares: [],
+    gives: [],
+    wastes: [],
+    keeps: [],
+  };
+}
+
+export function serviceName(scenario: Scenario, service: number): string {
+  return scenario.services[service]?.name ?? `service ${service + 1}`;
+}
+
+export function originName(scenario: Scenario, origin: LotOrigin): string {
+  return origin.kind === "cut"
+    ? `cut for ${serviceName(scenario, origin.service)}`
+    : `on hand ${origin.index + 1}`;
+}
+
+export function lotName(scenario: Scenario, lot: Lot): string {
+  return `${lot.part} ${originName(scenario, lot.origin)}`;
+}

@@ -1,0 +1,167 @@
+import type { Breakdown, Item } from "../../kitchen/index.js";
+import { Sum } from "../builder.js";
+import { kg, rate } from "../floats.js";
+import { type Arrival, arrivalsOf } from "../network.js";
+import { type BuildContext, serviceName } from "./context.js";
+
+/** Whole items: buying, cutting, binning and keeping them, with what came in first going out first. */
+export function addItems(context: BuildContext): void {
+  for (const item of context.scenario.items) addItem(item, context);
+}
+
+function addItem(item: Item, context: BuildContext): void {
+  const { scenario, builder, handles } = context;
+  const arrivals = arrivalsOf(item, scenario);
+  if (arrivals.length === 0) return;
+  const integer = item.measure === "whole";
+  const held = item.onHand.reduce((sum, { units }) => sum + rate(units), 0);
+  const size = rate(item.orderUnit.size);
+
+  const cutUppers = new Map<string, number>();
+  for (const breakdown of item.breakdowns) {
+    cutUppers.set(breakdown.name, 0);
+    for (const service of context.network.cutServices.get(item.name) ?? []) {
+      const upper = mostCut(item, breakdown, service, held, context);
+      cutUppers.set(breakdown.name, (cutUppers.get(breakdown.name) ?? 0) + upper);
+      const tag = { family: "cut", item: item.name, breakdown: breakdown.name, service };
+      const name = `cut ${item.name} ${breakdown.name} for ${serviceName(scenario, service)}`;
+      handles.cuts.push({
+        item,
+        breakdown: breakdown.name,
+        service,
+        variable: builder.variable(tag, name, upper, { integer }),
+      });
+    }
+  }
+  const mostUsed = [...cutUppers.values()].reduce((sum, upper) => sum + upper, 0) + carriedUnits(item);
+
+  if (item.buying !== null) {
+    const { buying } = item;
+    const useful = Math.max(buying.least, Math.ceil(mostUsed / size - 1e-9));
+    const upper = Math.min(buying.most ?? Number.POSITIVE_INFINITY, useful);
+    // With one unit to the order unit, whole cuts make whole purchases by themselves.
+    const wholeByItself = integer && size === 1 && Number.isInteger(held);
+    const bought = new Sum();
+    for (const service of buying.deliveries) {
+      const tag = { family: "buy", item: item.name, service };
+      const name = `buy ${item.name} for ${serviceName(scenario, service)}`;
+      const variable = builder.variable(tag, name, upper, { integer: !wholeByItself });
+      handles.buys.push({ item, service, variable });
+      bought.add(variable, 1);
+    }
+    if (buying.least > 0 || (buying.most !== null && buying.deliveries.length > 1)) {
+      builder.row({ family: "buying", item: item.name }, `order of ${item.name}`, bought, {
+        lower: buying.least,
+        upper: buying.most ?? Number.POSITIVE_INFINITY,
+      });
+    }
+  }
+
+  const mostHeld = held + handles.buys.filter((buy) => buy.item === item).length * mostUsed + size;
+  const surplusPossible =
+    item.measure === "loose" ||
+    size !== 1 ||
+    held > 0 ||
+    (item.buying?.least ?? 0) > 0 ||
+    arrivals.some(expires);
+  const binServices = surplusPossible ? [...new Set(arrivals.map(({ lastService }) => lastService))] : [];
+  for (const service of binServices) {
+    const tag = { family: "bin", item: item.name, service };
+    const name = `bin ${item.name} after ${serviceName(scenario, service)}`;
+    handles.bins.push({ item, service, variable: builder.variable(tag, name, mostHeld, { integer }) });
+  }
+  if (item.carry !== null && arrivals.some(({ outlastsPlan }) => outlastsPlan)) {
+    const tag = { family: "keep item", item: item.name };
+    const upper = carriedUnits(item);
+    const variable = builder.variable(tag, `keep ${item.name}`, integer ? Math.floor(upper) : upper, {
+      integer,
+    });
+    handles.keptItems.push({ item, variable });
+  }
+  addBalances(item, held, mostHeld, context);
+  addLife(item, arrivals, context);
+}
+
+function expires(arrival: Arrival): boolean {
+  return !arrival.outlastsPlan;
+}
+
+function carriedUnits(item: Item): number {
+  return item.carry === null ? 0 : kg(item.carry.limit) / kg(item.unitWeight);
+}
+
+/** No plan gains by cutting more than the hungriest part can use, but for what is in the house anyway. */
+function mostCut(
+  item: Item,
+  breakdown: Breakdown,
+  service: number,
+  held: number,
+  context: BuildContext,
+): number {
+  const { network, demand } = context;
+  const wanted = breakdown.yields.map(({ part, fraction }) => {
+    const lot = network.lot(part, { kind: "cut", service });
+    const perUnit = rate(fraction) * kg(item.unitWeight);
+    return lot === undefined || perUnit === 0 ? 0 : (demand[lot.index] ?? 0) / perUnit;
+  });
+  const forced = held + (item.buying?.least ?? 0) * rate(item.orderUnit.size);
+  const most = Math.max(0, forced, ...wanted);
+  return item.measure === "whole" ? Math.ceil(most - 1e-9) : most;
+}
+
+/** What is left after each service is what was there, plus what came, less what was cut, binned or kept. */
+function addBalances(item: Item, held: number, mostHeld: number, context: BuildContext): void {
+  const { scenario, builder, handles } = context;
+  const last = scenario.services.length - 1;
+  let before: number | null = null;
+  for (let service = 0; service <= last; service++) {
+    const sum = new Sum();
+    if (before !== null) sum.add(before, 1);
+    for (const { variable } of handles.buys.filter((buy) => buy.item === item && buy.service === service)) {
+      sum.add(variable, rate(item.orderUnit.size));
+    }
+    for (const { variable } of handles.cuts.filter((cut) => cut.item === item && cut.service === service)) {
+      sum.add(variable, -1);
+    }
+    for (const { variable } of handles.bins.filter((bin) => bin.item === item && bin.service === service)) {
+      sum.add(variable, -1);
+    }
+    const onHand = service === 0 ? held : 0;
+    if (service === last) {
+      for (const kept of handles.keptItems.filter((entry) => entry.item === item)) sum.add(kept.variable, -1);
+    } else {
+      const name = `${item.name} left after ${serviceName(scenario, service)}`;
+      const stock = builder.variable({ family: "stock", item: item.name, service }, name, mostHeld);
+      handles.stocks.push({ item, service, variable: stock });
+      sum.add(stock, -1);
+      before = stock;
+    }
+    const name = `${item.name} at ${serviceName(scenario, service)}`;
+    builder.row({ family: "item balance", item: item.name, service }, name, sum, {
+      lower: -onHand,
+      upper: -onHand,
+    });
+  }
+}
+
+/** First in, first out: by the last service it keeps for, what came in is cut, binned or (at the end) kept. */
+function addLife(item: Item, arrivals: readonly Arrival[], context: BuildContext): void {
+  const { scenario, builder, handles } = context;
+  const ends = [...new Set(arrivals.filter(expires).map(({ lastService }) => lastService))];
+  for (const end of ends) {
+    const sum = new Sum();
+    for (const cut of handles.cuts) if (cut.item === item && cut.service <= end) sum.add(cut.variable, 1);
+    for (const bin of handles.bins) if (bin.item === item && bin.service <= end) sum.add(bin.variable, 1);
+    let held = 0;
+    for (const arrival of arrivals.filter((entry) => expires(entry) && entry.lastService <= end)) {
+      if (arrival.source.kind === "onHand") {
+        held += rate(item.onHand[arrival.source.index]?.units ?? item.orderUnit.size);
+        continue;
+      }
+      const buy = handles.buys.find((entry) => entry.item === item && entry.service === arrival.service);
+      if (buy !== undefined) sum.add(buy.variable, -rate(item.orderUnit.size));
+    }
+    const name = `${item.name} used while it keeps, by ${serviceName(scenario, end)}`;
+    builder.row({ family: "item life", item: item.name, service: end }, name, sum, { lower: held });
+  }
+}

@@ -1,0 +1,214 @@
+import type { Scenario, Step } from "../../kitchen/index.js";
+import { Sum } from "../builder.js";
+import { mostPerPortion } from "../demand.js";
+import { kg, rate } from "../floats.js";
+import { type Groups, groupBy } from "../group.js";
+import { type LotNode, originKey, outlastsPlan, stepsFrom, usableAt } from "../network.js";
+import {
+  type BuildContext,
+  type CutHandle,
+  type DrawHandle,
+  type GoHandle,
+  lotName,
+  serviceName,
+} from "./context.js";
+
+/** Where the weight of each lot comes from and goes to: every gram of a food part goes somewhere. */
+export function addParts(context: BuildContext): void {
+  const inflow = mostInflow(context);
+  for (const lot of context.network.lots) addOutflows(lot, inflow[lot.index] ?? 0, context);
+  const flows = flowsOf(context);
+  for (const lot of context.network.lots) addBalance(lot, flows, context);
+  addCarryLimits(context);
+  addCapacities(context);
+}
+
+/** A step gives something worth binning only as a by-product: nobody peels stems to throw them away. */
+function isLossless(step: Step, output: string): boolean {
+  return (
+    step.yields.some(({ part, fraction }) => part === output && fraction.equals(1)) && step.water.isZero()
+  );
+}
+
+function addOutflows(lot: LotNode, inflow: number, context: BuildContext): void {
+  const { scenario, builder, handles } = context;
+  const piece = lot.kind.pieceWeight;
+  const unit = piece === null ? 1 : kg(piece);
+  const integer = piece !== null;
+  const upTo = (amount: number): number => (integer ? Math.floor(amount / unit + 1e-9) : amount);
+  const where = lotName(scenario, lot);
+
+  for (const site of context.sites) {
+    if (!usableAt(lot, site.service, scenario)) continue;
+    site.dish.lines.forEach((line, index) => {
+      const most = mostPerPortion(line, lot.part) * site.mostPortions;
+      if (most === 0) return;
+      const tag = { family: "go", part: lot.part, dish: site.dish.name, service: site.service, line: index };
+      const name = `${where} into ${site.dish.name} for ${serviceName(scenario, site.service)}, line ${index + 1}`;
+      const variable = builder.variable(tag, name, upTo(Math.min(most, inflow)), { integer });
+      handles.goes.push({ lot, site, line: index, variable, unit });
+    });
+  }
+  for (const step of stepsFrom(lot.part, scenario)) {
+    const tag = { family: "draw", part: lot.part, step: step.name };
+    const most = Math.min(inflow, step.capacity === null ? Number.POSITIVE_INFINITY : kg(step.capacity));
+    const variable = builder.variable(tag, `${step.name} from ${where}`, upTo(most), { integer });
+    handles.draws.push({ step, from: lot, variable });
+  }
+  if (lot.kind.carry !== null && outlastsPlan(lot, scenario)) {
+    const tag = { family: "keep", part: lot.part };
+    const upper = Math.min(inflow, kg(lot.kind.carry.limit));
+    handles.keeps.push({ lot, variable: builder.variable(tag, `keep ${where}`, upper) });
+  }
+  if (lot.kind.class !== "food") return;
+  for (const destination of scenario.destinations) {
+    if (destination.end !== "given away" || !destination.takes.food) continue;
+    const tag = { family: "give", part: lot.part, destination: destination.name };
+    const limit = destination.limit === null ? Number.POSITIVE_INFINITY : kg(destination.limit);
+    const variable = builder.variable(tag, `${where} to ${destination.name}`, Math.min(inflow, limit));
+    handles.gives.push({ lot, destination: destination.name, variable });
+  }
+  const tag = { family: "waste", part: lot.part };
+  handles.wastes.push({ lot, variable: builder.variable(tag, `${where} wasted`, inflow) });
+}
+
+function addBalance(lot: LotNode, flows: Flows, context: BuildContext): void {
+  const { scenario, builder } = context;
+  const made = inflowsOf(lot, flows, scenario);
+  const sum = new Sum().addSum(made.sum);
+  for (const go of flows.goes.of(lot)) sum.add(go.variable, -go.unit);
+  for (const draw of flows.drawsFrom.of(lot)) sum.add(draw.variable, -drawUnit(lot));
+  for (const { variable } of flows.ends.of(lot)) sum.add(variable, -1);
+  const where = lotName(scenario, lot);
+  const tag = { family: "part balance", part: lot.part };
+  // What is inedible and not called for is thrown away without being counted as waste.
+  if (lot.kind.class === "food") builder.row(tag, where, sum, { lower: -made.held, upper: -made.held });
+  else builder.row(tag, where, sum, { lower: -made.held });
+
+  const waste = context.handles.wastes.find((entry) => entry.lot === lot);
+  if (waste === undefined || !madeBySteps(lot, context)) return;
+  const wasted = new Sum().addSum(made.wasteable, -1).add(waste.variable, 1);
+  builder.row({ family: "worked for use", part: lot.part }, `${where} worked for use`, wasted, {
+    upper: made.wasteableAnyway,
+  });
+}
+
+/** Flows by the lot they touch. */
+interface Flows {
+  readonly cuts: Groups<CutHandle, number>;
+  readonly goes: Groups<GoHandle, LotNode>;
+  readonly drawsFrom: Groups<DrawHandle, LotNode>;
+  readonly drawsOf: Groups<DrawHandle, string>;
+  readonly ends: Groups<{ lot: LotNode; variable: number }, LotNode>;
+}
+
+function flowsOf({ handles }: BuildContext): Flows {
+  const { gives, keeps, wastes } = handles;
+  return {
+    cuts: groupBy(handles.cuts, ({ service }) => service),
+    goes: groupBy(handles.goes, ({ lot }) => lot),
+    drawsFrom: groupBy(handles.draws, ({ from }) => from),
+    drawsOf: groupBy(handles.draws, ({ from }) => originKey(from.origin)),
+    ends: groupBy([...gives, ...keeps, ...wastes], ({ lot }) => lot),
+  };
+}
+
+/** What comes into a lot; of it, what may be wasted though a step made it, a by-product or a mere change of name. */
+function inflowsOf(lot: LotNode, flows: Flows, scenario: Scenario) {
+  const sum = new Sum();
+  const wasteable = new Sum();
+  let held = 0;
+  if (lot.origin.kind === "cut") {
+    for (const cut of flows.cuts.of(lot.origin.service)) {
+      const breakdown = cut.item.breakdowns.find(({ name }) => name === cut.breakdown);
+      const made = breakdown?.yields.find(({ part }) => part === lot.part);
+      if (made === undefined) continue;
+      sum.add(cut.variable, rate(made.fraction) * kg(cut.item.unitWeight));
+      wasteable.add(cut.variable, rate(made.fraction) * kg(cut.item.unitWeight));
+    }
+  } else {
+    const stock = scenario.partsOnHand[lot.origin.index];
+    if (stock?.part === lot.part) held = kg(stock.weight);
+  }
+  let wasteableAnyway = held;
+  for (const { step, from, variable } of flows.drawsOf.of(originKey(lot.origin))) {
+    const made = step.yields.findIndex(({ part }) => part === lot.part);
+    const fraction = step.yields[made]?.fraction;
+    if (fraction === undefined) continue;
+    const given = rate(fraction) * drawUnit(from);
+    sum.add(variable, given);
+    if (made > 0 || isLossless(step, lot.part)) wasteable.add(variable, given);
+    // A piece drawn whole may give more than is asked for, but less than one piece more.
+    else if (from.kind.pieceWeight !== null) wasteableAnyway += given;
+  }
+  return { sum, held, wasteable, wasteableAnyway };
+}
+
+function madeBySteps(lot: LotNode, { scenario }: BuildContext): boolean {
+  return scenario.steps.some((step) => step.yields[0]?.part === lot.part && !isLossless(step, lot.part));
+}
+
+/** Kilograms one unit of a draw from the lot stands for. */
+export function drawUnit(lot: LotNode): number {
+  return lot.kind.pieceWeight === null ? 1 : kg(lot.kind.pieceWeight);
+}
+
+/** Most kilograms that can come into each lot. */
+function mostInflow({ scenario, network, handles, builder }: BuildContext): number[] {
+  const inflow: number[] = [];
+  for (const lot of network.lots) {
+    let most = 0;
+    if (lot.origin.kind === "cut") {
+      for (const cut of handles.cuts) {
+        if (cut.service !== lot.origin.service) continue;
+        const made = cut.item.breakdowns
+          .find(({ name }) => name === cut.breakdown)
+          ?.yields.find(({ part }) => part === lot.part);
+        if (made !== undefined)
+          most += rate(made.fraction) * kg(cut.item.unitWeight) * builder.upperOf(cut.variable);
+      }
+    } else {
+      const stock = scenario.partsOnHand[lot.origin.index];
+      if (stock?.part === lot.part) most += kg(stock.weight);
+    }
+    for (const step of scenario.steps) {
+      const made = step.yields.find(({ part }) => part === lot.part);
+      if (made === undefined) continue;
+      for (const from of step.from) {
+        const source = network.lot(from, lot.origin);
+        if (source !== undefined) most += rate(made.fraction) * (inflow[source.index] ?? 0);
+      }
+    }
+    inflow[lot.index] = most;
+  }
+  return inflow;
+}
+
+function addCarryLimits({ scenario, builder, handles }: BuildContext): void {
+  for (const part of scenario.parts) {
+    const kept = handles.keeps.filter(({ lot }) => lot.part === part.name);
+    if (part.carry === null || kept.length < 2) continue;
+    const sum = new Sum();
+    for (const { variable } of kept) sum.add(variable, 1);
+    const tag = { family: "carry", part: part.name };
+    builder.row(tag, `${part.name} kept for ${part.carry.use}`, sum, { upper: kg(part.carry.limit) });
+  }
+}
+
+/** A pot holds so much before any one service; it is filled on the day its parts are cut. */
+function addCapacities({ scenario, builder, handles }: BuildContext): void {
+  for (const step of scenario.steps) {
+    if (step.capacity === null) continue;
+    for (let service = 0; service < scenario.services.length; service++) {
+      const sum = new Sum();
+      for (const draw of handles.draws) {
+        if (draw.step === step && draw.from.firstService === service) {
+          sum.add(draw.variable, drawUnit(draw.from));
+        }
+      }
+      const name = `${step.name} for ${serviceName(scenario, service)} holds`;
+      const tag = { family: "capacity", step: step.name, service };
+      builder.row(tag, name, sum, { upper: kg(step.capacity) });
+    }
+  }
+}

@@ -1,0 +1,70 @@
+import type { Model, Objective, Row, Tag, Term, Variable } from "./model.js";
+
+/** Coefficients smaller than this are rounding dust of the data, not part of a row. */
+const DUST = 1e-12;
+
+/** A sum of coefficients by variable, kept while a row or an objective is put together. */
+export class Sum {
+  readonly #coefficients = new Map<number, number>();
+
+  add(variable: number, coefficient: number): this {
+    this.#coefficients.set(variable, (this.#coefficients.get(variable) ?? 0) + coefficient);
+    return this;
+  }
+
+  addSum(other: Sum, factor = 1): this {
+    for (const [variable, coefficient] of other.#coefficients) this.add(variable, coefficient * factor);
+    return this;
+  }
+
+  get isEmpty(): boolean {
+    return this.#coefficients.size === 0;
+  }
+
+  terms(): Term[] {
+    return [...this.#coefficients]
+      .filter(([, coefficient]) => Math.abs(coefficient) > DUST)
+      .map(([variable, coefficient]) => ({ variable, coefficient }));
+  }
+}
+
+/** Collects variables and named rows into a model. */
+export class ModelBuilder {
+  readonly #variables: Variable[] = [];
+  readonly #rows: Row[] = [];
+
+  variable(
+    tag: Tag,
+    name: string,
+    upper: number,
+    options: { lower?: number; integer?: boolean } = {},
+  ): number {
+    const { lower = 0, integer = false } = options;
+    this.#variables.push({ name, tag, lower, upper, integer });
+    return this.#variables.length - 1;
+  }
+
+  /** Adds lower <= sum <= upper. A row without terms that holds at zero says nothing and is left out. */
+  row(tag: Tag, name: string, sum: Sum, bounds: { lower?: number; upper?: number }): void {
+    const { lower = Number.NEGATIVE_INFINITY, upper = Number.POSITIVE_INFINITY } = bounds;
+    const terms = sum.terms();
+    if (terms.length === 0 && lower <= 0 && upper >= 0) return;
+    this.#rows.push({ name, tag, terms, lower, upper });
+  }
+
+  variablesTagged(family: string): { tag: Tag; index: number }[] {
+    return this.#variables.flatMap(({ tag }, index) => (tag.family === family ? [{ tag, index }] : []));
+  }
+
+  upperOf(variable: number): number {
+    return this.#variables[variable]?.upper ?? 0;
+  }
+
+  build(name: string): Model {
+    return { name, variables: this.#variables, rows: this.#rows };
+  }
+}
+
+export function leastOf(sum: Sum, constant = 0): Objective {
+  return { sense: "least", terms: sum.terms(), constant };
+}

@@ -1,0 +1,86 @@
+import type { Breakdown, Item, Part, Scenario, Step } from "../kitchen/index.js";
+import { currency, kg, rate } from "./floats.js";
+import { partsInCuttingOrder } from "./network.js";
+
+/**
+ * The least a kilogram of each part can cost under the scenario's costing method, whatever is bought and cut:
+ * what ceiling rows and the worth of closing stock are built on, so that "no plan" is never claimed falsely.
+ */
+export function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
+  const parts = new Map(scenario.parts.map((part) => [part.name, part]));
+  const least = new Map<string, number>();
+  const offer = (part: string, cost: number): void => {
+    least.set(part, Math.min(least.get(part) ?? Number.POSITIVE_INFINITY, Math.max(0, cost)));
+  };
+  for (const item of scenario.items) {
+    const unitCost = leastUnitCost(item);
+    for (const breakdown of item.breakdowns) {
+      for (const [part, cost] of partCosts(breakdown, unitCost / kg(item.unitWeight), scenario, parts))
+        offer(part, cost);
+    }
+  }
+  for (const { part, value, weight } of scenario.partsOnHand) offer(part, currency(value) / kg(weight));
+  for (const name of partsInCuttingOrder(scenario)) {
+    for (const step of scenario.steps.filter(({ from }) => from.includes(name))) {
+      const foodYield = foodYieldOf(step, parts);
+      if (foodYield === 0) continue;
+      for (const { part } of step.yields) offer(part, (least.get(name) ?? 0) / foodYield);
+    }
+  }
+  return least;
+}
+
+function foodYieldOf(step: Step, parts: ReadonlyMap<string, Part>): number {
+  return step.yields.reduce(
+    (sum, { part, fraction }) => sum + (parts.get(part)?.class === "food" ? rate(fraction) : 0),
+    0,
+  );
+}
+
+/** Cost of one unit: its price, or what it is valued at in stock where that is less. */
+function leastUnitCost(item: Item): number {
+  const bought =
+    item.buying === null ? Number.POSITIVE_INFINITY : currency(item.buying.price) / rate(item.orderUnit.size);
+  const held = item.onHand.map(({ value, units }) =>
+    units.isZero() ? bought : currency(value) / rate(units),
+  );
+  const least = Math.min(bought, ...held);
+  return Number.isFinite(least) ? least : 0;
+}
+
+/** Cost per kilogram of each part of a breakdown, at a cost per kilogram of the item as purchased. */
+function partCosts(
+  breakdown: Breakdown,
+  costPerKilogram: number,
+  scenario: Scenario,
+  parts: ReadonlyMap<string, Part>,
+): [string, number][] {
+  const yields = breakdown.yields.map(({ part, fraction }) => ({
+    part,
+    fraction: rate(fraction),
+    food: parts.get(part)?.class === "food",
+    value: parts.get(part)?.marketValue ?? null,
+  }));
+  const food = yields.filter((entry) => entry.food && entry.fraction > 0);
+  if (scenario.costing === "sales value") {
+    const sales = food.reduce(
+      (sum, { fraction, value }) => sum + fraction * (value === null ? 0 : currency(value)),
+      0,
+    );
+    return food.map(({ part, value }) => [
+      part,
+      sales === 0 || value === null ? 0 : (costPerKilogram * currency(value)) / sales,
+    ]);
+  }
+  const credited = scenario.costing === "trim credit" ? yields.filter(({ value }) => value !== null) : [];
+  const credits = credited.reduce(
+    (sum, { fraction, value }) => sum + fraction * (value === null ? 0 : currency(value)),
+    0,
+  );
+  const bearing = food.filter((entry) => !credited.includes(entry));
+  const weight = bearing.reduce((sum, { fraction }) => sum + fraction, 0);
+  return [
+    ...credited.map(({ part, value }): [string, number] => [part, value === null ? 0 : currency(value)]),
+    ...bearing.map(({ part }): [string, number] => [part, (costPerKilogram - credits) / weight]),
+  ];
+}

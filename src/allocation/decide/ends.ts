@@ -1,0 +1,67 @@
+import type { KeptPart, Lot, Scenario, Send } from "../../kitchen/index.js";
+import { milligrams, minus, NO_WEIGHT, plus, smaller, type Weight } from "../../quantity/index.js";
+import { downToStep, nearestStep } from "./rounding.js";
+import type { Settling } from "./settling.js";
+
+export interface LotEnds {
+  readonly sends: readonly Send[];
+  readonly kept: readonly KeptPart[];
+}
+
+/** What destinations with a limit, and permitted stock, may still take. */
+export class Rooms {
+  readonly #left = new Map<string, Weight>();
+
+  constructor({ destinations, parts }: Scenario) {
+    for (const { name, limit } of destinations) if (limit !== null) this.#left.set(name, limit);
+    for (const { name, carry } of parts) this.#left.set(stockOf(name), carry?.limit ?? NO_WEIGHT);
+  }
+
+  /** Takes up to `weight`, and says how much. */
+  take(destination: string, weight: Weight): Weight {
+    const left = this.#left.get(destination);
+    if (left === undefined) return weight;
+    const taken = smaller(left, weight);
+    this.#left.set(destination, minus(left, taken));
+    return taken;
+  }
+}
+
+function stockOf(part: string): string {
+  return `stock of ${part}`;
+}
+
+export function endsOf(settling: Settling, rest: Weight, scenario: Scenario, rooms: Rooms): LotEnds {
+  const { lot, gives, keep, wasted } = settling;
+  const step = scenario.scaleStep;
+  const sends = new Map<string, Weight>();
+  let left = rest;
+  const send = (destination: string, weight: Weight): void => {
+    const sent = rooms.take(destination, smaller(weight, left));
+    if (sent === NO_WEIGHT) return;
+    sends.set(destination, plus(sends.get(destination) ?? NO_WEIGHT, sent));
+    left = minus(left, sent);
+  };
+  const surplusIsKept = keep > NO_WEIGHT && wasted < step && gives.every(({ proposed }) => proposed < step);
+  const keptWeight = rooms.take(
+    stockOf(lot.part),
+    smaller(left, surplusIsKept ? left : nearestStep(keep, step)),
+  );
+  left = minus(left, keptWeight);
+  for (const { destination, proposed } of gives)
+    send(destination, downToStep(plus(proposed, milligrams(10n)), step));
+  const surplusIsGiven = wasted < step ? gives.filter(({ proposed }) => proposed >= step) : [];
+  for (const { destination } of surplusIsGiven) send(destination, left);
+  const takes = lot.kind.class === "food" ? "food" : "inedible";
+  for (const destination of scenario.destinations) {
+    if (destination.end === "waste" && destination.takes[takes]) send(destination.name, left);
+  }
+  return {
+    sends: [...sends].map(([destination, weight]) => ({ lot: plainLot(lot), destination, weight })),
+    kept: keptWeight > NO_WEIGHT ? [{ lot: plainLot(lot), weight: keptWeight, lastDay: lot.lastDay }] : [],
+  };
+}
+
+export function plainLot({ part, origin }: Lot): Lot {
+  return { part, origin };
+}

@@ -1,0 +1,83 @@
+import type { Going, KeptPart, Prep, Send, Step } from "../../kitchen/index.js";
+import { minus, NO_WEIGHT, plus, scale, splitByShares, total, type Weight } from "../../quantity/index.js";
+import type { PlanModel } from "../build/index.js";
+import { type LotNode, lotKey, originKey } from "../network.js";
+import { endsOf, type LotEnds, plainLot, type Rooms } from "./ends.js";
+import type { ItemDecisions } from "./items.js";
+import { askSourcesForEnough, type DrawOut, type Settling, settle, trimToAvailable } from "./settling.js";
+
+export interface FlowDecisions extends LotEnds {
+  readonly preps: readonly Prep[];
+  readonly goings: readonly Going[];
+}
+
+/**
+ * Turns the proposed flows into weights on the scale: goings to the nearest step, what is drawn for a step up
+ * to one, and never more from a lot than it holds. What is over goes where the lot's surplus goes.
+ */
+export function decideFlows(
+  plan: PlanModel,
+  point: readonly number[],
+  { cuts }: ItemDecisions,
+  rooms: Rooms,
+): FlowDecisions {
+  const { scenario } = plan;
+  const settlings = settle(plan, point, cuts);
+  askSourcesForEnough(settlings, scenario);
+  const came = new Map<string, Weight>();
+  const preps: Prep[] = [];
+  const goings: Going[] = [];
+  const sends: Send[] = [];
+  const kept: KeptPart[] = [];
+  for (const settling of settlings) {
+    const { lot } = settling;
+    const available = plus(settling.direct, came.get(lotKey(lot)) ?? NO_WEIGHT);
+    trimToAvailable(settling, available);
+    for (const { dish, service, line, weight, pieces } of settling.goings) {
+      if (weight > NO_WEIGHT) goings.push({ lot: plainLot(lot), dish, service, line, weight, pieces });
+    }
+    for (const draw of settling.draws) {
+      if (draw.weight === NO_WEIGHT) continue;
+      const prep = prepOf(draw, lot, settlings);
+      preps.push(prep);
+      for (const { part, weight } of prep.parts) {
+        const key = lotKey({ part, origin: lot.origin });
+        came.set(key, plus(came.get(key) ?? NO_WEIGHT, weight));
+      }
+    }
+    const rest = minus(available, total([...settling.goings, ...settling.draws].map(({ weight }) => weight)));
+    const ends = endsOf(settling, rest, scenario, rooms);
+    sends.push(...ends.sends);
+    kept.push(...ends.kept);
+  }
+  return { preps, goings, sends, kept };
+}
+
+function prepOf({ step, weight }: DrawOut, lot: LotNode, settlings: readonly Settling[]): Prep {
+  const water = scale(weight, step.water);
+  const pieces = splitByShares(plus(weight, water), [
+    ...step.yields.map(({ fraction }) => fraction),
+    step.loss,
+  ]);
+  return {
+    step: step.name,
+    from: plainLot(lot),
+    service: lot.origin.kind === "cut" ? lot.origin.service : firstUse(step, lot, settlings),
+    weight,
+    water,
+    parts: step.yields.map(({ part }, index) => ({ part, weight: pieces[index] ?? NO_WEIGHT })),
+    loss: pieces.at(-1) ?? NO_WEIGHT,
+  };
+}
+
+/** Stock on hand is worked for the first service that uses what comes of it. */
+function firstUse(step: Step, lot: LotNode, settlings: readonly Settling[]): number {
+  const services = settlings
+    .filter(
+      ({ lot: output }) =>
+        originKey(output.origin) === originKey(lot.origin) &&
+        step.yields.some(({ part }) => part === output.part),
+    )
+    .flatMap(({ goings }) => goings.filter(({ weight }) => weight > NO_WEIGHT).map(({ service }) => service));
+  return services.length === 0 ? 0 : Math.min(...services);
+}

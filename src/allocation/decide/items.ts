@@ -1,0 +1,123 @@
+import type { Cut, Item, ItemEnd, Purchase, Scenario } from "../../kitchen/index.js";
+import {
+  Decimal,
+  minus,
+  NO_MONEY,
+  NO_WEIGHT,
+  plus,
+  smaller,
+  splitByShares,
+  times,
+  total,
+  type Weight,
+} from "../../quantity/index.js";
+import type { PlanModel } from "../build/index.js";
+import { upToStep, weightOf } from "./rounding.js";
+
+export interface ItemDecisions {
+  readonly purchases: readonly Purchase[];
+  readonly cuts: readonly Cut[];
+  readonly binned: readonly ItemEnd[];
+  readonly keptItems: readonly ItemEnd[];
+}
+
+/** Purchases, cuts and what becomes of whole items, in whole units or, for loose items, in the scale's steps. */
+export function decideItems(plan: PlanModel, point: readonly number[]): ItemDecisions {
+  const decided = plan.scenario.items.map((item) => decideItem(item, plan, point));
+  return {
+    purchases: decided.flatMap(({ purchases }) => purchases),
+    cuts: decided.flatMap(({ cuts }) => cuts),
+    binned: decided.flatMap(({ binned }) => binned),
+    keptItems: decided.flatMap(({ keptItems }) => keptItems),
+  };
+}
+
+function decideItem(item: Item, { scenario, handles }: PlanModel, point: readonly number[]): ItemDecisions {
+  const at = (variable: number): number => point[variable] ?? 0;
+  const purchases = handles.buys
+    .filter((buy) => buy.item === item && Math.round(at(buy.variable)) > 0)
+    .map((buy) => purchaseOf(item, buy.service, Math.round(at(buy.variable))));
+  const cuts: Cut[] = [];
+  const binned: ItemEnd[] = [];
+  const keptItems: ItemEnd[] = [];
+  let stock = NO_WEIGHT;
+  const take = (units: number): { units: number | null; weight: Weight } => {
+    const whole = item.measure === "whole";
+    const wanted = whole
+      ? times(item.unitWeight, Math.round(units))
+      : smaller(stock, upToStep(weightOf(units), scenario.scaleStep));
+    stock = minus(stock, wanted);
+    return { units: whole ? Math.round(units) : null, weight: wanted };
+  };
+  scenario.services.forEach((_, service) => {
+    if (service === 0) stock = plus(stock, total(item.onHand.map(({ weight }) => weight)));
+    stock = plus(
+      stock,
+      total(purchases.filter((buy) => buy.service === service).map(({ weight }) => weight)),
+    );
+    for (const cut of handles.cuts) {
+      if (cut.item !== item || cut.service !== service) continue;
+      const taken = take(at(cut.variable));
+      if (taken.weight > NO_WEIGHT) cuts.push(cutOf(item, cut.breakdown, service, taken));
+    }
+    for (const bin of handles.bins) {
+      if (bin.item !== item || bin.service !== service) continue;
+      const taken = take(at(bin.variable));
+      if (taken.weight > NO_WEIGHT) binned.push({ item: item.name, service, ...taken });
+    }
+  });
+  const last = scenario.services.length - 1;
+  for (const keep of handles.keptItems) {
+    if (keep.item !== item) continue;
+    const taken = take(at(keep.variable));
+    if (taken.weight > NO_WEIGHT) keptItems.push({ item: item.name, service: last, ...taken });
+  }
+  // Rounding cuts of a loose item up leaves a little less, rounding purchases up a little more: that is binned.
+  if (item.measure === "loose" && stock > NO_WEIGHT) {
+    binned.push({ item: item.name, service: last, units: null, weight: stock });
+  }
+  return { purchases, cuts, binned: gathered(binned, scenario), keptItems };
+}
+
+function purchaseOf(item: Item, service: number, orderUnits: number): Purchase {
+  return {
+    item: item.name,
+    service,
+    orderUnits,
+    weight: times(item.orderUnit.weight, orderUnits),
+    cost: times(item.buying?.price ?? NO_MONEY, orderUnits),
+  };
+}
+
+function cutOf(
+  item: Item,
+  breakdownName: string,
+  service: number,
+  { units, weight }: { units: number | null; weight: Weight },
+): Cut {
+  const breakdown = item.breakdowns.find(({ name }) => name === breakdownName);
+  const yields = breakdown?.yields ?? [];
+  const pieces = splitByShares(weight, [
+    ...yields.map(({ fraction }) => fraction),
+    breakdown?.loss ?? new Decimal(1),
+  ]);
+  return {
+    item: item.name,
+    breakdown: breakdownName,
+    service,
+    units,
+    weight,
+    parts: yields.map(({ part }, index) => ({ part, weight: pieces[index] ?? NO_WEIGHT })),
+    loss: pieces.at(-1) ?? NO_WEIGHT,
+  };
+}
+
+function gathered(ends: readonly ItemEnd[], scenario: Scenario): ItemEnd[] {
+  return scenario.services.flatMap((_, service) => {
+    const here = ends.filter((end) => end.service === service);
+    const first = here[0];
+    if (first === undefined) return [];
+    const units = first.units === null ? null : here.reduce((sum, end) => sum + (end.units ?? 0), 0);
+    return [{ ...first, units, weight: total(here.map(({ weight }) => weight)) }];
+  });
+}

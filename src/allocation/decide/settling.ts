@@ -1,0 +1,141 @@
+import type { Scenario, Step } from "../../kitchen/index.js";
+import {
+  larger,
+  minus,
+  NO_WEIGHT,
+  plus,
+  scale,
+  smaller,
+  times,
+  total,
+  type Weight,
+} from "../../quantity/index.js";
+import type { PlanModel } from "../build/index.js";
+import { groupBy } from "../group.js";
+import { type LotNode, originKey } from "../network.js";
+import type { ItemDecisions } from "./items.js";
+import { nearestStep, sourceFor, upToStep, weightOf } from "./rounding.js";
+
+/** One outflow of a lot while it is being settled: what the engine proposed and what is weighed. */
+export interface Outflow {
+  readonly proposed: Weight;
+  weight: Weight;
+  readonly pieces: number | null;
+}
+
+export interface GoingOut extends Outflow {
+  readonly dish: string;
+  readonly service: number;
+  readonly line: number;
+}
+
+export interface DrawOut extends Outflow {
+  readonly step: Step;
+}
+
+export interface Settling {
+  readonly lot: LotNode;
+  /** Cut or on hand, before anything comes in by a step. */
+  readonly direct: Weight;
+  readonly goings: GoingOut[];
+  readonly draws: DrawOut[];
+  readonly gives: { readonly destination: string; proposed: Weight }[];
+  readonly keep: Weight;
+  readonly wasted: Weight;
+}
+
+export function settle(plan: PlanModel, point: readonly number[], cuts: ItemDecisions["cuts"]): Settling[] {
+  const { scenario, handles, network } = plan;
+  const step = scenario.scaleStep;
+  const at = (variable: number): number => point[variable] ?? 0;
+  const outflow = (
+    lot: LotNode,
+    amount: number,
+    round: (weight: Weight, step: Weight) => Weight,
+  ): Outflow => {
+    const piece = lot.kind.pieceWeight;
+    if (piece !== null) {
+      const weight = times(piece, Math.round(amount));
+      return { proposed: weight, weight, pieces: Math.round(amount) };
+    }
+    const proposed = weightOf(amount);
+    return { proposed, weight: round(proposed, step), pieces: null };
+  };
+  const goes = groupBy(handles.goes, ({ lot }) => lot);
+  const draws = groupBy(handles.draws, ({ from }) => from);
+  const gives = groupBy(handles.gives, ({ lot }) => lot);
+  const keeps = groupBy(handles.keeps, ({ lot }) => lot);
+  const wastes = groupBy(handles.wastes, ({ lot }) => lot);
+  return network.lots.map((lot) => ({
+    lot,
+    direct: directWeight(lot, scenario, cuts),
+    goings: goes.of(lot).map(({ site, line, variable }) => ({
+      ...outflow(lot, at(variable), nearestStep),
+      dish: site.dish.name,
+      service: site.service,
+      line,
+    })),
+    draws: draws.of(lot).map(({ step: drawn, variable }) => ({
+      ...outflow(lot, at(variable), upToStep),
+      step: drawn,
+    })),
+    gives: gives
+      .of(lot)
+      .map(({ destination, variable }) => ({ destination, proposed: weightOf(at(variable)) })),
+    keep: total(keeps.of(lot).map(({ variable }) => weightOf(at(variable)))),
+    wasted: total(wastes.of(lot).map(({ variable }) => weightOf(at(variable)))),
+  }));
+}
+
+function directWeight(lot: LotNode, scenario: Scenario, cuts: ItemDecisions["cuts"]): Weight {
+  if (lot.origin.kind === "onHand") {
+    const stock = scenario.partsOnHand[lot.origin.index];
+    return stock?.part === lot.part ? stock.weight : NO_WEIGHT;
+  }
+  const { service } = lot.origin;
+  return total(
+    cuts
+      .filter((cut) => cut.service === service)
+      .flatMap(({ parts }) => parts)
+      .filter(({ part }) => part === lot.part)
+      .map(({ weight }) => weight),
+  );
+}
+
+/** From the last outputs back to the first cuts: what is drawn for a step gives at least what is asked of it. */
+export function askSourcesForEnough(settlings: readonly Settling[], { scaleStep }: Scenario): void {
+  for (const { lot, direct, goings, draws, gives, keep } of [...settlings].reverse()) {
+    const asked = total([
+      ...[...goings, ...draws].map(({ weight }) => weight),
+      ...gives.map(({ proposed }) => proposed),
+      keep,
+    ]);
+    const feeding = settlings.flatMap((source) =>
+      originKey(source.lot.origin) === originKey(lot.origin)
+        ? source.draws.flatMap((draw) => {
+            const made = draw.step.yields.find(({ part }) => part === lot.part);
+            return made === undefined || made.fraction.isZero() ? [] : [{ draw, fraction: made.fraction }];
+          })
+        : [],
+    );
+    const given = total(feeding.map(({ draw, fraction }) => scale(draw.weight, fraction)));
+    const short = minus(minus(asked, direct), given);
+    const largest = [...feeding].sort((a, b) => Number(b.draw.proposed - a.draw.proposed))[0];
+    if (short <= NO_WEIGHT || largest === undefined || largest.draw.pieces !== null) continue;
+    largest.draw.weight = upToStep(plus(largest.draw.weight, sourceFor(short, largest.fraction)), scaleStep);
+  }
+}
+
+/** Takes back what rounding asked for beyond what the lot holds: first what was rounded up, last a hair of any. */
+export function trimToAvailable({ goings, draws }: Settling, available: Weight): void {
+  const outflows: Outflow[] = [...draws, ...goings].filter(({ pieces }) => pieces === null);
+  let excess = minus(total([...draws, ...goings].map(({ weight }) => weight)), available);
+  const takeBack = (outflow: Outflow, most: Weight): void => {
+    const back = smaller(larger(most, NO_WEIGHT), larger(excess, NO_WEIGHT));
+    outflow.weight = minus(outflow.weight, back);
+    excess = minus(excess, back);
+  };
+  for (const outflow of outflows) takeBack(outflow, minus(outflow.weight, outflow.proposed));
+  for (const outflow of [...outflows].sort((a, b) => Number(b.weight - a.weight)))
+    takeBack(outflow, outflow.weight);
+}

@@ -1,0 +1,115 @@
+import type { Dish, RecipeLine, Scenario } from "../kitchen/index.js";
+import { ZERO } from "../quantity/index.js";
+import { kg, rate } from "./floats.js";
+import { type LotNode, lotKey, type Network, outlastsPlan, stepsFrom, usableAt } from "./network.js";
+
+/** One dish cooked for one service. */
+export interface CookingSite {
+  readonly dish: Dish;
+  readonly service: number;
+  /** Services at which what is cooked here may be eaten, this one first. */
+  readonly eatenAt: readonly number[];
+  /** Most portions worth cooking: all that may be eaten and the overage, up to the next whole batch. */
+  readonly mostPortions: number;
+  /** Smallest number of portions cooked at a time. */
+  readonly unitPortions: number;
+}
+
+export function cookingSites(scenario: Scenario): CookingSite[] {
+  return scenario.dishes.flatMap((dish) =>
+    dish.services.map((service) => {
+      const eatenAt = servicesToEatAt(dish, service, scenario);
+      const eaten = eatenAt.reduce((sum, at) => sum + mostEaten(dish, at, scenario), 0);
+      const unitPortions = cookedAtATime(dish);
+      const most = eaten + overagePortions(dish, service, scenario);
+      return {
+        dish,
+        service,
+        eatenAt,
+        unitPortions,
+        mostPortions: Math.floor(most / unitPortions) * unitPortions,
+      };
+    }),
+  );
+}
+
+/** Portions made at one go: a batch, half of one where halves are allowed, else a single portion. */
+export function cookedAtATime({ batch }: Dish): number {
+  if (batch === null) return 1;
+  return batch.halves ? batch.portions / 2 : batch.portions;
+}
+
+function servicesToEatAt(dish: Dish, service: number, scenario: Scenario): number[] {
+  const day = scenario.services[service]?.day ?? 0;
+  const keeps = dish.keepsDays;
+  return dish.services.filter((at) => {
+    if (at === service) return true;
+    return keeps !== null && at > service && (scenario.services[at]?.day ?? 0) <= day + keeps - 1;
+  });
+}
+
+/** Most portions of the dish that covers may eat at the service. */
+export function mostEaten(dish: Dish, service: number, scenario: Scenario): number {
+  const course = courseOf(dish, service, scenario);
+  return Math.min(
+    dish.portions?.most ?? Number.POSITIVE_INFINITY,
+    course?.portions ?? Number.POSITIVE_INFINITY,
+  );
+}
+
+export function courseOf(dish: Dish, service: number, scenario: Scenario) {
+  return scenario.services[service]?.courses.find(({ name }) => name === dish.course);
+}
+
+/** Portions that may be cooked over those eaten: of the course where there is one, else of the dish. */
+export function overagePortions(dish: Dish, service: number, scenario: Scenario): number {
+  const base = courseOf(dish, service, scenario)?.portions ?? dish.portions?.most ?? 0;
+  return Math.floor(rate(scenario.services[service]?.overage.times(base) ?? ZERO));
+}
+
+/** Kilograms of a part that one portion's line may take at most. */
+export function mostPerPortion(line: RecipeLine, part: string): number {
+  const source = line.from.find((from) => from.part === part);
+  if (source === undefined) return 0;
+  return (rate(source.mostShare) * kg(line.most)) / (rate(source.rate) * rate(line.cookingYield));
+}
+
+/** Most kilograms of each lot that any plan has a use for, by lot index: dishes, further steps and permitted stock. */
+export function reachableDemand(
+  scenario: Scenario,
+  network: Network,
+  sites: readonly CookingSite[],
+): number[] {
+  const demand = new Map<string, number>();
+  for (const lot of [...network.lots].reverse()) {
+    demand.set(lotKey(lot), dishDemand(lot, scenario, sites) + carryDemand(lot, scenario) + stepDemand(lot));
+  }
+  return network.lots.map((lot) => demand.get(lotKey(lot)) ?? 0);
+
+  function stepDemand(lot: LotNode): number {
+    return stepsFrom(lot.part, scenario).reduce((sum, step) => {
+      const wanted = step.yields.map(({ part, fraction }) => {
+        const output = network.lot(part, lot.origin);
+        return output === undefined || fraction.isZero()
+          ? 0
+          : (demand.get(lotKey(output)) ?? 0) / rate(fraction);
+      });
+      const capacity = step.capacity === null ? Number.POSITIVE_INFINITY : kg(step.capacity);
+      return sum + Math.min(capacity, Math.max(0, ...wanted));
+    }, 0);
+  }
+}
+
+function dishDemand(lot: LotNode, scenario: Scenario, sites: readonly CookingSite[]): number {
+  let sum = 0;
+  for (const site of sites) {
+    if (!usableAt(lot, site.service, scenario)) continue;
+    for (const line of site.dish.lines) sum += mostPerPortion(line, lot.part) * site.mostPortions;
+  }
+  return sum;
+}
+
+function carryDemand(lot: LotNode, scenario: Scenario): number {
+  const { carry } = lot.kind;
+  return carry !== null && outlastsPlan(lot, scenario) ? kg(carry.limit) : 0;
+}

@@ -1,0 +1,186 @@
+import type { Item, Lot, LotOrigin, Part, Scenario, Step } from "../kitchen/index.js";
+import { lastDayOfLot } from "./lot-dates.js";
+
+/**
+ * The lots a plan may hold: every part, by the service it is cut for or the stock it comes from, with the
+ * services at which it may still go into a dish. Lots are in cutting order: a step's source before what it gives.
+ */
+export interface Network {
+  readonly lots: readonly LotNode[];
+  /** Services before which each item may be cut. */
+  readonly cutServices: ReadonlyMap<string, readonly number[]>;
+  lot(part: string, origin: LotOrigin): LotNode | undefined;
+}
+
+export interface LotNode extends Lot {
+  readonly index: number;
+  readonly kind: Part;
+  /** First service it can be used at. */
+  readonly firstService: number;
+  /** Last day it may be used; null when it outlasts the plan. */
+  readonly lastDay: number | null;
+}
+
+export function originKey(origin: LotOrigin): string {
+  return origin.kind === "cut" ? `cut ${origin.service}` : `on hand ${origin.index}`;
+}
+
+export function lotKey(lot: Lot): string {
+  return `${lot.part} | ${originKey(lot.origin)}`;
+}
+
+/** Whether the lot may go into a dish cooked for the service. */
+export function usableAt(lot: LotNode, service: number, scenario: Scenario): boolean {
+  const day = scenario.services[service]?.day ?? 0;
+  return service >= lot.firstService && (lot.lastDay === null || day <= lot.lastDay);
+}
+
+/** Whether the lot is still good on the day after the last service. */
+export function outlastsPlan(lot: LotNode, scenario: Scenario): boolean {
+  const lastDay = scenario.services.at(-1)?.day ?? 0;
+  return lot.lastDay === null || lot.lastDay > lastDay;
+}
+
+export function buildNetwork(scenario: Scenario): Network {
+  const order = partsInCuttingOrder(scenario);
+  const parts = new Map(scenario.parts.map((part) => [part.name, part]));
+  const cutServices = new Map(
+    scenario.items.map((item) => [item.name, servicesToCutBefore(item, scenario)] as const),
+  );
+  const reached = reachedLots(scenario, cutServices);
+  const lots: LotNode[] = [];
+  for (const name of order) {
+    const kind = parts.get(name);
+    if (kind === undefined) continue;
+    for (const origin of reached.get(name)?.values() ?? []) {
+      lots.push({
+        index: lots.length,
+        part: name,
+        origin,
+        kind,
+        firstService: origin.kind === "cut" ? origin.service : 0,
+        lastDay: lastDayOfLot({ part: name, origin }, scenario),
+      });
+    }
+  }
+  const byKey = new Map(lots.map((lot) => [lotKey(lot), lot]));
+  return { lots, cutServices, lot: (part, origin) => byKey.get(lotKey({ part, origin })) };
+}
+
+/** Parts so ordered that a step's sources come before its outputs. */
+export function partsInCuttingOrder(scenario: Scenario): string[] {
+  const sources = new Map<string, Set<string>>();
+  for (const part of scenario.parts) sources.set(part.name, new Set());
+  for (const step of scenario.steps) {
+    for (const output of step.yields) for (const from of step.from) sources.get(output.part)?.add(from);
+  }
+  const order: string[] = [];
+  const placed = new Set<string>();
+  const place = (name: string, path: readonly string[]): void => {
+    if (placed.has(name)) return;
+    if (path.includes(name)) throw new RangeError(`steps run in a circle through ${name}`);
+    for (const source of sources.get(name) ?? []) place(source, [...path, name]);
+    placed.add(name);
+    order.push(name);
+  };
+  for (const name of sources.keys()) place(name, []);
+  return order;
+}
+
+function reachedLots(
+  scenario: Scenario,
+  cutServices: ReadonlyMap<string, readonly number[]>,
+): Map<string, Map<string, LotOrigin>> {
+  const reached = new Map<string, Map<string, LotOrigin>>();
+  const add = (part: string, origin: LotOrigin): void => {
+    const origins = reached.get(part) ?? new Map<string, LotOrigin>();
+    if (origins.has(originKey(origin))) return;
+    origins.set(originKey(origin), origin);
+    reached.set(part, origins);
+    for (const step of stepsFrom(part, scenario)) {
+      for (const output of step.yields) add(output.part, origin);
+    }
+  };
+  for (const item of scenario.items) {
+    for (const service of cutServices.get(item.name) ?? []) {
+      for (const breakdown of item.breakdowns) {
+        for (const { part } of breakdown.yields) add(part, { kind: "cut", service });
+      }
+    }
+  }
+  scenario.partsOnHand.forEach(({ part }, index) => {
+    add(part, { kind: "onHand", index });
+  });
+  return reached;
+}
+
+export function stepsFrom(part: string, scenario: Scenario): Step[] {
+  return scenario.steps.filter((step) => step.from.includes(part));
+}
+
+/**
+ * Services before which cutting the item can be worth while: those with a dish that may use one of its parts at
+ * once, and the last ones before which a delivery or stock must be cut. At any other, cutting later is as good:
+ * a whole item keeps meanwhile and its parts keep from their cutting. Where hands, cold room or a pot are short,
+ * every service counts.
+ */
+function servicesToCutBefore(item: Item, scenario: Scenario): number[] {
+  const arrivals = arrivalsOf(item, scenario);
+  const first = Math.min(...arrivals.map(({ service }) => service));
+  const forced = new Set(arrivals.map(({ lastService }) => lastService));
+  const workIsLimited =
+    scenario.limits.handsMinutes !== null ||
+    scenario.limits.chilled !== null ||
+    scenario.services.some(({ handsMinutes }) => handsMinutes !== null) ||
+    scenario.steps.some(({ capacity }) => capacity !== null);
+  const reachable = partsReachableFrom(item, scenario);
+  return scenario.services.flatMap((_, service) => {
+    if (service < first) return [];
+    const usedNow = scenario.dishes.some(
+      (dish) =>
+        dish.services.includes(service) &&
+        dish.lines.some((line) => line.from.some(({ part }) => reachable.has(part))),
+    );
+    return usedNow || forced.has(service) || workIsLimited ? [service] : [];
+  });
+}
+
+function partsReachableFrom(item: Item, scenario: Scenario): Set<string> {
+  const reachable = new Set<string>();
+  const visit = (part: string): void => {
+    if (reachable.has(part)) return;
+    reachable.add(part);
+    for (const step of stepsFrom(part, scenario)) for (const output of step.yields) visit(output.part);
+  };
+  for (const breakdown of item.breakdowns) for (const { part } of breakdown.yields) visit(part);
+  return reachable;
+}
+
+export interface Arrival {
+  readonly service: number;
+  /** Last service before which what arrived may be cut. */
+  readonly lastService: number;
+  /** Whether it is good beyond the last service's day. */
+  readonly outlastsPlan: boolean;
+  readonly source: { readonly kind: "delivery" } | { readonly kind: "onHand"; readonly index: number };
+}
+
+/** Every way an item can come in, with the last service before which it still keeps. */
+export function arrivalsOf(item: Item, scenario: Scenario): Arrival[] {
+  const lastPlanDay = scenario.services.at(-1)?.day ?? 0;
+  const arrival = (service: number, lastDay: number | null, source: Arrival["source"]): Arrival => ({
+    service,
+    lastService:
+      lastDay === null
+        ? scenario.services.length - 1
+        : scenario.services.reduce((last, { day }, index) => (day <= lastDay ? index : last), service),
+    outlastsPlan: lastDay === null || lastDay > lastPlanDay,
+    source,
+  });
+  const deliveries = (item.buying?.deliveries ?? []).map((service) => {
+    const day = scenario.services[service]?.day ?? 0;
+    return arrival(service, item.keepsDays === null ? null : day + item.keepsDays - 1, { kind: "delivery" });
+  });
+  const stock = item.onHand.map(({ lastDay }, index) => arrival(0, lastDay, { kind: "onHand", index }));
+  return [...deliveries, ...stock];
+}

@@ -1,0 +1,176 @@
+import { aimsInOrder, type Objectives, type PlanModel } from "./build/index.js";
+import { leastOf, Sum } from "./builder.js";
+import type { Progress } from "./engine.js";
+import { groupBy } from "./group.js";
+import { type Model, type Objective, type Term, type Variable, valueAt } from "./model.js";
+import { type EngineName, type Outcome, relativeGap, type Solved } from "./outcome.js";
+import { type Engines, solve } from "./solve.js";
+
+/** Stage 1 is proved to this relative gap to be called optimal. */
+export const PROOF_GAP = 1e-6;
+const LATER_GAP = 1e-4;
+/** A later stage may give up this much of an earlier aim: half a gram, or a thousandth of the currency unit. */
+const HELD_WITHIN = { waste: 0.0005, cost: 0.001, balanced: 0.001 };
+const SIMPLEST_GAP = 1e-3;
+/** Weights below a milligram are rounding dust of the engines. */
+const DUST = 1e-6;
+
+export interface StageResult {
+  readonly aim: string;
+  readonly value: number;
+  readonly bound: number;
+  readonly gap: number;
+  readonly engine: EngineName;
+  /** How much of it a later stage may give up. */
+  readonly heldWithin: number;
+}
+
+export type Staged =
+  | {
+      readonly kind: "planned";
+      readonly first: Solved;
+      readonly stages: readonly StageResult[];
+      readonly point: readonly number[];
+    }
+  | { readonly kind: "none"; readonly first: Exclude<Outcome, Solved> };
+
+export interface StageOptions {
+  readonly engines: Engines;
+  readonly engine?: EngineName;
+  /** Seconds for all stages together. */
+  readonly seconds: number;
+  readonly onProgress?: (stage: string, progress: Progress) => void;
+}
+
+/**
+ * Solves the aims in order, each holding the ones before: the scenario's own, then the other of waste and cost,
+ * then the plan that is simplest to follow with the same purchases, cuts and portions. The first stage says
+ * whether there is a plan; a later one that runs out of time leaves the plan as the one before it had it.
+ */
+export async function solveStages(plan: PlanModel, options: StageOptions): Promise<Staged> {
+  const until = performance.now() + options.seconds * 1000;
+  const left = () => Math.max(0.05, (until - performance.now()) / 1000);
+  const [aim, second] = aimsInOrder(plan.scenario) as [keyof Objectives, keyof Objectives];
+  const ask = (
+    model: Model,
+    objective: Objective,
+    stage: string,
+    share: number,
+    gap: number,
+    start?: readonly number[],
+  ) =>
+    solve(
+      { model, objective },
+      {
+        engines: options.engines,
+        seconds: left() * share,
+        gap,
+        ...(options.engine === undefined ? {} : { engine: options.engine }),
+        ...(start === undefined ? {} : { start }),
+        ...(options.onProgress === undefined
+          ? {}
+          : { onProgress: (progress: Progress) => options.onProgress?.(stage, progress) }),
+      },
+    );
+
+  let first = await ask(plan.model, plan.objectives[aim], aim, 0.7, PROOF_GAP);
+  if (!isSolved(first)) return { kind: "none", first };
+  let point = first.point;
+  const stages = [stageOf(aim, first, PROOF_GAP)];
+
+  const then = await ask(held(plan, stages), plan.objectives[second], second, 0.6, LATER_GAP, point);
+  if (isSolved(then)) {
+    point = then.point;
+    stages.push(stageOf(second, then, LATER_GAP));
+    first = anchoredAgain(first, valueAt(plan.objectives[aim], point), point);
+    stages[0] = stageOf(aim, first, PROOF_GAP);
+  }
+
+  const simple = simplestModel(plan, held(plan, stages), point);
+  if (simple !== null) {
+    const last = await ask(simple.model, simple.objective, "simplest", 0.8, SIMPLEST_GAP, simple.start);
+    if (isSolved(last)) {
+      point = last.point.slice(0, plan.model.variables.length);
+      stages.push(stageOf("simplest", last, SIMPLEST_GAP));
+    }
+  }
+  return { kind: "planned", first, stages, point };
+}
+
+export function isSolved(outcome: Outcome): outcome is Solved {
+  return outcome.kind === "optimal" || outcome.kind === "feasible";
+}
+
+function stageOf(aim: string, { objective, bound, gap, engine }: Solved, asked: number): StageResult {
+  const within = Object.entries(HELD_WITHIN).find(([name]) => name === aim)?.[1] ?? 0;
+  const heldWithin = Math.max(within, Math.max(gap, asked === PROOF_GAP ? 0 : asked) * Math.abs(objective));
+  return { aim, value: objective, bound, gap, engine, heldWithin };
+}
+
+/** Where a later stage happens upon a better first aim than an unproved first stage had, that one counts. */
+function anchoredAgain(first: Solved, value: number, point: readonly number[]): Solved {
+  if (first.kind === "optimal" || value >= first.objective) return first;
+  return { ...first, objective: value, point, gap: relativeGap(value, first.bound) };
+}
+
+/** The model with every solved aim held. */
+function held({ model, objectives }: PlanModel, stages: readonly StageResult[]): Model {
+  const rows = stages.flatMap(({ aim, value, heldWithin }) => {
+    const objective = Object.entries(objectives).find(([name]) => name === aim)?.[1];
+    if (objective === undefined || objective.terms.length === 0) return [];
+    const upper = value + heldWithin - objective.constant;
+    const row = {
+      name: `${aim} held`,
+      tag: { family: "held" },
+      terms: objective.terms,
+      lower: Number.NEGATIVE_INFINITY,
+    };
+    return [{ ...row, upper }];
+  });
+  return { ...model, rows: [...model.rows, ...rows] };
+}
+
+/**
+ * Fewest goings of a part into a dish, with every whole number (purchases, cuts, batches, portions) as it is.
+ * Null where no line has a choice.
+ */
+function simplestModel(plan: PlanModel, model: Model, point: readonly number[]) {
+  const goes = groupBy(plan.handles.goes, ({ site, line }) => `${site.dish.name} ${site.service} ${line}`)
+    .entries()
+    .filter(([, rivals]) => rivals.length > 1)
+    .flatMap(([, rivals]) => rivals.filter(({ variable }) => (model.variables[variable]?.upper ?? 0) > 0));
+  if (goes.length === 0) return null;
+  const free = new Set([...plan.handles.goes, ...plan.handles.draws].map(({ variable }) => variable));
+  const variables: Variable[] = model.variables.map((variable, index) => {
+    const value = point[index] ?? 0;
+    return variable.integer && !free.has(index) ? { ...variable, lower: value, upper: value } : variable;
+  });
+  const rows = [...model.rows];
+  const count = new Sum();
+  const start = [...point];
+  for (const { variable } of goes) {
+    const { name, upper, tag } = model.variables[variable] as Variable;
+    const used =
+      variables.push({
+        name: `${name}, used`,
+        tag: { ...tag, family: "used" },
+        lower: 0,
+        upper: 1,
+        integer: true,
+      }) - 1;
+    const terms: Term[] = [
+      { variable, coefficient: 1 / upper },
+      { variable: used, coefficient: -1 },
+    ];
+    rows.push({
+      name: `${name}, only if used`,
+      tag: { family: "used" },
+      terms,
+      lower: Number.NEGATIVE_INFINITY,
+      upper: 0,
+    });
+    count.add(used, 1);
+    start.push((point[variable] ?? 0) > DUST ? 1 : 0);
+  }
+  return { model: { ...model, variables, rows }, objective: leastOf(count), start };
+}

@@ -1,0 +1,130 @@
+import type { Decision, Item, Lot, Scenario } from "../../kitchen/index.js";
+import { minus, NO_WEIGHT, plus, times, toGrams, total, type Weight } from "../../quantity/index.js";
+import { lastDayOfLot } from "../lot-dates.js";
+import { lotKey } from "../network.js";
+import type { Fault } from "./index.js";
+
+/** Every item, cut, step and lot gives out exactly what it takes in, and nothing before it is there. */
+export function closingFaults(decision: Decision, scenario: Scenario): Fault[] {
+  return [
+    ...scenario.items.flatMap((item) => itemFaults(item, decision, scenario)),
+    ...decision.cuts.flatMap((cut) =>
+      differs(`cut of ${cut.item}`, cut.weight, plus(total(cut.parts.map(({ weight }) => weight)), cut.loss)),
+    ),
+    ...decision.preps.flatMap((prep) =>
+      differs(
+        prep.step,
+        plus(prep.weight, prep.water),
+        plus(total(prep.parts.map(({ weight }) => weight)), prep.loss),
+      ),
+    ),
+    ...lotFaults(decision, scenario),
+  ];
+}
+
+function differs(what: string, expected: Weight, found: Weight): Fault[] {
+  if (expected === found) return [];
+  return [`${what}: ${toGrams(minus(expected, found))} g unaccounted for`];
+}
+
+function itemFaults(item: Item, decision: Decision, scenario: Scenario): Fault[] {
+  const faults: Fault[] = [];
+  let stock = total(item.onHand.map(({ weight }) => weight));
+  const weightAt = (
+    list: readonly { item: string; service: number; weight: Weight }[],
+    service: number,
+  ): Weight =>
+    total(
+      list
+        .filter((entry) => entry.item === item.name && entry.service === service)
+        .map(({ weight }) => weight),
+    );
+  for (let service = 0; service < scenario.services.length; service++) {
+    stock = plus(stock, weightAt(decision.purchases, service));
+    for (const list of [decision.cuts, decision.binned, decision.keptItems])
+      stock = minus(stock, weightAt(list, service));
+    if (stock < NO_WEIGHT)
+      faults.push(`${item.name}: ${toGrams(stock)} g in stock after service ${service + 1}`);
+  }
+  if (stock !== NO_WEIGHT) faults.push(`${item.name}: ${toGrams(stock)} g left over and not accounted for`);
+  for (const { units, weight } of [...decision.cuts, ...decision.binned].filter(
+    (entry) => entry.item === item.name,
+  )) {
+    if (units !== null && times(item.unitWeight, units) !== weight)
+      faults.push(`${item.name}: units and weight differ`);
+  }
+  return faults;
+}
+
+function lotFaults(decision: Decision, scenario: Scenario): Fault[] {
+  const balance = new Map<string, Weight>();
+  const add = (lot: Lot, weight: Weight): void => {
+    balance.set(lotKey(lot), plus(balance.get(lotKey(lot)) ?? NO_WEIGHT, weight));
+  };
+  const take = (lot: Lot, weight: Weight): void => add(lot, minus(NO_WEIGHT, weight));
+  scenario.partsOnHand.forEach(({ part, weight }, index) => {
+    add({ part, origin: { kind: "onHand", index } }, weight);
+  });
+  for (const { service, parts } of decision.cuts) {
+    for (const { part, weight } of parts) add({ part, origin: { kind: "cut", service } }, weight);
+  }
+  for (const { from, weight, parts } of decision.preps) {
+    take(from, weight);
+    for (const made of parts) add({ part: made.part, origin: from.origin }, made.weight);
+  }
+  for (const { lot, weight } of [...decision.goings, ...decision.sends, ...decision.kept]) take(lot, weight);
+  return [...balance].flatMap(([lot, weight]) => differs(lot, weight, NO_WEIGHT));
+}
+
+/** Nothing goes into a dish before it is cut or after its last day, and no item is cut after its own. */
+export function dateFaults(decision: Decision, scenario: Scenario): Fault[] {
+  const dayOf = (service: number): number => scenario.services[service]?.day ?? 0;
+  const faults: Fault[] = [];
+  for (const { lot, dish, service } of decision.goings) {
+    const part = scenario.parts.find(({ name }) => name === lot.part);
+    if (part === undefined) {
+      faults.push(`${lot.part} goes into ${dish} and is no part of the scenario`);
+      continue;
+    }
+    if (part.class !== "food" && part.class !== "inedible")
+      faults.push(`${lot.part} must never go into ${dish}`);
+    const { origin } = lot;
+    const lastDay = lastDayOfLot(lot, scenario);
+    if (origin.kind === "cut" && origin.service > service)
+      faults.push(`${lot.part} goes into ${dish} before it is cut`);
+    if (lastDay !== null && dayOf(service) > lastDay) {
+      faults.push(`${lot.part} goes into ${dish} ${dayOf(service) - lastDay} days after its last`);
+    }
+  }
+  for (const item of scenario.items) faults.push(...lifeFaults(item, decision, scenario));
+  return faults;
+}
+
+function lifeFaults(item: Item, decision: Decision, scenario: Scenario): Fault[] {
+  const dayOf = (service: number): number => scenario.services[service]?.day ?? 0;
+  const lots = [
+    ...item.onHand.map(({ weight, lastDay }) => ({ weight, lastDay })),
+    ...decision.purchases
+      .filter((purchase) => purchase.item === item.name)
+      .map(({ weight, service }) => ({
+        weight,
+        lastDay: item.keepsDays === null ? null : dayOf(service) + item.keepsDays - 1,
+      })),
+  ];
+  const lastDays = [...new Set(lots.map(({ lastDay }) => lastDay))].filter(
+    (day): day is number => day !== null,
+  );
+  return lastDays.flatMap((day) => {
+    const atEnd = day > dayOf(scenario.services.length - 1);
+    if (atEnd) return [];
+    const due = total(
+      lots.filter(({ lastDay }) => lastDay !== null && lastDay <= day).map(({ weight }) => weight),
+    );
+    const used = total(
+      [...decision.cuts, ...decision.binned]
+        .filter((entry) => entry.item === item.name && dayOf(entry.service) <= day)
+        .map(({ weight }) => weight),
+    );
+    return used >= due ? [] : [`${item.name}: ${toGrams(minus(due, used))} g kept past day ${day + 1}`];
+  });
+}

@@ -1,0 +1,157 @@
+import type { Decision, Dish, RecipeLine, Scenario } from "../../kitchen/index.js";
+import { Decimal, ONE, toGrams, ZERO } from "../../quantity/index.js";
+import type { Fault } from "./index.js";
+
+/** Every recipe line gets what its portions ask for, from allowed parts in allowed shares, pieces whole. */
+export function lineFaults(decision: Decision, scenario: Scenario): Fault[] {
+  return decision.cookings.flatMap(({ dish: name, service, portions }) => {
+    const dish = scenario.dishes.find((entry) => entry.name === name);
+    if (dish === undefined) return [`${name} is no dish of the scenario`];
+    return dish.lines.flatMap((line, index) =>
+      oneLineFaults(decision, scenario, { dish, line, index, service, portions }),
+    );
+  });
+}
+
+interface CookedLine {
+  readonly dish: Dish;
+  readonly line: RecipeLine;
+  readonly index: number;
+  readonly service: number;
+  readonly portions: number;
+}
+
+function oneLineFaults(decision: Decision, scenario: Scenario, cooked: CookedLine): Fault[] {
+  const { dish, line, index, service, portions } = cooked;
+  const where = `${dish.name}, ${line.name}`;
+  const faults: Fault[] = [];
+  const goings = decision.goings.filter(
+    (going) => going.dish === dish.name && going.service === service && going.line === index,
+  );
+  const halfStep = toGrams(scenario.scaleStep).div(2);
+  let sum = ZERO;
+  let allowed = ZERO;
+  const byPart = new Map<string, Decimal>();
+  for (const { lot, weight, pieces } of goings) {
+    const source = line.from.find(({ part }) => part === lot.part);
+    const part = scenario.parts.find((entry) => entry.name === lot.part);
+    if (source === undefined) {
+      faults.push(`${where}: ${lot.part} is not allowed in it`);
+      continue;
+    }
+    if (part?.pieceWeight != null && weight !== part.pieceWeight * BigInt(pieces ?? 0)) {
+      faults.push(`${where}: ${lot.part} is not in whole pieces`);
+    }
+    const counted = toGrams(weight).times(source.rate).times(line.cookingYield);
+    sum = sum.plus(counted);
+    allowed = allowed.plus(halfStep.times(source.rate).times(line.cookingYield));
+    byPart.set(lot.part, (byPart.get(lot.part) ?? ZERO).plus(counted));
+  }
+  const least = toGrams(line.least).times(portions);
+  const most = toGrams(line.most).times(portions);
+  if (sum.plus(allowed).lt(least)) faults.push(`${where}: ${least.minus(sum)} g too little`);
+  if (sum.minus(allowed).gt(most)) faults.push(`${where}: ${sum.minus(most)} g too much`);
+  for (const { part, leastShare, mostShare } of line.from) {
+    const got = byPart.get(part) ?? ZERO;
+    if (leastShare.gt(0) && got.plus(allowed).lt(sum.times(leastShare))) {
+      faults.push(`${where}: ${sum.times(leastShare).minus(got)} g too little ${part} for its share`);
+    }
+    if (mostShare.lt(ONE) && got.minus(allowed).gt(sum.times(mostShare))) {
+      faults.push(`${where}: ${got.minus(sum.times(mostShare))} g too much ${part} for its share`);
+    }
+  }
+  return faults;
+}
+
+/** Covers get their courses and diets, dishes stay within their portions and batches, spares within the overage. */
+export function portionFaults(decision: Decision, scenario: Scenario): Fault[] {
+  return [
+    ...cookingFaults(decision, scenario),
+    ...scenario.services.flatMap((_, service) => serviceFaults(service, decision, scenario)),
+  ];
+}
+
+function cookingFaults(decision: Decision, scenario: Scenario): Fault[] {
+  const faults: Fault[] = [];
+  for (const { dish: name, service, portions, served, spare } of decision.cookings) {
+    const dish = scenario.dishes.find((entry) => entry.name === name);
+    const going = [...served, ...spare].reduce((sum, entry) => sum + entry.portions, 0);
+    if (going !== portions) faults.push(`${name}: ${portions - going} portions unaccounted for`);
+    if (dish === undefined) continue;
+    if (
+      dish.batch !== null &&
+      portions % (dish.batch.halves ? dish.batch.portions / 2 : dish.batch.portions) !== 0
+    ) {
+      faults.push(`${name}: ${portions} portions are no whole number of batches`);
+    }
+    const day = scenario.services[service]?.day ?? 0;
+    for (const { service: at } of served) {
+      const late = (scenario.services[at]?.day ?? 0) - day - (dish.keepsDays ?? 0);
+      if (at < service || (at > service && late >= 0)) faults.push(`${name}: eaten when it is not good`);
+    }
+  }
+  return faults;
+}
+
+function serviceFaults(index: number, decision: Decision, scenario: Scenario): Fault[] {
+  const service = scenario.services[index];
+  if (service === undefined) return [];
+  const faults: Fault[] = [];
+  const eatenOf = (fits: (dish: Dish) => boolean): number =>
+    scenario.dishes.filter(fits).reduce((sum, dish) => sum + eaten(dish, index, decision), 0);
+  for (const course of service.courses) {
+    const inCourse = (dish: Dish): boolean => dish.course === course.name;
+    const found = eatenOf(inCourse);
+    if (found !== course.portions)
+      faults.push(`${course.name} at ${service.name}: ${found} of ${course.portions} portions`);
+    const shown = scenario.dishes.filter((dish) => inCourse(dish) && eaten(dish, index, decision) > 0).length;
+    if (shown < (course.leastDishes ?? 0) || shown > (course.mostDishes ?? shown)) {
+      faults.push(`${course.name} at ${service.name}: ${shown} dishes`);
+    }
+  }
+  const groups = service.courses.length === 0 ? [null] : service.courses;
+  for (const { diet, covers } of service.diets) {
+    for (const course of groups) {
+      const needed = course === null ? covers : Number(course.takeUp.times(covers).ceil());
+      const fit = eatenOf(
+        (dish) => dish.diets.includes(diet) && (course === null || dish.course === course.name),
+      );
+      if (fit < needed) faults.push(`${diet} at ${service.name}: ${fit} of ${needed} portions fit`);
+    }
+  }
+  for (const dish of scenario.dishes.filter(({ services }) => services.includes(index))) {
+    const found = eaten(dish, index, decision);
+    if (dish.portions === null || (dish.optional && found === 0)) continue;
+    if (found < dish.portions.least || found > dish.portions.most)
+      faults.push(`${dish.name} at ${service.name}: ${found} portions`);
+  }
+  return [...faults, ...overageFaults(index, decision, scenario)];
+}
+
+function eaten(dish: Dish, service: number, decision: Decision): number {
+  return decision.cookings
+    .filter((cooking) => cooking.dish === dish.name)
+    .flatMap(({ served }) => served)
+    .filter((entry) => entry.service === service)
+    .reduce((sum, { portions }) => sum + portions, 0);
+}
+
+function overageFaults(index: number, decision: Decision, scenario: Scenario): Fault[] {
+  const service = scenario.services[index];
+  const spareBy = new Map<string, { spare: number; most: number }>();
+  for (const { dish: name, spare } of decision.cookings.filter((cooking) => cooking.service === index)) {
+    const dish = scenario.dishes.find((entry) => entry.name === name);
+    const course = service?.courses.find((entry) => entry.name === dish?.course);
+    const base = course?.portions ?? dish?.portions?.most ?? 0;
+    const key = course?.name ?? name;
+    const group = spareBy.get(key) ?? {
+      spare: 0,
+      most: Number(new Decimal(base).times(service?.overage ?? ZERO).floor()),
+    };
+    group.spare += spare.reduce((sum, { portions }) => sum + portions, 0);
+    spareBy.set(key, group);
+  }
+  return [...spareBy].flatMap(([key, { spare, most }]) =>
+    spare > most ? [`${key} at ${service?.name}: ${spare} spare portions, ${most} allowed`] : [],
+  );
+}

@@ -1,0 +1,274 @@
+import { lastDayOfLot, type Outcome, type StageResult } from "../allocation/index.js";
+import { addDays, type Decision, type Lot, type PartClass, type Scenario } from "../kitchen/index.js";
+import type { Ledger } from "../ledger/index.js";
+import { Decimal, NO_MONEY, NO_WEIGHT, toCurrency, type Weight } from "../quantity/index.js";
+import { figureText, gramsText, moneyText } from "./figures.js";
+import type { PlanJson } from "./plan.js";
+
+export type Warning = PlanJson["warnings"][number];
+export type Reason = PlanJson["reasons"][number];
+
+/** What is known of a plan beside the decision: how it was found and what to beware of. */
+export interface Findings {
+  readonly outcome: Outcome;
+  readonly stages: readonly StageResult[];
+  readonly warnings: readonly Warning[];
+  readonly reasons: readonly Reason[];
+}
+
+/** A decision and its ledger as the JSON contract. */
+export function composePlan(
+  scenario: Scenario,
+  decision: Decision,
+  ledger: Ledger,
+  findings: Findings,
+): PlanJson {
+  const names = namesOf(scenario);
+  return {
+    ...heading(scenario, findings),
+    purchases: decision.purchases.map(({ item, service, orderUnits, weight, cost }) => ({
+      item,
+      form: names.item(item)?.form ?? "",
+      service: names.service(service),
+      units: orderUnits,
+      orderUnit: names.item(item)?.orderUnit.name ?? "",
+      weight: gramsText(weight),
+      cost: moneyText(cost),
+    })),
+    onHand: onHandOf(scenario),
+    cuts: decision.cuts.map(({ item, breakdown, service, units, weight, parts, loss }) => ({
+      item,
+      breakdown,
+      service: names.service(service),
+      units,
+      weight: gramsText(weight),
+      parts: parts.map((entry) => partWeight(entry, names)),
+      loss: gramsText(loss),
+    })),
+    preps: decision.preps.map(({ step, from, service, weight, water, parts, loss }) => ({
+      from: from.part,
+      step,
+      service: names.service(service),
+      weight: gramsText(weight),
+      water: gramsText(water),
+      parts: parts.map((entry) => partWeight(entry, names)),
+      loss: gramsText(loss),
+    })),
+    goings: decision.goings.map(({ lot, dish, service, line, weight, pieces }) => ({
+      part: lot.part,
+      dish,
+      service: names.service(service),
+      line: names.dish(dish)?.lines[line]?.name ?? "",
+      weight: gramsText(weight),
+      pieces,
+      cut: names.cutDate(lot),
+      useBy: names.useBy(lot),
+    })),
+    dishes: dishesOf(decision, ledger, names),
+    leftovers: leftoversOf(decision, ledger, names),
+    transfers: ledger.transfers.map(({ from, to, weight, money, cause }) => ({
+      from,
+      to,
+      weight: gramsText(weight),
+      money: moneyText(money),
+      cause,
+    })),
+    weights: { unit: "g", ...mapValues(ledger.weights, gramsText) },
+    money: { currency: scenario.currency, ...mapValues(ledger.money, moneyText) },
+  };
+}
+
+/** The same contract where there is no plan: every list empty, every total nothing, and the reasons. */
+export function composeNoPlan(scenario: Scenario, findings: Findings): PlanJson {
+  const none = gramsText(NO_WEIGHT);
+  const nothing = moneyText(NO_MONEY);
+  return {
+    ...heading(scenario, findings),
+    purchases: [],
+    onHand: onHandOf(scenario),
+    cuts: [],
+    preps: [],
+    goings: [],
+    dishes: [],
+    leftovers: [],
+    transfers: [],
+    weights: {
+      unit: "g",
+      purchased: none,
+      onHand: none,
+      absorbed: none,
+      inDishes: none,
+      givenAway: none,
+      closingStock: none,
+      wastedFood: none,
+      inedible: none,
+      losses: none,
+      avoidablePeel: none,
+    },
+    money: {
+      currency: scenario.currency,
+      spent: nothing,
+      stockValue: nothing,
+      inDishes: nothing,
+      givenAway: nothing,
+      closingStock: nothing,
+      wasted: nothing,
+    },
+  };
+}
+
+function heading(scenario: Scenario, { outcome, stages, warnings, reasons }: Findings) {
+  return {
+    schema: "trim-to-use/plan@1" as const,
+    scenario: scenario.name,
+    aim: scenario.aim,
+    outcome: outcomeOf(outcome),
+    stages: stages.map(({ aim, value, bound, gap, engine }) => ({
+      aim,
+      value: figureText(value),
+      bound: figureText(bound),
+      gap: figureText(gap),
+      engine,
+    })),
+    warnings: [...warnings],
+    reasons: [...reasons],
+  };
+}
+
+function outcomeOf(outcome: Outcome): PlanJson["outcome"] {
+  const seconds = Math.round(outcome.seconds * 1000) / 1000;
+  const none = { objective: null, bound: null, gap: null, certified: false };
+  switch (outcome.kind) {
+    case "optimal":
+    case "feasible":
+      return {
+        kind: outcome.kind,
+        engine: outcome.engine,
+        objective: figureText(outcome.objective),
+        bound: figureText(outcome.bound),
+        gap: figureText(outcome.gap),
+        seconds,
+        certified: true,
+        stoppedBy: outcome.stoppedBy,
+      };
+    case "failed":
+      return { kind: outcome.kind, engine: outcome.engine, ...none, seconds, stoppedBy: outcome.reason };
+    default:
+      return { kind: outcome.kind, engine: outcome.engine, ...none, seconds, stoppedBy: null };
+  }
+}
+
+type Names = ReturnType<typeof namesOf>;
+
+function namesOf(scenario: Scenario) {
+  const parts = new Map(scenario.parts.map((part) => [part.name, part]));
+  const items = new Map(scenario.items.map((item) => [item.name, item]));
+  const dishes = new Map(scenario.dishes.map((dish) => [dish.name, dish]));
+  return {
+    service: (index: number): string => scenario.services[index]?.name ?? "",
+    item: (name: string) => items.get(name),
+    dish: (name: string) => dishes.get(name),
+    classOf: (part: string): PartClass => parts.get(part)?.class ?? "food",
+    cutDate: ({ origin }: Lot): string | null =>
+      origin.kind === "cut" ? (scenario.services[origin.service]?.date ?? null) : null,
+    useBy: (lot: Lot): string | null => {
+      const lastDay = lastDayOfLot(lot, scenario);
+      return lastDay === null ? null : addDays(scenario.firstDate, lastDay);
+    },
+  };
+}
+
+function partWeight({ part, weight }: { part: string; weight: Weight }, names: Names) {
+  return { part, weight: gramsText(weight), class: names.classOf(part) };
+}
+
+function onHandOf(scenario: Scenario): PlanJson["onHand"] {
+  const items = scenario.items.flatMap(({ name, onHand }) =>
+    onHand.map(({ weight, value, lastDay }) => ({
+      kind: "item" as const,
+      name,
+      weight: gramsText(weight),
+      value: moneyText(value),
+      useBy: lastDay === null ? null : addDays(scenario.firstDate, lastDay),
+    })),
+  );
+  const parts = scenario.partsOnHand.map(({ part, weight, value, useBy }) => ({
+    kind: "part" as const,
+    name: part,
+    weight: gramsText(weight),
+    value: moneyText(value),
+    useBy,
+  }));
+  return [...items, ...parts];
+}
+
+function dishesOf(decision: Decision, ledger: Ledger, names: Names): PlanJson["dishes"] {
+  return decision.cookings.map(({ dish, service, portions, served, spare }) => {
+    const cost = ledger.dishCosts.find((entry) => entry.dish === dish && entry.service === service);
+    const exact = toCurrency(cost?.cost ?? NO_MONEY).div(portions);
+    const ceiling = names.dish(dish)?.ceiling ?? null;
+    return {
+      dish,
+      service: names.service(service),
+      course: names.dish(dish)?.course ?? null,
+      portions,
+      eaten: served.reduce((sum, entry) => sum + entry.portions, 0),
+      spare: spare.reduce((sum, entry) => sum + entry.portions, 0),
+      served: served.map((entry) => ({ service: names.service(entry.service), portions: entry.portions })),
+      weight: gramsText(cost?.weight ?? NO_WEIGHT),
+      cost: moneyText(cost?.cost ?? NO_MONEY),
+      costPerPortion: exact.toDecimalPlaces(4, Decimal.ROUND_HALF_UP).toFixed(4),
+      ceiling: ceiling === null ? null : moneyText(ceiling),
+    };
+  });
+}
+
+/** What no cover eats: parts sent away or kept, items binned or kept, portions over. */
+function leftoversOf(decision: Decision, ledger: Ledger, names: Names): PlanJson["leftovers"] {
+  const parts = decision.sends.map(({ lot, weight, destination }) => ({
+    part: lot.part,
+    kind: "part" as const,
+    class: names.classOf(lot.part),
+    weight: gramsText(weight),
+    destination,
+    useBy: names.useBy(lot),
+  }));
+  const kept = decision.kept.map(({ lot, weight }) => ({
+    part: lot.part,
+    kind: "part" as const,
+    class: names.classOf(lot.part),
+    weight: gramsText(weight),
+    destination: "closingStock",
+    useBy: names.useBy(lot),
+  }));
+  const items = [
+    ...decision.binned.map((end) => ({ ...end, destination: "wastedFood" })),
+    ...decision.keptItems.map((end) => ({ ...end, destination: "closingStock" })),
+  ].map(({ item, weight, destination }) => ({
+    part: item,
+    kind: "item" as const,
+    class: "food" as const,
+    weight: gramsText(weight),
+    destination,
+    useBy: null,
+  }));
+  const portions = ledger.transfers
+    .filter(({ from, to }) => from.startsWith("dish:") && !to.startsWith("dish:"))
+    .map(({ from, to, weight }) => ({
+      part: from.slice("dish:".length),
+      kind: "portions" as const,
+      class: "food" as const,
+      weight: gramsText(weight),
+      destination: to.slice(to.indexOf(":") + 1),
+      useBy: null,
+    }));
+  return [...parts, ...kept, ...items, ...portions];
+}
+
+function mapValues<K extends string, V>(
+  record: Readonly<Record<K, V>>,
+  text: (value: V) => string,
+): Record<K, string> {
+  const entries = Object.entries<V>(record).map(([key, value]) => [key, text(value)] as const);
+  return Object.fromEntries(entries) as Record<K, string>;
+}

@@ -1,0 +1,17 @@
+import { Decimal, type Money, toCurrency, toGrams, type Weight } from "../quantity/index.js";
+
+/** Grams as a decimal string, to the milligram where there are any. */
+export function gramsText(weight: Weight): string {
+  return toGrams(weight).toFixed();
+}
+
+/** Currency units as a decimal string with two decimals, or as many as the amount has. */
+export function moneyText(amount: Money): string {
+  const exact = toCurrency(amount);
+  return exact.toFixed(Math.max(2, exact.decimalPlaces()));
+}
+
+/** A figure of the optimiser, which is a binary float, to six decimals. */
+export function figureText(value: number): string {
+  return new Decimal(Object.is(value, -0) ? 0 : value).toFixed(6);
+}
