@@ -1,4 +1,4 @@
-import type { Handling, PartClass } from "../kitchen/index.js";
+import type { Handling, Part, PartClass } from "../kitchen/index.js";
 import type { Decimal, Weight } from "../quantity/index.js";
 
 /** The published and common-practice yields that every kitchen starts from, as read from yield-tables/. */
@@ -8,23 +8,32 @@ export interface YieldTables {
   readonly cooking: readonly CookingYield[];
 }
 
+/** Read in the source named; from memory of it; common practice, for want of a source; weighed in this kitchen. */
+export const BASES = ["read", "memory", "common practice", "own test"] as const;
+export type Basis = (typeof BASES)[number];
+
 /** Where a figure comes from, as its row says. */
 export interface Provenance {
   readonly source: string;
-  readonly basis: "read" | "memory" | "common practice" | "own test";
+  readonly basis: Basis;
 }
 
-/** One item in one form; the same item in two forms is two entries. */
+/** One item in one form; the same item in two forms is two entries. The provenance is the unit weight's. */
 export interface TableItem extends Provenance {
   readonly name: string;
+  /** Other names it is bought under: "zucchini" of a courgette. */
+  readonly alsoCalled: readonly string[];
   readonly form: string;
   readonly handling: Handling;
   readonly measure: "whole" | "loose";
   readonly unitName: string;
   /** One kilogram for a loose item. */
   readonly unitWeight: Weight;
+  /** Standard deviation from unit to unit, where known. */
+  readonly unitSpread: Weight | null;
   /** Days a whole unit keeps chilled or in store, as bought; null where it outlasts any plan. */
   readonly keepsDays: number | null;
+  readonly keepsFrom: Provenance | null;
   readonly allergens: readonly string[];
   readonly treatment: string | null;
   readonly breakdowns: readonly TableBreakdown[];
@@ -44,7 +53,9 @@ export interface TablePart extends Provenance {
   readonly part: string;
   readonly fraction: Decimal;
   readonly class: PartClass;
+  /** Days the part keeps chilled, the day it is cut being day 1; null where none is stated. */
   readonly keepsDays: number | null;
+  readonly keepsBasis: Basis | null;
   /** Whole pieces of the part from one unit of the item; null where it is not counted. */
   readonly pieces: number | null;
   /** Standard deviation of the fraction, and the number of tests behind it, where known. */
@@ -56,10 +67,20 @@ export interface TablePart extends Provenance {
 export interface TableStep extends Provenance {
   readonly name: string;
   readonly from: readonly string[];
-  readonly yields: readonly { part: string; fraction: Decimal; class: PartClass; keepsDays: number | null }[];
+  /** Per weight taken. With the loss they add up to one plus the water. */
+  readonly yields: readonly TableStepYield[];
   readonly loss: Decimal;
   readonly water: Decimal;
+  readonly minutesPerKilogram: Decimal | null;
   readonly how: string | null;
+}
+
+export interface TableStepYield {
+  readonly part: string;
+  readonly fraction: Decimal;
+  readonly class: PartClass;
+  readonly state: Part["state"];
+  readonly keepsDays: number | null;
 }
 
 /** Cooked weight over raw weight. */

@@ -1,0 +1,62 @@
+import type { Problem, Source } from "../reading/index.js";
+import { disagreements, type ReadRows } from "./table-reading/agreement.js";
+import { nameOf, readBreakdowns, readCuts } from "./table-reading/breakdowns.js";
+import { readCooking } from "./table-reading/cooking.js";
+import { readItems } from "./table-reading/items.js";
+import { readSteps } from "./table-reading/steps.js";
+import * as words from "./table-reading/words.js";
+import type { TableItem, YieldTables } from "./tables.js";
+
+/** The tables with a fixed name; every other file holds breakdowns. */
+const NAMED = ["items.csv", "cuts.csv", "steps.csv", "step-parts.csv", "cooking.csv"] as const;
+type Named = (typeof NAMED)[number];
+
+/**
+ * Reads the yield tables: items, their breakdowns and cuts, preparation steps and cooking yields. All that is
+ * wrong in them is reported at once, by file, line and column; a row that cannot be read is left out.
+ */
+export function readYieldTables(sources: readonly Source[]): { tables: YieldTables; problems: Problem[] } {
+  const problems: Problem[] = NAMED.filter(
+    (name) => !sources.some((source) => baseName(source) === name),
+  ).map((name) => ({ file: name, line: 1, column: 1, ...words.missingFile(name) }));
+  const named = (name: Named) => sources.find((source) => baseName(source) === name);
+  const others = sources.filter((source) => !NAMED.some((name) => name === baseName(source)));
+  const items = read(named("items.csv"), (source) => readItems(source, problems));
+  const cuts = read(named("cuts.csv"), (source) => readCuts(source, problems));
+  const breakdowns = others.flatMap((source) => readBreakdowns(source, problems));
+  const stepParts = named("step-parts.csv");
+  const steps = read(named("steps.csv"), (source) =>
+    stepParts === undefined ? [] : readSteps(source, stepParts, problems),
+  );
+  const cooking = read(named("cooking.csv"), (source) => readCooking(source, problems));
+  const rows: ReadRows = { items, breakdowns, cuts, steps };
+  problems.push(...disagreements(rows));
+  return { tables: { items: joined(rows), steps: steps.map(({ step }) => step), cooking }, problems };
+}
+
+function read<T>(source: Source | undefined, reader: (source: Source) => T[]): T[] {
+  return source === undefined ? [] : reader(source);
+}
+
+function baseName({ file }: Source): string {
+  return file.split(/[\\/]/).at(-1) ?? file;
+}
+
+function joined({ items, breakdowns, cuts }: ReadRows): TableItem[] {
+  return items.map(({ item }) => ({
+    ...item,
+    breakdowns: breakdowns
+      .filter((breakdown) => breakdown.item === item.name && breakdown.form === item.form)
+      .map(({ name, parts, loss }) => {
+        const full = nameOf(item.name, item.form, name);
+        const cut = cuts.find((row) => nameOf(row.item, row.form, row.breakdown) === full);
+        return {
+          name,
+          parts: parts.map(({ part }) => part),
+          loss,
+          minutes: cut?.minutes ?? null,
+          how: cut?.how ?? null,
+        };
+      }),
+  }));
+}

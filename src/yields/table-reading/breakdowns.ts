@@ -1,0 +1,131 @@
+import type { PartClass } from "../../kitchen/index.js";
+import { type Decimal, ONE } from "../../quantity/index.js";
+import { type CsvColumns, type Position, type Problem, readCsv, type Source } from "../../reading/index.js";
+import { BASES, type TablePart } from "../tables.js";
+import { RowCells, SeenOnce } from "./cells.js";
+import { checkSum, grouped, sumOf } from "./groups.js";
+
+const PART_COLUMNS: CsvColumns = {
+  required: ["item", "form", "breakdown", "part", "percent", "class", "source", "basis"],
+  optional: ["keeps_days", "keeps_basis", "pieces", "spread", "tests"],
+};
+const CUT_COLUMNS: CsvColumns = { required: ["item", "form", "breakdown", "minutes", "how"], optional: [] };
+
+const CLASSES: readonly (PartClass | "loss")[] = ["food", "inedible", "never", "loss"];
+const LONGEST_KEEPING_DAYS = 365;
+
+/** A breakdown as its rows say, before its minutes and its item are joined to it. */
+export interface BreakdownRows {
+  readonly item: string;
+  readonly form: string;
+  readonly name: string;
+  /** Of its first row. */
+  readonly position: Position;
+  readonly parts: readonly { readonly position: Position; readonly part: TablePart }[];
+  readonly loss: Decimal;
+}
+
+export interface CutRow {
+  readonly item: string;
+  readonly form: string;
+  readonly breakdown: string;
+  readonly position: Position;
+  readonly minutes: Decimal;
+  readonly how: string;
+}
+
+interface PartRow {
+  readonly item: string;
+  readonly form: string;
+  readonly breakdown: string;
+  readonly position: Position;
+  readonly fraction: Decimal;
+  /** Null for the row that states the cutting loss. */
+  readonly part: TablePart | null;
+}
+
+/** Reads a file of breakdowns; each must make 100 % with its cutting loss, exactly. */
+export function readBreakdowns(source: Source, problems: Problem[]): BreakdownRows[] {
+  const table = readCsv(source, PART_COLUMNS);
+  problems.push(...table.problems);
+  const seen = new SeenOnce();
+  const unread = new Set<string>();
+  const rows = table.rows.flatMap((row): PartRow[] => {
+    const cells = new RowCells(row, problems);
+    const key = nameOf(row.cell("item").text, row.cell("form").text, row.cell("breakdown").text);
+    const read = partRow(cells, seen);
+    if (read === null) unread.add(key);
+    return read === null ? [] : [read];
+  });
+  const breakdowns = grouped(rows, (row) => nameOf(row.item, row.form, row.breakdown));
+  return breakdowns.flatMap(({ key, rows: group }): BreakdownRows[] => {
+    const [first] = group;
+    if (first === undefined) return [];
+    if (!unread.has(key)) checkSum(`the parts of ${key}`, sumOf(group), ONE, first.position, problems);
+    return [
+      {
+        item: first.item,
+        form: first.form,
+        name: first.breakdown,
+        position: first.position,
+        parts: group.flatMap(({ part, position }) => (part === null ? [] : [{ part, position }])),
+        loss: sumOf(group.filter(({ part }) => part === null)),
+      },
+    ];
+  });
+}
+
+function partRow(cells: RowCells, seen: SeenOnce): PartRow | null {
+  const item = cells.text("item");
+  const form = cells.text("form");
+  const breakdown = cells.text("breakdown");
+  const name = cells.text("part");
+  const fraction = cells.fraction("percent", 100);
+  const partClass = cells.oneOf("class", CLASSES);
+  const provenance = cells.provenance();
+  const keepsDays = cells.optionalWhole("keeps_days", LONGEST_KEEPING_DAYS);
+  const keepsBasis = keepsDays === null ? null : cells.oneOf("keeps_basis", BASES);
+  const pieces = cells.optionalWhole("pieces", 1000);
+  const spread = cells.optionalFraction("spread");
+  const tests = cells.optionalWhole("tests", 100_000);
+  const isNew = seen.add(cells, "part", item, form, breakdown, name);
+  if (item === null || form === null || breakdown === null || name === null || !isNew) return null;
+  if (fraction === null || partClass === null || provenance === null) return null;
+  const { position } = cells.row;
+  if (partClass === "loss") return { item, form, breakdown, position, fraction, part: null };
+  const part = {
+    part: `${item} ${name}`,
+    fraction,
+    class: partClass,
+    keepsDays,
+    keepsBasis,
+    pieces,
+    spread,
+    tests,
+    ...provenance,
+  };
+  return { item, form, breakdown, position, fraction, part };
+}
+
+/** Reads cuts.csv: the minutes and the instruction of each breakdown. */
+export function readCuts(source: Source, problems: Problem[]): CutRow[] {
+  const table = readCsv(source, CUT_COLUMNS);
+  problems.push(...table.problems);
+  const seen = new SeenOnce();
+  return table.rows.flatMap((row): CutRow[] => {
+    const cells = new RowCells(row, problems);
+    const item = cells.text("item");
+    const form = cells.text("form");
+    const breakdown = cells.text("breakdown");
+    const minutes = cells.number("minutes", 600);
+    const how = cells.text("how");
+    const isNew = seen.add(cells, "breakdown", item, form, breakdown);
+    if (item === null || form === null || breakdown === null || minutes === null || how === null) return [];
+    return isNew ? [{ item, form, breakdown, position: row.position, minutes, how }] : [];
+  });
+}
+
+/** "broccoli (crown)", and with a breakdown "broccoli (crown), florets". */
+export function nameOf(item: string, form: string, breakdown?: string): string {
+  return breakdown === undefined ? `${item} (${form})` : `${item} (${form}), ${breakdown}`;
+}

@@ -1,0 +1,115 @@
+import { Decimal, grams, type Weight } from "../../quantity/index.js";
+import type { CsvCell, CsvRow, Problem } from "../../reading/index.js";
+import { BASES, type Basis, type Provenance } from "../tables.js";
+import * as words from "./words.js";
+
+/** The cells of one row as values. What cannot be read is reported, and read as null. */
+export class RowCells {
+  private readonly report: (problem: Problem) => void;
+
+  constructor(
+    readonly row: CsvRow,
+    problems: Problem[],
+  ) {
+    this.report = (problem) => problems.push(problem);
+  }
+
+  problem(column: string, wording: words.Wording): null {
+    this.report({ ...this.row.cell(column).position, ...wording });
+    return null;
+  }
+
+  optionalText(column: string): string | null {
+    return this.row.cell(column).text || null;
+  }
+
+  text(column: string): string | null {
+    return this.optionalText(column) ?? this.problem(column, words.empty(column));
+  }
+
+  /** A comma between names. */
+  names(column: string): string[] {
+    return this.row
+      .cell(column)
+      .text.split(",")
+      .map((name) => name.trim())
+      .filter((name) => name !== "");
+  }
+
+  oneOf<T extends string>(column: string, known: readonly T[]): T | null {
+    const { text } = this.row.cell(column);
+    return (
+      known.find((word) => word === text) ?? this.problem(column, words.unknownWord(column, text, known))
+    );
+  }
+
+  optionalOneOf<T extends string>(column: string, known: readonly T[]): T | null {
+    return this.row.cell(column).text === "" ? null : this.oneOf(column, known);
+  }
+
+  /** A decimal above 0 and up to `most`. */
+  number(column: string, most: number): Decimal | null {
+    const value = plainNumber(this.row.cell(column));
+    if (value === null || value.lte(0) || value.gt(most)) {
+      return this.problem(column, words.outOfRange(column, this.row.cell(column).text, most));
+    }
+    return value;
+  }
+
+  optionalNumber(column: string, most: number): Decimal | null {
+    return this.row.cell(column).text === "" ? null : this.number(column, most);
+  }
+
+  /** A percent above 0 as a fraction: 61 is 0.61. */
+  fraction(column: string, mostPercent: number): Decimal | null {
+    return this.number(column, mostPercent)?.div(100) ?? null;
+  }
+
+  optionalFraction(column: string): Decimal | null {
+    return this.optionalNumber(column, 100)?.div(100) ?? null;
+  }
+
+  optionalWhole(column: string, most: number): number | null {
+    const value = this.optionalNumber(column, most);
+    if (value === null) return null;
+    return value.isInteger()
+      ? value.toNumber()
+      : this.problem(column, words.notWhole(column, value.toString()));
+  }
+
+  grams(column: string): Weight | null {
+    const value = this.number(column, 50_000);
+    return value === null ? null : grams(value);
+  }
+
+  optionalGrams(column: string): Weight | null {
+    return this.row.cell(column).text === "" ? null : this.grams(column);
+  }
+
+  provenance(sourceColumn = "source", basisColumn = "basis"): Provenance | null {
+    const source = this.text(sourceColumn);
+    const basis = this.oneOf<Basis>(basisColumn, BASES);
+    return source === null || basis === null ? null : { source, basis };
+  }
+}
+
+function plainNumber({ text }: CsvCell): Decimal | null {
+  return /^\d+(\.\d+)?$/.test(text) ? new Decimal(text) : null;
+}
+
+/** Keys by which a table may not hold two rows. */
+export class SeenOnce {
+  private readonly lines = new Map<string, number>();
+
+  /** Reports a key met before; true where it is new. */
+  add(cells: RowCells, column: string, ...key: readonly (string | null)[]): boolean {
+    const name = key.join(", ");
+    const first = this.lines.get(name);
+    if (first !== undefined) {
+      cells.problem(column, words.twice(name, first));
+      return false;
+    }
+    this.lines.set(name, cells.row.position.line);
+    return true;
+  }
+}

@@ -1,0 +1,131 @@
+import type { Part, PartClass } from "../../kitchen/index.js";
+import { type Decimal, ONE } from "../../quantity/index.js";
+import {
+  type CsvColumns,
+  didYouMean,
+  type Position,
+  type Problem,
+  readCsv,
+  type Source,
+} from "../../reading/index.js";
+import type { TableStep, TableStepYield } from "../tables.js";
+import { RowCells, SeenOnce } from "./cells.js";
+import { checkSum, grouped, sumOf } from "./groups.js";
+import * as words from "./words.js";
+
+const STEP_COLUMNS: CsvColumns = {
+  required: ["step", "from", "how", "source", "basis"],
+  optional: ["minutes_per_kg"],
+};
+const PART_COLUMNS: CsvColumns = {
+  required: ["step", "part", "percent", "class"],
+  optional: ["state", "keeps_days"],
+};
+
+const CLASSES: readonly (PartClass | "loss" | "water")[] = ["food", "inedible", "never", "loss", "water"];
+const STATES: readonly Part["state"][] = ["raw", "cooked", "frozen"];
+/** Stock pots take up a few times the weight of the bones. */
+const MOST_PERCENT = 1000;
+const LONGEST_KEEPING_DAYS = 730;
+
+/** A step with the places that a later check may have to name. */
+export interface StepRows {
+  readonly position: Position;
+  readonly step: TableStep;
+  readonly yieldPositions: readonly Position[];
+}
+
+interface YieldRow {
+  readonly step: string;
+  readonly position: Position;
+  readonly fraction: Decimal;
+  readonly kind: PartClass | "loss" | "water";
+  /** Null for loss and water. */
+  readonly stepYield: TableStepYield | null;
+}
+
+type StepHead = Omit<TableStep, "yields" | "loss" | "water">;
+
+/** Reads steps.csv and step-parts.csv. What comes out of a step, with its loss, must make what goes in. */
+export function readSteps(steps: Source, stepParts: Source, problems: Problem[]): StepRows[] {
+  const heads = stepHeads(steps, problems);
+  const { rows, unread } = yieldRows(stepParts, problems);
+  const byStep = new Map(grouped(rows, ({ step }) => step).map((group) => [group.key, group.rows]));
+  const names = heads.map(({ head }) => head.name);
+  for (const { position, step } of rows.filter(({ step }) => !names.includes(step))) {
+    problems.push({ ...position, ...words.unknownName("step", step, didYouMean(step, names), steps.file) });
+  }
+  return heads.flatMap(({ head, position }): StepRows[] => {
+    const group = byStep.get(head.name) ?? [];
+    const ofKind = (...kinds: YieldRow["kind"][]) => group.filter(({ kind }) => kinds.includes(kind));
+    const out = ofKind("food", "inedible", "never");
+    const first = out[0];
+    if (first === undefined) {
+      if (!unread.has(head.name)) {
+        problems.push({ ...position, ...words.without(`step ${head.name}`, "part", stepParts.file) });
+      }
+      return [];
+    }
+    const loss = sumOf(ofKind("loss"));
+    const water = sumOf(ofKind("water"));
+    if (!unread.has(head.name)) {
+      checkSum(
+        `parts and loss of ${head.name}`,
+        sumOf(out).plus(loss),
+        ONE.plus(water),
+        first.position,
+        problems,
+      );
+    }
+    const yields = out.flatMap(({ stepYield }) => (stepYield === null ? [] : [stepYield]));
+    return [
+      { position, step: { ...head, yields, loss, water }, yieldPositions: out.map((row) => row.position) },
+    ];
+  });
+}
+
+function stepHeads(source: Source, problems: Problem[]): { head: StepHead; position: Position }[] {
+  const table = readCsv(source, STEP_COLUMNS);
+  problems.push(...table.problems);
+  const seen = new SeenOnce();
+  return table.rows.flatMap((row) => {
+    const cells = new RowCells(row, problems);
+    const name = cells.text("step");
+    const from = cells.text("from") === null ? [] : cells.names("from");
+    const how = cells.text("how");
+    const minutesPerKilogram = cells.optionalNumber("minutes_per_kg", 600);
+    const provenance = cells.provenance();
+    const isNew = seen.add(cells, "step", name);
+    if (name === null || from.length === 0 || provenance === null || !isNew) return [];
+    return [{ position: row.position, head: { name, from, how, minutesPerKilogram, ...provenance } }];
+  });
+}
+
+function yieldRows(source: Source, problems: Problem[]): { rows: YieldRow[]; unread: Set<string> } {
+  const table = readCsv(source, PART_COLUMNS);
+  problems.push(...table.problems);
+  const seen = new SeenOnce();
+  const unread = new Set<string>();
+  const rows = table.rows.flatMap((row): YieldRow[] => {
+    const read = yieldRow(new RowCells(row, problems), seen);
+    if (read === null) unread.add(row.cell("step").text);
+    return read === null ? [] : [read];
+  });
+  return { rows, unread };
+}
+
+function yieldRow(cells: RowCells, seen: SeenOnce): YieldRow | null {
+  const step = cells.text("step");
+  const part = cells.text("part");
+  const fraction = cells.fraction("percent", MOST_PERCENT);
+  const kind = cells.oneOf("class", CLASSES);
+  const keepsDays = cells.optionalWhole("keeps_days", LONGEST_KEEPING_DAYS);
+  const isPart = kind === "food" || kind === "inedible" || kind === "never";
+  const state = isPart ? cells.oneOf("state", STATES) : null;
+  const isNew = seen.add(cells, "part", step, part);
+  if (step === null || part === null || fraction === null || kind === null || !isNew) return null;
+  const { position } = cells.row;
+  if (!isPart) return { step, position, fraction, kind, stepYield: null };
+  if (state === null) return null;
+  return { step, position, fraction, kind, stepYield: { part, fraction, class: kind, state, keepsDays } };
+}
