@@ -1,0 +1,107 @@
+import type { Part, Scenario, Step } from "../../../src/kitchen/index.js";
+import type { ItemPlan } from "./item-plans.js";
+import { wholeGrams, wholePart } from "./whole.js";
+
+/** Parts of one origin and one last day. */
+export interface Lot {
+  readonly index: number;
+  readonly part: Part;
+  /** "cut 0", "on hand 1". */
+  readonly origin: string;
+  /** Service it was cut before; 0 for stock on hand. */
+  readonly first: number;
+  readonly lastDay: number | null;
+  /** Grams from cutting, or on hand. */
+  supply: number;
+}
+
+/** A step as it may be worked on one lot before one service. */
+export interface Draw {
+  readonly step: Step;
+  readonly from: Lot;
+  readonly service: number;
+  readonly outputs: readonly { readonly lot: Lot; readonly fraction: Step["loss"] }[];
+  /** Gives just one part, gram for gram, as often as wanted: an arc of the network and no choice of its own. */
+  readonly plain: boolean;
+}
+
+/** The lots that a way of cutting gives, with all that steps can make of them. */
+export function lotsOf(
+  plans: readonly ItemPlan[],
+  scenario: Scenario,
+): { lots: readonly Lot[]; draws: readonly Draw[] } {
+  const lots: Lot[] = [];
+  const draws: Draw[] = [];
+  const days = scenario.services.map(({ day }) => day);
+  const open = (name: string, origin: string, first: number, lastDay: number | null): Lot => {
+    const found = lots.find(
+      (lot) => lot.part.name === name && lot.origin === origin && lot.lastDay === lastDay,
+    );
+    if (found !== undefined) return found;
+    const part = scenario.parts.find((candidate) => candidate.name === name);
+    if (part === undefined) throw new RangeError(`no part is called ${name}`);
+    const lot = { index: lots.length, part, origin, first, lastDay, supply: 0 };
+    lots.push(lot);
+    return lot;
+  };
+  const lastDayOf = (name: string, day: number): number | null => {
+    const keeps = scenario.parts.find((part) => part.name === name)?.keepsDays ?? null;
+    return keeps === null ? null : day + keeps - 1;
+  };
+  for (const { cuts } of plans) {
+    for (const { breakdown, service, grams } of cuts) {
+      for (const { part, fraction } of breakdown.yields) {
+        const lot = open(part, `cut ${service}`, service, lastDayOf(part, days[service] ?? 0));
+        lot.supply += wholePart(grams, fraction);
+      }
+    }
+  }
+  scenario.partsOnHand.forEach(({ part, weight, lastDay }, index) => {
+    open(part, `on hand ${index}`, 0, lastDay).supply += wholeGrams(weight);
+  });
+  // The list grows while it is walked: what a step makes may be worked further.
+  for (const from of lots) {
+    for (const step of scenario.steps) {
+      if (!step.from.includes(from.part.name)) continue;
+      const outputs = step.yields.map(({ part, fraction }) => ({
+        lot: open(part, from.origin, from.first, madeBy(part, from)),
+        fraction,
+      }));
+      for (let service = from.first; service < days.length; service++) {
+        if (!usableAt(from, service, scenario)) continue;
+        draws.push({ step, from, service, outputs, plain: isPlain(step, from, scenario) });
+      }
+    }
+  }
+  return { lots, draws };
+
+  /** What is made of a part takes its date, or its own from the day of cutting where that is sooner; freezing stops the clock. */
+  function madeBy(name: string, from: Lot): number | null {
+    const own = from.origin.startsWith("cut") ? lastDayOf(name, days[from.first] ?? 0) : from.lastDay;
+    const frozen = scenario.parts.find((part) => part.name === name)?.state === "frozen";
+    if (frozen && from.part.state !== "frozen") return lastDayOf(name, days[from.first] ?? 0);
+    if (own === null || from.lastDay === null) return own ?? from.lastDay;
+    return Math.min(own, from.lastDay);
+  }
+}
+
+function isPlain(step: Step, from: Lot, scenario: Scenario): boolean {
+  const timed =
+    step.minutesPerKilogram !== null &&
+    (scenario.limits.handsMinutes !== null ||
+      scenario.services.some(({ handsMinutes }) => handsMinutes !== null));
+  return isLossless(step) && step.capacity === null && !timed && from.part.pieceWeight === null;
+}
+
+export function isLossless(step: Step): boolean {
+  return step.yields.length === 1 && step.yields[0]?.fraction.equals(1) === true && step.water.isZero();
+}
+
+export function usableAt(lot: Lot, service: number, scenario: Scenario): boolean {
+  const day = scenario.services[service]?.day ?? 0;
+  return service >= lot.first && (lot.lastDay === null || day <= lot.lastDay);
+}
+
+export function outlastsPlan(lot: Lot, scenario: Scenario): boolean {
+  return lot.lastDay === null || lot.lastDay > (scenario.services.at(-1)?.day ?? 0);
+}

@@ -1,0 +1,67 @@
+import type { LineSource, RecipeLine, Scenario } from "../../../src/kitchen/index.js";
+import { Decimal } from "../../../src/quantity/index.js";
+import { type Lot, usableAt } from "./lots.js";
+import type { Menu, MenuCooking } from "./menus.js";
+import { wholeGrams, wholeNumber } from "./whole.js";
+
+/** One recipe line of one cooking: raw grams it may count, each part at its rate. */
+export interface LineNeed {
+  readonly cooking: MenuCooking;
+  readonly line: RecipeLine;
+  readonly least: number;
+  readonly most: number;
+  readonly groups: readonly Group[];
+}
+
+/** All of one part, from any lot, that goes into one line. */
+export interface Group {
+  readonly need: { readonly cooking: MenuCooking; readonly line: RecipeLine };
+  readonly source: LineSource;
+  readonly rate: number;
+  /** Lots it may come from at that service. */
+  readonly lots: readonly Lot[];
+}
+
+export function lineNeeds(menu: Menu, lots: readonly Lot[], scenario: Scenario): LineNeed[] {
+  return menu.cookings.flatMap((cooking) =>
+    cooking.dish.lines.map((line) => {
+      const need = { cooking, line };
+      const raw = (perPortion: number): Decimal =>
+        new Decimal(perPortion).times(cooking.portions).div(line.cookingYield);
+      const exact = line.least === line.most;
+      const most = raw(wholeGrams(line.most));
+      return {
+        ...need,
+        least: exact
+          ? wholeNumber(most, `a line of ${cooking.dish.name}`)
+          : raw(wholeGrams(line.least)).ceil().toNumber(),
+        most: most.toDecimalPlaces(20).floor().toNumber(),
+        groups: line.from.map((source) => ({
+          need,
+          source,
+          rate: source.rate.toNumber(),
+          lots: lots.filter(
+            (lot) => lot.part.name === source.part && usableAt(lot, cooking.service, scenario),
+          ),
+        })),
+      };
+    }),
+  );
+}
+
+export function isExact({ line }: Pick<LineNeed, "line">): boolean {
+  return line.least === line.most;
+}
+
+/** Whether a part of a line has a share to keep to. */
+export function hasShare({ source }: Group): boolean {
+  return source.leastShare.greaterThan(0) || source.mostShare.lessThan(1);
+}
+
+/** Whether a part's raw grams, at its rate, keep to its share of the whole line. */
+export function sharesKept(amount: number, { source }: Group, whole: number): boolean {
+  return (
+    source.leastShare.times(whole).lessThanOrEqualTo(amount) &&
+    source.mostShare.times(whole).greaterThanOrEqualTo(amount)
+  );
+}
