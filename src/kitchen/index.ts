@@ -1,3 +1,5 @@
 /** The nouns: items, breakdowns, parts, dishes, services, the scenario that holds them and the decision about it. */
+export * from "./days.js";
 export * from "./decision.js";
+export * from "./file/index.js";
 export * from "./scenario.js";

@@ -1,0 +1,133 @@
+import { Decimal } from "../../quantity/index.js";
+import type { Wording } from "../../reading/index.js";
+import { isIsoDate } from "../days.js";
+import * as words from "./wording.js";
+import { WRITE } from "./wording.js";
+
+export type Parsed<T> = T | Wording;
+
+export interface Bounds {
+  readonly least: Decimal;
+  readonly most: Decimal;
+}
+
+export function isWording<T>(parsed: Parsed<T>): parsed is Wording {
+  return typeof parsed === "object" && parsed !== null && "what" in parsed && "remedy" in parsed;
+}
+
+const SIGNED = /^-\s*\d/;
+const PLAIN = /^\d{1,9}(\.\d{1,9})?$/;
+const LONG = /^\d+(\.\d+)?$/;
+const WITH_COMMA = /^\d[\d.]*(,\d+)+(\.\d+)?$/;
+
+/** A number at or above zero, exactly as written. */
+export function parseNumber(text: string, remedy: string = WRITE.number): Parsed<Decimal> {
+  if (PLAIN.test(text)) return new Decimal(text);
+  if (LONG.test(text)) return words.tooLong(text);
+  if (SIGNED.test(text)) return words.belowZero(text, remedy);
+  if (WITH_COMMA.test(text)) return words.decimalComma(text, withoutComma(text));
+  return words.unreadable(text, "a number", remedy);
+}
+
+/** `1.234,5` and `1,234.5` are 1234.5; a single comma with three digits after it could be either. */
+function withoutComma(text: string): string {
+  const lastComma = text.lastIndexOf(",");
+  if (text.includes(".") && text.lastIndexOf(".") > lastComma) return text.replaceAll(",", "");
+  const whole = text.slice(0, lastComma).replaceAll(/[.,]/g, "");
+  return `${whole}.${text.slice(lastComma + 1)}`;
+}
+
+export function parseWhole(text: string, remedy: string = WRITE.whole): Parsed<number> {
+  const number = parseNumber(text, remedy);
+  if (isWording(number)) return number;
+  return number.isInteger() ? number.toNumber() : words.unreadable(text, "a whole number", remedy);
+}
+
+export function parseWholeRange(text: string, remedy: string = WRITE.wholeRange) {
+  const bounds = parseBounds(text, (side) => parseNumber(side, remedy));
+  if (isWording(bounds)) return bounds;
+  if (!bounds.least.isInteger() || !bounds.most.isInteger()) {
+    return words.unreadable(text, "a whole number", remedy);
+  }
+  return { least: bounds.least.toNumber(), most: bounds.most.toNumber() };
+}
+
+/** `5 %` as 0.05. */
+export function parsePercent(text: string, remedy: string = WRITE.percent): Parsed<Decimal> {
+  const number = text.replace(/\s*%$/, "");
+  if (number === text) {
+    const bare = parseNumber(text, remedy);
+    return isWording(bare) ? bare : { what: `\`${text}\` has no percent sign`, remedy };
+  }
+  const parsed = parseNumber(number, remedy);
+  return isWording(parsed) ? parsed : parsed.div(100);
+}
+
+/** A percent of a whole, so at most 100 %. */
+export function parsePart(text: string): Parsed<Decimal> {
+  const percent = parsePercent(text);
+  return !isWording(percent) && percent.greaterThan(1) ? words.overAll(text) : percent;
+}
+
+/** `50 to 100 %`, or one percent that is both the least and the most. */
+export function parseShare(text: string): Parsed<Bounds> {
+  const spread = text.replace(/\s*%?\s+to\s+/, " to ");
+  const number = spread.replace(/\s*%$/, "");
+  const bounds = parseBounds(number, (side) => parseNumber(side, WRITE.share));
+  if (isWording(bounds)) return bounds;
+  if (number === spread) return { what: `\`${text}\` has no percent sign`, remedy: WRITE.share };
+  if (bounds.most.greaterThan(100)) return words.overAll(text);
+  return { least: bounds.least.div(100), most: bounds.most.div(100) };
+}
+
+/** `A to B`, or one figure for both. */
+export function parseBounds(text: string, parseSide: (side: string) => Parsed<Decimal>): Parsed<Bounds> {
+  const [first = "", second, ...more] = text.split(/\s+to\s+/);
+  if (more.length > 0) return words.unreadable(text, "one figure or two", "Write `A to B`");
+  const least = parseSide(first);
+  if (isWording(least)) return least;
+  const most = second === undefined ? least : parseSide(second);
+  if (isWording(most)) return most;
+  return least.greaterThan(most) ? words.mostBelowLeast(least.toFixed(), most.toFixed()) : { least, most };
+}
+
+/** An amount of money in currency units, exactly as written. */
+export function parseMoney(text: string, remedy: string = WRITE.money): Parsed<Decimal> {
+  const plain = text.replace(/^(\p{Sc}|[A-Z]{3}\s)\s*|\s*(\p{Sc}|\s[A-Z]{3})$/gu, "");
+  if (plain !== text && PLAIN.test(plain)) return words.currencySign(text, plain);
+  const number = parseNumber(text, remedy);
+  return isWording(number) && number.what.endsWith("is not a number")
+    ? words.unreadable(text, "an amount of money", remedy)
+    : number;
+}
+
+/** Hands-on time in minutes: `6 h`, `90 min`, `1 h 30 min`. */
+export function parseHours(text: string): Parsed<number> {
+  const match = /^(?:([\d.]+)\s*h(?:ours?)?)?\s*(?:([\d.]+)\s*min(?:utes?)?)?$/.exec(text);
+  if (match === null || (match[1] ?? match[2]) === undefined) {
+    return words.unreadable(text, "a time", WRITE.hours);
+  }
+  const hours = parseNumber(match[1] ?? "0", WRITE.hours);
+  const minutes = parseNumber(match[2] ?? "0", WRITE.hours);
+  if (isWording(hours)) return hours;
+  if (isWording(minutes)) return minutes;
+  return hours.times(60).plus(minutes).toNumber();
+}
+
+/** `5 days`; at least one, the day itself being day 1. */
+export function parseDays(text: string): Parsed<number> {
+  const days = parseWhole(text.replace(/\s*days?$/, ""), WRITE.days);
+  return days === 0 ? words.nothing(text, WRITE.days) : days;
+}
+
+export function parseDate(text: string): Parsed<string> {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return words.unreadable(text, "a date", WRITE.date);
+  return isIsoDate(text) ? text : words.noSuchDay(text);
+}
+
+export function parseYesNo(text: string): Parsed<boolean> {
+  const word = text.toLowerCase();
+  if (word === "yes" || word === "true") return true;
+  if (word === "no" || word === "false") return false;
+  return words.unreadable(text, "yes or no", WRITE.yesNo);
+}

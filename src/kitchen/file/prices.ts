@@ -1,0 +1,73 @@
+import { type CupSystem, type Decimal, millilitresIn, unitNamed } from "../../quantity/index.js";
+import { anyUnit, asWeight, numberAndUnit, positive, singular } from "./measures.js";
+import { isWording, type Parsed, parseMoney } from "./numbers.js";
+import * as words from "./wording.js";
+import { WRITE } from "./wording.js";
+
+/** A price in currency units and what it buys. Weights are exact grams, volumes exact millilitres. */
+export interface WrittenPrice {
+  readonly amount: Decimal;
+  readonly per: PricedBy;
+}
+
+export type PricedBy =
+  | { readonly kind: "unit"; readonly name: string }
+  | { readonly kind: "weight"; readonly grams: Decimal; readonly name: string }
+  | { readonly kind: "volume"; readonly millilitres: Decimal; readonly name: string }
+  | { readonly kind: "pack"; readonly name: string; readonly count: number }
+  | { readonly kind: "pack of weight"; readonly name: string; readonly grams: Decimal };
+
+const NAME = /^\p{L}[\p{L} '-]*$/u;
+
+/** `1.35 / head`, `1.35 each`, `4.00 / kg`, `1.20 / 100 g`, `8.40 / case of 6`, `6.20 / bag of 5 kg`. */
+export function parsePrice(text: string, cups: CupSystem | null): Parsed<WrittenPrice> {
+  const [figure = "", ...rest] = text.replace(/\s+each$/, " / each").split("/");
+  const amount = parseMoney(figure.trim(), WRITE.price);
+  if (isWording(amount)) return amount;
+  const per = rest.join("/").trim();
+  if (per === "") return words.priceForWhat(text);
+  const priced = pricedBy(text, per, cups);
+  return isWording(priced) ? priced : { amount, per: priced };
+}
+
+/** A price for a weight, as currency units for a kilogram. */
+export function parsePricePerKilogram(text: string, cups: CupSystem | null): Parsed<Decimal> {
+  const price = parsePrice(text, cups);
+  if (isWording(price)) {
+    return price.remedy === WRITE.price ? { ...price, remedy: WRITE.pricePerWeight } : price;
+  }
+  if (price.per.kind !== "weight")
+    return words.unreadable(text, "a price for a weight", WRITE.pricePerWeight);
+  return price.amount.times(1000).div(price.per.grams);
+}
+
+function pricedBy(text: string, per: string, cups: CupSystem | null): Parsed<PricedBy> {
+  const pack = /^(\p{L}[\p{L} -]*?) of (.+)$/u.exec(per);
+  if (pack !== null) return packOf(text, per, pack[2] ?? "", cups);
+  const [number, unit] = numberAndUnit(/^\d/.test(per) ? per : `1 ${per}`);
+  const count = positive(number, per, WRITE.price);
+  if (isWording(count)) return count;
+  if (unitNamed(unit, cups).kind === "unknown") {
+    if (count.equals(1) && NAME.test(unit)) return { kind: "unit", name: singular(unit) };
+    return words.unreadable(per, "something that is bought", WRITE.price);
+  }
+  const found = anyUnit(per, unit, cups, WRITE.price);
+  if (isWording(found)) return found;
+  return found.measure === "mass"
+    ? { kind: "weight", grams: count.times(found.factor), name: per }
+    : { kind: "volume", millilitres: millilitresIn(found, count), name: per };
+}
+
+function packOf(text: string, name: string, content: string, cups: CupSystem | null): Parsed<PricedBy> {
+  const [number, unit] = numberAndUnit(content);
+  const count = positive(number, text, WRITE.price);
+  if (isWording(count)) return count;
+  const named = unitNamed(unit, cups);
+  if (unit === "" || named.kind === "unknown") {
+    return count.isInteger()
+      ? { kind: "pack", name, count: count.toNumber() }
+      : words.unreadable(content, "a whole number of units", WRITE.price);
+  }
+  const found = asWeight(content, unit, named, WRITE.price);
+  return isWording(found) ? found : { kind: "pack of weight", name, grams: count.times(found.factor) };
+}

@@ -1,0 +1,36 @@
+import { z } from "zod";
+import { CUP_SYSTEMS, type CupSystem } from "../../quantity/index.js";
+import {
+  type ReadValue,
+  readBySchema,
+  readYaml,
+  type Source,
+  type Written,
+  writtenAt,
+} from "../../reading/index.js";
+import { type ScenarioFile, scenarioFileSchema } from "./schema.js";
+
+/** A scenario file as read: its values, where each stands, and the problems of its form. */
+export interface ReadScenario extends ReadValue<ScenarioFile> {
+  readonly file: string;
+  /** Everything written, also what was left out because of a problem. */
+  readonly written: Written | undefined;
+}
+
+/** Reads a scenario file. Problems of form are reported here; names and sums are checked by `resolveScenario`. */
+export function readScenario(source: Source): ReadScenario {
+  const document = readYaml(source);
+  const schema = scenarioFileSchema(statedCups(document.value));
+  const read = readBySchema(schema, document, "Begin with `scenario:` and its name");
+  return { ...read, file: source.file, written: document.value };
+}
+
+/** JSON Schema (draft 2020-12) of a scenario file, for editors. */
+export function scenarioJsonSchema(): object {
+  return z.toJSONSchema(scenarioFileSchema("us"), { io: "input" });
+}
+
+function statedCups(written: Written | undefined): CupSystem | null {
+  const stated = writtenAt(written, ["units", "cup"]);
+  return CUP_SYSTEMS.find((system) => system === stated) ?? null;
+}

@@ -1,0 +1,104 @@
+import { z } from "zod";
+import type { CupSystem } from "../../quantity/index.js";
+import { keyed } from "../../reading/index.js";
+import { dishSchema } from "./dishes.js";
+import { ingredientSchemas } from "./items.js";
+import { choice, type Leaves, leaves, oneOrMore } from "./leaves.js";
+import { WRITE } from "./wording.js";
+
+export const AIMS = ["waste", "cost", "balanced"] as const;
+export const COSTINGS = ["edible weight", "trim credit", "sales value"] as const;
+export const DESTINATION_KINDS = ["given away", "animal feed", "waste"] as const;
+export const TAKEN = ["food", "inedible", "portions"] as const;
+
+/** A scenario as the file states it: every figure read, no name looked up, no default filled in. */
+export type ScenarioFile = z.output<ReturnType<typeof scenarioFileSchema>>;
+
+/** The schema of a scenario file. `cups` is the system that its bare cups and spoons are measured in. */
+export function scenarioFileSchema(cups: CupSystem | null) {
+  const leaf = leaves(cups);
+  const { item, part, step } = ingredientSchemas(leaf);
+  return keyed(
+    {
+      scenario: leaf.text.describe("Its name"),
+      invented: leaf.yesNo.optional().describe("A note for readers"),
+      locale: leaf.locale.optional().describe("How figures are written; default en-GB"),
+      currency: leaf.currency.describe("ISO 4217 code"),
+      aim: choice(AIMS).optional().describe("What is least first; default waste"),
+      waste_price: leaf.pricePerKilogram.optional().describe("What waste counts for in the balanced aim"),
+      costing: choice(COSTINGS).optional().describe("Default edible weight"),
+      prices_include_tax: leaf.yesNo.optional().describe("Prices and ceilings alike; default no"),
+      scale_step: leaf.weight.optional().describe("The smallest weight the scale shows; default 1 g"),
+      count_avoidable_peel: leaf.yesNo.optional().describe("Default yes"),
+      vulnerable_diners: leaf.yesNo.optional().describe("Blocks raw egg and raw sprouts; default no"),
+      units: keyed({ cup: leaf.cups.optional() }, WRITE.keys("cup: us")).optional(),
+      limits: keyed(
+        { chilled: leaf.weight.optional(), hands: leaf.hours.optional() },
+        WRITE.keys("chilled: 40 kg, hands: 6 h"),
+      ).optional(),
+      services: z.array(serviceSchema(leaf), {
+        error: () => WRITE.list("- {name: Friday dinner, date: 2026-10-02}"),
+      }),
+      items: z.record(z.string(), item, { error: () => WRITE.keys("marrow: {price: 1.35 / head}") }),
+      parts: z
+        .record(z.string(), part, { error: () => WRITE.keys("marrow ring: {keeps: 2 days}") })
+        .optional(),
+      steps: z
+        .record(z.string(), step, { error: () => WRITE.keys("dice the rings: {from: marrow ring}") })
+        .optional(),
+      dishes: z.record(z.string(), dishSchema(leaf), {
+        error: () => WRITE.keys("marrow bake: {course: main}"),
+      }),
+      destinations: z
+        .record(z.string(), destinationSchema(leaf), { error: () => WRITE.keys("compost: {kind: waste}") })
+        .optional()
+        .describe("Default: one called refuse that takes everything"),
+    },
+    WRITE.keys("scenario: Two dishes of one marrow"),
+  );
+}
+
+function serviceSchema(leaf: Leaves) {
+  const course = z.union([
+    leaf.part,
+    keyed(
+      {
+        take_up: leaf.part.optional().describe("Part of the covers that take one; default 100 %"),
+        dishes: leaf.wholeRange.optional().describe("How many different dishes are shown"),
+      },
+      WRITE.keys("take_up: 90 %, dishes: 1 to 2"),
+    ),
+  ]);
+  return keyed(
+    {
+      name: leaf.text,
+      date: leaf.date,
+      sitting: leaf.text.optional().describe("breakfast, lunch, dinner or another word; default: the name"),
+      covers: leaf.whole.optional().describe("People expected; needed where there are courses"),
+      overage: leaf.part.optional().describe("Portions cooked over and above; default 0 %"),
+      hands: leaf.hours.optional().describe("Hands-on time before it; default: the scenario's limit"),
+      courses: z.record(z.string(), course, { error: () => WRITE.keys("main: 100 %") }).optional(),
+      diets: z
+        .record(z.string(), leaf.whole, { error: () => WRITE.keys("vegetarian: 14") })
+        .optional()
+        .describe("Covers that need each diet"),
+    },
+    WRITE.keys("name: Friday dinner, date: 2026-10-02"),
+  );
+}
+
+function destinationSchema(leaf: Leaves) {
+  return keyed(
+    {
+      kind: choice(DESTINATION_KINDS),
+      takes: oneOrMore(choice(TAKEN), WRITE.list("[food, portions]"))
+        .optional()
+        .describe(
+          "Default: all three for waste, food and portions given away, food and inedible for animal feed",
+        ),
+      limit: leaf.weight.optional().describe("Most weight over the whole plan"),
+      local_rules_allow: leaf.text.optional().describe("What allows animal feed here; it is blocked without"),
+    },
+    WRITE.keys("kind: waste"),
+  );
+}

@@ -1,0 +1,121 @@
+import type { CupSystem } from "../../quantity/index.js";
+import type { Wording } from "../../reading/index.js";
+
+/** What to write for each kind of value, with an example of it. */
+export const WRITE = {
+  weight: "Write a weight with its unit, such as `620 g`",
+  lineAmount: "Write the weight of one portion, such as `170 g`, `150 to 180 g`, `120 g cooked` or `2 each`",
+  stapleAmount: "Write a weight, a volume or a count, such as `15 g`, `10 mL` or `1 each`",
+  stockAmount: "Write units or a weight, such as `2 head` or `1.2 kg`",
+  yieldAmount: "Write a weight of one unit or a percent, such as `480 g` or `34 %`",
+  price: "Write a price and what it is for, such as `1.35 / head`, `4.00 / kg` or `8.40 / case of 6`",
+  pricePerWeight: "Write a price for a weight, such as `4.00 / kg`",
+  money: "Write a plain number in the scenario's currency, such as `0.85`",
+  percent: "Write a percent, such as `5 %`",
+  share: "Write a percent or two, such as `50 %` or `50 to 100 %`",
+  whole: "Write a whole number, such as `60`",
+  wholeRange: "Write a whole number or two, such as `24` or `20 to 40`",
+  buying: "Write `no`, or the least and the most to buy, such as `0 to 40`",
+  number: "Write a number, such as `1.0`",
+  minutes: "Write minutes as a number, such as `25`",
+  hours: "Write hours or minutes, such as `6 h` or `90 min`",
+  days: "Write days, such as `5 days`",
+  date: "Write a date as year-month-day, such as `2026-10-02`",
+  yesNo: "Write `yes` or `no`",
+  text: "Write a text",
+  textList: "Write a text, or a list of texts such as `[milk, egg]`",
+  keys: (example: string) => `Write keys and values, such as \`${example}\``,
+  list: (example: string) => `Write a list, such as \`${example}\``,
+  oneOf: (words: readonly string[]) => `Write one of: ${words.join(", ")}`,
+} as const;
+
+export const unreadable = (text: string, kind: string, remedy: string): Wording => ({
+  what: `\`${text}\` is not ${kind}`,
+  remedy,
+});
+
+export const decimalComma = (text: string, plain: string): Wording => ({
+  what: `\`${text}\` has a comma in the number`,
+  remedy: `Write decimals with a point and thousands without a mark: \`${plain}\``,
+});
+
+export const tooLong = (text: string): Wording => ({
+  what: `\`${text}\` has more digits than a kitchen can mean`,
+  remedy: "Write at most nine digits before the point and nine after it",
+});
+
+export const belowZero = (text: string, remedy: string): Wording => ({
+  what: `\`${text}\` is below zero`,
+  remedy,
+});
+
+export const nothing = (text: string, remedy: string): Wording => ({
+  what: `\`${text}\` is nothing`,
+  remedy: `${remedy}, more than zero, or leave it out`,
+});
+
+export const noUnit = (text: string, remedy: string): Wording => ({
+  what: `\`${text}\` has no unit`,
+  remedy,
+});
+
+export const unknownUnit = (unit: string, meant: string | null, remedy: string): Wording => ({
+  what: `\`${unit}\` is not a unit that is known here`,
+  remedy: meant === null ? remedy : `Did you mean \`${meant}\``,
+});
+
+export const volumeForWeight = (text: string): Wording => ({
+  what: `\`${text}\` is a volume, and what it weighs is not known`,
+  remedy: "Weigh it and write the weight, such as `240 g`",
+});
+
+export const whichCup = (text: string): Wording => ({
+  what: `\`${text}\` does not say which measure: a US cup is 236.588 mL, a metric one 250 mL, a US label one 240 mL`,
+  remedy: "Add `units: {cup: us}` to the scenario (or `metric`, or `us_label`), or write mL",
+});
+
+export const notInSystem = (name: string, system: CupSystem): Wording => ({
+  what: `there is no ${name} in the measures stated, \`cup: ${system}\``,
+  remedy: `Write mL, or say which is meant: \`us ${name}\` or \`imperial ${name}\``,
+});
+
+export const mostBelowLeast = (least: string, most: string): Wording => ({
+  what: `the least, ${least}, is above the most, ${most}`,
+  remedy: `Write the smaller one first: \`${most} to ${least}\``,
+});
+
+export const overAll = (text: string): Wording => ({
+  what: `\`${text}\` is more than the whole`,
+  remedy: "Write at most `100 %`",
+});
+
+export const noSuchDay = (text: string): Wording => ({
+  what: `\`${text}\` is a day that no calendar has`,
+  remedy: WRITE.date,
+});
+
+export const currencySign = (text: string, plain: string): Wording => ({
+  what: `\`${text}\` has a currency sign in it`,
+  remedy: `The currency is stated once for all; write \`${plain}\``,
+});
+
+export const noSuchWord = (text: string, meant: string | null, words: readonly string[]): Wording => ({
+  what: `\`${text}\` cannot stand here`,
+  remedy: meant === null ? WRITE.oneOf(words) : `Did you mean \`${meant}\`? ${WRITE.oneOf(words)}`,
+});
+
+export const noSuchCurrency = (text: string, meant: string | null): Wording => ({
+  what: `\`${text}\` is no currency of ISO 4217`,
+  remedy:
+    meant === null ? "Write its three letters, such as `GBP`, `EUR` or `USD`" : `Did you mean \`${meant}\``,
+});
+
+export const noSuchLocale = (text: string): Wording => ({
+  what: `\`${text}\` is no language tag`,
+  remedy: "Write one such as `en-GB` or `en-US`",
+});
+
+export const priceForWhat = (text: string): Wording => ({
+  what: `\`${text}\` does not say what the price is for`,
+  remedy: WRITE.price,
+});

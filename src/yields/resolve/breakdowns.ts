@@ -1,0 +1,176 @@
+import type { Breakdown, PartClass, YieldAmount } from "../../kitchen/index.js";
+import { Decimal, milligrams, ONE, type Weight, ZERO } from "../../quantity/index.js";
+import { didYouMean, type Path } from "../../reading/index.js";
+import type { TableBreakdown, TableItem } from "../tables.js";
+import type { Resolving } from "./context.js";
+import type { ItemUnit } from "./order-unit.js";
+import type { ItemEntry } from "./table-match.js";
+import * as words from "./wording/index.js";
+
+type OwnBreakdown = NonNullable<ItemEntry["breakdowns"]>[string];
+
+/** What one breakdown, or one row of the tables, says of a part. */
+export interface PartFact {
+  readonly part: string;
+  readonly item: string;
+  /** Where the scenario says it; null for the tables. */
+  readonly place: Path | null;
+  readonly class: PartClass | null;
+  readonly keepsDays: number | null | undefined;
+  readonly pieceWeight: Weight | null;
+  /** Whether the breakdown may be used in this scenario. */
+  readonly inUse: boolean;
+}
+
+export interface BreakdownSet {
+  readonly breakdowns: readonly Breakdown[];
+  readonly facts: readonly PartFact[];
+}
+
+/** The breakdowns of an item that may be used: the tables', replaced and added to by the scenario's own. */
+export function breakdownsOf(
+  context: Resolving,
+  item: string,
+  entry: ItemEntry,
+  table: TableItem | null,
+  unit: ItemUnit,
+): BreakdownSet {
+  const path = ["items", item];
+  const ownNames = context.namesWritten([...path, "breakdowns"]);
+  const own = Object.entries(entry.breakdowns ?? {});
+  const fromTable = (table?.breakdowns ?? []).filter(({ name }) => !ownNames.includes(name));
+  const names = [...fromTable.map(({ name }) => name), ...ownNames];
+  (entry.cut ?? []).forEach((name, index) => {
+    if (names.includes(name)) return;
+    context.unsettledItems.add(item);
+    context.at(
+      context.elementOf([...path, "cut"], index),
+      words.unknownBreakdown(item, name, didYouMean(name, names), names),
+    );
+  });
+  const known = (entry.cut ?? []).filter((name) => names.includes(name));
+  const inUse = (name: string) => entry.cut === undefined || known.includes(name);
+  const tableFacts = (table?.breakdowns ?? []).flatMap((breakdown) =>
+    factsOfTable(breakdown, item, unit, inUse(breakdown.name) && !ownNames.includes(breakdown.name)),
+  );
+  const settled = own.map(([name, stated]) => ({
+    name,
+    ...ownBreakdown(context, item, stated, unit, [...path, "breakdowns", name], inUse(name)),
+  }));
+  return {
+    breakdowns: [
+      ...fromTable.filter(({ name }) => inUse(name)).map(breakdownOfTable),
+      ...settled.filter(({ name }) => inUse(name)).map(({ breakdown, name }) => ({ name, ...breakdown })),
+    ],
+    facts: [...settled.flatMap(({ facts }) => facts), ...tableFacts],
+  };
+}
+
+function breakdownOfTable({ name, parts, loss, minutes, how }: TableBreakdown): Breakdown {
+  const sources = [...new Set(parts.map(({ source }) => source))];
+  const yields = parts.map(({ part, fraction }) => ({ part, fraction }));
+  return { name, yields, loss, minutes, how, source: sources.join("; ") };
+}
+
+function factsOfTable(breakdown: TableBreakdown, item: string, unit: ItemUnit, inUse: boolean): PartFact[] {
+  return breakdown.parts.map((part) => ({
+    part: part.part,
+    item,
+    place: null,
+    class: part.class,
+    keepsDays: part.keepsDays,
+    pieceWeight: part.pieces === null ? null : pieceOf(unit.weight, part.fraction, part.pieces),
+    inUse,
+  }));
+}
+
+function ownBreakdown(
+  context: Resolving,
+  item: string,
+  stated: OwnBreakdown,
+  unit: ItemUnit,
+  path: Path,
+  inUse: boolean,
+): { breakdown: Omit<Breakdown, "name">; facts: PartFact[] } {
+  const parts = Object.entries(stated.parts).map(([name, amount]) => {
+    const { weight, class: partClass = null } =
+      "weight" in amount && !("kind" in amount) ? amount : { weight: amount };
+    return { name, amount: weight, class: partClass, place: [...path, "parts", name] };
+  });
+  checkAmounts(context, item, parts, stated.loss, unit, path);
+  const pieces = Object.entries(stated.pieces ?? {});
+  for (const [name, count] of pieces) {
+    const names = context.namesWritten([...path, "parts"]);
+    if (!names.includes(name)) {
+      context.atKey([...path, "pieces", name], words.unknownPiece(name, didYouMean(name, names), names));
+    } else if (count === 0) context.at([...path, "pieces", name], words.noPieces(name));
+  }
+  const facts = parts.map(({ name, amount, class: partClass, place }): PartFact => {
+    const count = stated.pieces?.[name] ?? 0;
+    return {
+      part: `${item} ${name}`,
+      item,
+      place,
+      class: partClass,
+      keepsDays: undefined,
+      pieceWeight: count === 0 ? null : pieceOf(unit.weight, fractionOf(amount, unit), count),
+      inUse,
+    };
+  });
+  const breakdown = {
+    yields: parts.map(({ name, amount }) => ({
+      part: `${item} ${name}`,
+      fraction: fractionOf(amount, unit),
+    })),
+    loss: stated.loss === undefined ? ZERO : fractionOf(stated.loss, unit),
+    minutes: stated.minutes ?? null,
+    how: stated.how ?? null,
+    source: stated.source ?? "this scenario",
+  };
+  return { breakdown, facts };
+}
+
+function checkAmounts(
+  context: Resolving,
+  item: string,
+  parts: readonly { name: string; amount: YieldAmount; place: Path }[],
+  loss: YieldAmount | undefined,
+  unit: ItemUnit,
+  path: Path,
+): void {
+  for (const { name, amount, place } of parts) {
+    if (fractionOf(amount, unit).isZero()) context.at(place, words.emptyPart(name));
+  }
+  if (context.isLeftOut(path)) return;
+  const stated = [...parts.map(({ amount }) => amount), ...(loss === undefined ? [] : [loss])];
+  const first = parts[0];
+  if (first === undefined) {
+    context.at([...path, "parts"], words.noParts(item));
+    return;
+  }
+  if (stated.some(({ kind }) => kind !== first.amount.kind)) {
+    context.atKey(path, words.mixedYields());
+    return;
+  }
+  if (first.amount.kind === "weight") {
+    const sum = stated.reduce((acc, amount) => acc + (amount.kind === "weight" ? amount.weight : 0n), 0n);
+    if (sum !== unit.weight) context.atKey(path, words.weightsOpen(unit, milligrams(sum)));
+    return;
+  }
+  const sum = stated.reduce(
+    (acc, amount) => acc.plus(amount.kind === "fraction" ? amount.fraction : ZERO),
+    ZERO,
+  );
+  if (!sum.equals(ONE)) context.atKey(path, words.percentsOpen(sum));
+}
+
+/** The weight of one of `count` pieces, rounded down to the milligram so that they never outweigh the part. */
+function pieceOf(unitWeight: Weight, fraction: Decimal, count: number): Weight {
+  return milligrams(BigInt(fraction.times(unitWeight.toString()).div(count).floor().toFixed(0)));
+}
+
+function fractionOf(amount: YieldAmount, unit: ItemUnit): Decimal {
+  return amount.kind === "fraction"
+    ? amount.fraction
+    : new Decimal(amount.weight.toString()).div(unit.weight.toString());
+}

@@ -1,0 +1,141 @@
+import type { Dish, Item, Service, Step } from "../../kitchen/index.js";
+import { type Decimal, toCurrency } from "../../quantity/index.js";
+import { didYouMean, type Path } from "../../reading/index.js";
+import type { Resolving } from "./context.js";
+import { leastCosts, pricePerKilogram } from "./least-cost.js";
+import type { Parts } from "./parts.js";
+import type { StepDraft } from "./steps.js";
+import * as words from "./wording/index.js";
+
+/** What the checks of a scenario as a whole look at. */
+export interface Drafted {
+  readonly services: readonly Service[];
+  readonly items: readonly Item[];
+  readonly steps: readonly StepDraft[];
+  readonly parts: Parts;
+  readonly dishes: readonly Dish[];
+}
+
+type Check = (context: Resolving, drafted: Drafted) => void;
+
+const CHECKS: readonly Check[] = [
+  stepsRunInNoCircle,
+  neverPartsStayOut,
+  keepingOutlivesThePlan,
+  keepingIsValuedBelowCost,
+  wasteHasAPrice,
+  creditsAreStated,
+  coursesHaveDishes,
+  dietsHaveDishes,
+];
+
+export function checkScenario(context: Resolving, drafted: Drafted): void {
+  for (const check of CHECKS) check(context, drafted);
+}
+
+function stepsRunInNoCircle(context: Resolving, { steps }: Drafted): void {
+  const made = new Map<string, string[]>();
+  const reported = new Set<string>();
+  for (const { step, gives, path } of steps) {
+    for (const from of step.from) {
+      for (const { part } of gives) {
+        const way = wayBetween(made, part, from);
+        if (way === null) made.set(from, [...(made.get(from) ?? []), part]);
+        else if (path !== null && !reported.has(step.name)) {
+          reported.add(step.name);
+          context.atKey(path, words.circle([...way, part]));
+        }
+      }
+    }
+  }
+}
+
+/** The parts on a way from one to another by the steps noted so far, both ends included. */
+function wayBetween(made: ReadonlyMap<string, readonly string[]>, from: string, to: string): string[] | null {
+  const ways: string[][] = [[from]];
+  const seen = new Set([from]);
+  for (let way = ways.shift(); way !== undefined; way = ways.shift()) {
+    const last = way.at(-1) ?? from;
+    if (last === to) return way;
+    for (const next of made.get(last) ?? []) {
+      if (!seen.has(next)) ways.push([...way, next]);
+      seen.add(next);
+    }
+  }
+  return null;
+}
+
+function neverPartsStayOut(context: Resolving, { steps, parts }: Drafted): void {
+  for (const { step, gives, path } of steps) {
+    const never = step.from.find((name) => parts.get(name)?.class === "never");
+    const food = gives.find(({ part }) => parts.get(part)?.class === "food");
+    if (path !== null && never !== undefined && food !== undefined) {
+      context.at([...path, "from"], words.neverInStep(never));
+    }
+  }
+}
+
+function keepingOutlivesThePlan(context: Resolving, { items, parts }: Drafted): void {
+  for (const { name, carry, keepsDays } of items) {
+    if (carry !== null && keepsDays === 1) context.atKey(["items", name, "keep"], words.keepsTooShort(name));
+  }
+  for (const { name, carry, keepsDays } of parts.values()) {
+    if (carry !== null && keepsDays === 1) context.atKey(["parts", name, "keep"], words.keepsTooShort(name));
+  }
+}
+
+function keepingIsValuedBelowCost(context: Resolving, { items, steps, parts }: Drafted): void {
+  const report = (path: Path, value: Decimal, cost: Decimal | null | undefined) => {
+    if (cost && value.greaterThan(cost))
+      context.at([...path, "keep", "value"], words.keepAboveCost(value, cost));
+  };
+  for (const item of items) {
+    if (item.carry !== null) {
+      report(["items", item.name], toCurrency(item.carry.valuePerKilogram), pricePerKilogram(item));
+    }
+  }
+  const made: Step[] = steps.map(({ step }) => step);
+  const least = leastCosts(items, made, parts, context.file.costing ?? "edible weight");
+  for (const { name, carry } of parts.values()) {
+    if (carry !== null) report(["parts", name], toCurrency(carry.valuePerKilogram), least.get(name));
+  }
+}
+
+function wasteHasAPrice(context: Resolving): void {
+  if (context.file.aim !== "balanced" || context.file.waste_price !== undefined) return;
+  if (!context.isLeftOut(["waste_price"])) context.at(["aim"], words.noWastePrice());
+}
+
+function creditsAreStated(context: Resolving, { parts }: Drafted): void {
+  const { costing } = context.file;
+  if (costing !== "trim credit" && costing !== "sales value") return;
+  const stated = [...parts.values()].some(({ marketValue }) => marketValue !== null);
+  if (!stated && !context.isLeftOut(["parts"])) context.at(["costing"], words.noCredits(costing));
+}
+
+function coursesHaveDishes(context: Resolving, { services, dishes }: Drafted): void {
+  if (context.isLeftOut(["dishes"]) || context.isLeftOut(["services"])) return;
+  services.forEach((service, index) => {
+    for (const { name, portions } of service.courses) {
+      const offered = dishes.some((dish) => dish.course === name && dish.services.includes(index));
+      const unsettled = dishes.some(({ services: at }) => at.length === 0);
+      if (portions > 0 && !offered && !unsettled) {
+        context.atKey(["services", index, "courses", name], words.courseWithoutDish(name, service.name));
+      }
+    }
+  });
+}
+
+function dietsHaveDishes(context: Resolving, { services, dishes }: Drafted): void {
+  if (context.isLeftOut(["dishes"])) return;
+  const known = [...new Set(dishes.flatMap(({ diets }) => diets))];
+  services.forEach((service, index) => {
+    for (const { diet, covers } of service.diets) {
+      const offered = dishes.some((dish) => dish.diets.includes(diet) && dish.services.includes(index));
+      const unsettled = dishes.some((dish) => dish.diets.includes(diet) && dish.services.length === 0);
+      if (covers === 0 || offered || unsettled) continue;
+      const meant = known.includes(diet) ? null : didYouMean(diet, known);
+      context.atKey(["services", index, "diets", diet], words.dietWithoutDish(diet, service.name, meant));
+    }
+  });
+}

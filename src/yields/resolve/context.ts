@@ -1,0 +1,74 @@
+import type { ReadScenario, ScenarioFile } from "../../kitchen/index.js";
+import { keysAt, type Path, type Problem, type Wording, writtenAt } from "../../reading/index.js";
+import type { YieldTables } from "../tables.js";
+
+/** What is being resolved, and the problems found on the way. */
+export class Resolving {
+  readonly problems: Problem[];
+  /** Items whose yields could not be settled: what is said of their parts cannot be judged. */
+  readonly unsettledItems = new Set<string>();
+  /** Parts made by a step that has a problem. */
+  readonly unsettledParts = new Set<string>();
+
+  constructor(
+    private readonly read: ReadScenario,
+    readonly file: ScenarioFile,
+    readonly tables: YieldTables,
+  ) {
+    this.problems = [...read.problems];
+  }
+
+  /** Reports a problem at the value at a path. */
+  at(path: Path, text: Wording): void {
+    this.problems.push({ ...this.read.positionOf(path), ...text });
+  }
+
+  /** Reports a problem at the key at a path. */
+  atKey(path: Path, text: Wording): void {
+    this.problems.push({ ...this.read.keyPositionOf(path), ...text });
+  }
+
+  /** Reports a problem at a name, which may be a key of a map, an element of a list, or a value by itself. */
+  atName(path: Path, text: Wording): void {
+    const isKey = typeof path.at(-1) === "string" && typeof writtenAt(this.read.written, path) === "object";
+    if (isKey) this.atKey(path, text);
+    else this.at(path, text);
+  }
+
+  lineOf(path: Path): number {
+    return this.read.keyPositionOf(path).line;
+  }
+
+  /** Whether something at or under a path was written but could not be read. */
+  isLeftOut(path: Path): boolean {
+    return this.read.isLeftOut(path);
+  }
+
+  /** The path of one element of what may be written as a list or as a single value. */
+  elementOf(path: Path, index: number): Path {
+    return Array.isArray(writtenAt(this.read.written, path)) ? [...path, index] : path;
+  }
+
+  /** The keys written in a map, those included whose values could not be read. */
+  namesWritten(path: Path): string[] {
+    return keysAt(this.read.written, path);
+  }
+
+  serviceNamesWritten(): string[] {
+    const services = writtenAt(this.read.written, ["services"]);
+    if (!Array.isArray(services)) return [];
+    return services.flatMap((_, index) => {
+      const name = writtenAt(this.read.written, ["services", index, "name"]);
+      return typeof name === "string" ? [name] : [];
+    });
+  }
+
+  /**
+   * Whether nothing can be said of a part, because what would declare it, or make it, has a problem of its own.
+   */
+  isUnsettled(part: string): boolean {
+    return (
+      this.unsettledParts.has(part) || [...this.unsettledItems].some((item) => part.startsWith(`${item} `))
+    );
+  }
+}

@@ -1,0 +1,142 @@
+import { type Buying, type Carry, daysBetween, type Item, type Service } from "../../kitchen/index.js";
+import { money, NO_MONEY } from "../../quantity/index.js";
+import type { Path } from "../../reading/index.js";
+import { type BreakdownSet, breakdownsOf } from "./breakdowns.js";
+import type { Resolving } from "./context.js";
+import { onHandOf } from "./on-hand.js";
+import { type Order, orderOf, unitOf } from "./order-unit.js";
+import { type ItemEntry, tableItemFor } from "./table-match.js";
+import * as words from "./wording/index.js";
+
+/** An item with what its breakdowns say of its parts. */
+export interface ItemDraft extends Pick<BreakdownSet, "facts"> {
+  readonly item: Item;
+}
+
+export function resolveItems(context: Resolving, services: readonly Service[]): ItemDraft[] {
+  for (const name of context.namesWritten(["items"])) {
+    if (context.file.items[name] === undefined) context.unsettledItems.add(name);
+  }
+  const entries = Object.entries(context.file.items);
+  if (entries.length === 0 && !context.isLeftOut(["items"])) context.at(["items"], words.noItems());
+  return entries.flatMap(([name, entry]) => resolveItem(context, services, name, entry));
+}
+
+function resolveItem(
+  context: Resolving,
+  services: readonly Service[],
+  name: string,
+  entry: ItemEntry,
+): ItemDraft[] {
+  const path = ["items", name];
+  const table = tableItemFor(context, name, entry);
+  const unit = table === undefined ? undefined : unitOf(context, name, entry, table);
+  if (table === undefined || unit === undefined) {
+    context.unsettledItems.add(name);
+    return [];
+  }
+  if (context.isLeftOut([...path, "breakdowns"]) || context.isLeftOut([...path, "cut"])) {
+    context.unsettledItems.add(name);
+  }
+  const order = orderOf(context, name, entry, unit);
+  const { breakdowns, facts } = breakdownsOf(context, name, entry, table, unit);
+  const deliveries = deliveriesOf(context, services, entry, path);
+  const keeps = keepsOf(
+    context,
+    services,
+    name,
+    entry.keeps ?? table?.keepsDays,
+    table !== null,
+    deliveries.early,
+  );
+  const item: Item = {
+    name,
+    form: entry.form ?? table?.form ?? "whole",
+    grade: entry.grade ?? null,
+    supplier: entry.supplier ?? null,
+    handling: entry.handling ?? table?.handling ?? "plant",
+    allergens: [...new Set([...(table?.allergens ?? []), ...(entry.allergens ?? [])])],
+    measure: unit.measure,
+    unitName: unit.name,
+    unitWeight: unit.weight,
+    orderUnit: order.unit,
+    buying: buyingOf(entry, order, deliveries.services),
+    onHand: onHandOf(context, services, entry, unit, keeps, path),
+    keepsDays: keeps,
+    carry: carryOf(entry.keep),
+    breakdowns,
+    treatment: entry.treatment ?? table?.treatment ?? null,
+    rejectIf: entry.reject_if ?? null,
+    substitute: entry.substitute ?? null,
+  };
+  return [{ item, facts }];
+}
+
+export function carryOf(keep: ItemEntry["keep"]): Carry | null {
+  if (keep === undefined) return null;
+  return {
+    use: keep.use,
+    limit: keep.limit,
+    valuePerKilogram: keep.value === undefined ? NO_MONEY : money(keep.value),
+  };
+}
+
+function buyingOf(entry: ItemEntry, { price }: Order, deliveries: readonly number[]): Buying | null {
+  if (entry.buy === null || price === null) return null;
+  return {
+    price,
+    taxRate: entry.tax ?? null,
+    least: entry.buy?.least ?? 0,
+    most: entry.buy?.most ?? null,
+    deliveries,
+    orderBy: entry.order_by ?? null,
+  };
+}
+
+/** The services that deliveries come before, and the most days any of them waits for its service. */
+function deliveriesOf(
+  context: Resolving,
+  services: readonly Service[],
+  entry: ItemEntry,
+  path: Path,
+): { services: number[]; early: number } {
+  const last = services.at(-1);
+  if (entry.deliveries === undefined || last === undefined) return { services: [0], early: 0 };
+  const found = entry.deliveries.flatMap((date, index) => {
+    const service = services.findIndex((candidate) => candidate.date >= date);
+    const wait = daysBetween(date, services[service]?.date ?? date);
+    if (service >= 0) return [{ service, wait }];
+    if (!context.isLeftOut(["services"])) {
+      context.at(context.elementOf([...path, "deliveries"], index), words.deliveryTooLate(date, last));
+    }
+    return [];
+  });
+  return {
+    services: [...new Set(found.map(({ service }) => service))].sort((a, b) => a - b),
+    early: Math.max(0, ...found.map(({ wait }) => wait)),
+  };
+}
+
+/**
+ * Days a unit keeps counted from the day of the service that its delivery comes before, so that one delivered
+ * earlier has fewer left. An item of no table must say, once the services lie on more than one day.
+ */
+function keepsOf(
+  context: Resolving,
+  services: readonly Service[],
+  name: string,
+  stated: number | null | undefined,
+  inTable: boolean,
+  early: number,
+): number | null {
+  const path = ["items", name];
+  if (stated === undefined) {
+    const spans = (services.at(-1)?.day ?? 0) > 0 || context.file.items[name]?.keep !== undefined;
+    if (spans && !inTable && !context.isLeftOut([...path, "keeps"])) context.atKey(path, words.noKeeps(name));
+    return null;
+  }
+  if (stated === null) return null;
+  if (stated - early >= 1) return stated - early;
+  context.atKey([...path, "deliveries"], words.spoiltBeforeUse(name, stated));
+  return 1;
+}

@@ -1,0 +1,83 @@
+import type { Breakdown, CostingMethod, Item, Step } from "../../kitchen/index.js";
+import { Decimal, toCurrency, toKilograms, ZERO } from "../../quantity/index.js";
+import type { Parts } from "./parts.js";
+
+/**
+ * The least that a kilogram of each part can cost when it is bought and cut, in currency units: the item's price
+ * spread over what a breakdown gives by the costing method, and over what a step gives by food weight. Parts of
+ * items that are not bought are not among them.
+ */
+export function leastCosts(
+  items: readonly Item[],
+  steps: readonly Step[],
+  parts: Parts,
+  costing: CostingMethod,
+): ReadonlyMap<string, Decimal> {
+  const least = new Map<string, Decimal>();
+  const offer = (part: string, cost: Decimal): boolean => {
+    const held = least.get(part);
+    if (held?.lessThanOrEqualTo(cost)) return false;
+    least.set(part, cost);
+    return true;
+  };
+  for (const item of items) {
+    const price = pricePerKilogram(item);
+    if (price === null) continue;
+    for (const breakdown of item.breakdowns) {
+      for (const { part, cost } of spread(breakdown, price, parts, costing)) offer(part, cost);
+    }
+  }
+  for (let round = 0, cheaper = true; cheaper && round <= steps.length; round += 1) {
+    cheaper = false;
+    for (const { from, yields } of steps) {
+      const sources = from.flatMap((name) => least.get(name) ?? []);
+      const food = yields
+        .filter(({ part }) => parts.get(part)?.class === "food")
+        .reduce((sum, { fraction }) => sum.plus(fraction), ZERO);
+      if (sources.length === 0 || food.isZero()) continue;
+      const cost = Decimal.min(...sources).div(food);
+      for (const { part } of yields) {
+        if (parts.get(part)?.class === "food") cheaper = offer(part, cost) || cheaper;
+      }
+    }
+  }
+  return least;
+}
+
+/** What a kilogram of an item costs as purchased; null where it is not bought. */
+export function pricePerKilogram({ buying, orderUnit }: Item): Decimal | null {
+  return buying === null ? null : toCurrency(buying.price).div(toKilograms(orderUnit.weight));
+}
+
+function spread(
+  { yields }: Breakdown,
+  price: Decimal,
+  parts: Parts,
+  costing: CostingMethod,
+): { part: string; cost: Decimal }[] {
+  const rows = yields.flatMap(({ part: name, fraction }) => {
+    const part = parts.get(name);
+    if (part === undefined || fraction.isZero()) return [];
+    const value = part.marketValue === null ? null : toCurrency(part.marketValue);
+    return [{ part: name, fraction, food: part.class === "food", value }];
+  });
+  const sum = (terms: readonly Decimal[]) => terms.reduce((acc, term) => acc.plus(term), ZERO);
+  if (costing === "sales value") {
+    const sales = sum(rows.map(({ fraction, value }) => fraction.times(value ?? 0)));
+    return rows.map(({ part, value }) => ({
+      part,
+      cost: sales.isZero() ? ZERO : price.times(value ?? 0).div(sales),
+    }));
+  }
+  const credited = costing === "trim credit" ? rows.filter(({ value }) => value !== null) : [];
+  const bearing = rows.filter((row) => row.food && !credited.includes(row));
+  const rest = Decimal.max(
+    0,
+    price.minus(sum(credited.map(({ fraction, value }) => fraction.times(value ?? 0)))),
+  );
+  const weight = sum(bearing.map(({ fraction }) => fraction));
+  return rows.map((row) => {
+    if (credited.includes(row)) return { part: row.part, cost: row.value ?? ZERO };
+    return { part: row.part, cost: bearing.includes(row) ? rest.div(weight) : ZERO };
+  });
+}

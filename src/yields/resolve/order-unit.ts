@@ -1,0 +1,134 @@
+import type { OrderUnit, WrittenPrice } from "../../kitchen/index.js";
+import {
+  Decimal,
+  grams,
+  type Money,
+  money,
+  ONE,
+  times,
+  toGrams,
+  toKilograms,
+  type Weight,
+} from "../../quantity/index.js";
+import type { Path } from "../../reading/index.js";
+import type { TableItem } from "../tables.js";
+import type { Resolving } from "./context.js";
+import type { ItemEntry } from "./table-match.js";
+import * as words from "./wording/index.js";
+
+/** One unit of an item: a head, a bird, an egg, or a kilogram of what is cut by weight. */
+export interface ItemUnit {
+  readonly measure: "whole" | "loose";
+  readonly name: string;
+  readonly weight: Weight;
+}
+
+/** What is ordered, and its price where one is stated. */
+export interface Order {
+  readonly unit: OrderUnit;
+  readonly price: Money | null;
+}
+
+const KILOGRAM = grams("1000");
+
+/** The unit an item is cut by; undefined, with a problem, where its weight is not known. */
+export function unitOf(
+  context: Resolving,
+  name: string,
+  entry: ItemEntry,
+  table: TableItem | null,
+): ItemUnit | undefined {
+  const path = ["items", name];
+  const per = entry.price?.per;
+  const pricedUnit = per?.kind === "unit" && per.name !== "each" ? per.name : undefined;
+  const held = entry.on_hand?.find(({ amount }) => amount.kind === "units")?.amount;
+  const heldUnit = held?.kind === "units" && held.unitName !== "each" ? held.unitName : undefined;
+  if (entry.unit_weight !== undefined) {
+    const unitName = pricedUnit ?? (table?.measure === "whole" ? table.unitName : undefined) ?? heldUnit;
+    return { measure: "whole", name: unitName ?? "each", weight: entry.unit_weight };
+  }
+  if (context.isLeftOut([...path, "unit_weight"])) return undefined;
+  const byCount = per?.kind === "unit" || per?.kind === "pack" || held !== undefined;
+  if (table?.measure === "whole") return { measure: "whole", name: table.unitName, weight: table.unitWeight };
+  if (byCount) {
+    const unitName = pricedUnit ?? heldUnit ?? "each";
+    context.atKey(entry.price === undefined ? path : [...path, "price"], words.noUnitWeight(name, unitName));
+    return undefined;
+  }
+  const byWeight = per !== undefined || (entry.on_hand ?? []).length > 0 || table !== null;
+  if (byWeight || context.isLeftOut([...path, "price"])) {
+    return { measure: "loose", name: "kg", weight: KILOGRAM };
+  }
+  if (entry.buy === null) context.atKey(path, words.noUnitWeight(name, "each"));
+  return undefined;
+}
+
+/** What one order unit is. Problems are reported; where the price cannot be used, one unit stands in. */
+export function orderOf(context: Resolving, name: string, entry: ItemEntry, unit: ItemUnit): Order {
+  const path = ["items", name];
+  const one: OrderUnit = { name: unit.name, size: ONE, weight: unit.weight };
+  if (entry.order_in !== undefined && (unit.measure === "whole" || entry.price?.per.kind !== "weight")) {
+    context.at([...path, "order_in"], words.orderInNotLoose(name));
+  }
+  if (entry.price === undefined) {
+    const unreadable = context.isLeftOut([...path, "price"]) || context.isLeftOut([...path, "buy"]);
+    if (entry.buy !== null && !unreadable) context.atKey(path, words.noPrice(name, unit.name));
+    return { unit: one, price: null };
+  }
+  const order =
+    unit.measure === "whole"
+      ? wholeOrder(context, name, entry.price, unit, one, [...path, "price"])
+      : looseOrder(context, name, entry.price, entry.order_in, [...path, "price"]);
+  return order ?? { unit: one, price: null };
+}
+
+function wholeOrder(
+  context: Resolving,
+  name: string,
+  { amount, per }: WrittenPrice,
+  unit: ItemUnit,
+  one: OrderUnit,
+  path: Path,
+): Order | null {
+  if (per.kind === "pack") {
+    const size = new Decimal(per.count);
+    return { unit: { name: per.name, size, weight: times(unit.weight, per.count) }, price: money(amount) };
+  }
+  if (per.kind === "weight") {
+    return { unit: one, price: money(amount.times(toGrams(unit.weight)).div(per.grams)) };
+  }
+  if (per.kind === "unit") {
+    if (per.name === "each" || per.name === unit.name) return { unit: one, price: money(amount) };
+    context.at(path, words.wrongUnit(name, per.name, unit.name, amount));
+    return null;
+  }
+  if (per.kind === "pack of weight") {
+    const count = per.grams.div(toGrams(unit.weight)).floor();
+    context.at(path, words.packByWeight(per.name, unit, count, amount));
+    return null;
+  }
+  context.at(path, words.itemByVolume(name));
+  return null;
+}
+
+function looseOrder(
+  context: Resolving,
+  name: string,
+  { amount, per }: WrittenPrice,
+  orderIn: Weight | undefined,
+  path: Path,
+): Order | null {
+  if (per.kind === "weight") {
+    const pound = /^(lbs?|pounds?)$/i.test(per.name);
+    const weight = orderIn ?? (pound ? grams("453.59237") : KILOGRAM);
+    const label = orderIn === undefined ? (pound ? "lb" : "kg") : words.weightText(weight);
+    const price = money(amount.times(toGrams(weight)).div(per.grams));
+    return { unit: { name: label, size: toKilograms(weight), weight }, price };
+  }
+  if (per.kind === "pack of weight") {
+    const weight = grams(per.grams);
+    return { unit: { name: per.name, size: toKilograms(weight), weight }, price: money(amount) };
+  }
+  context.at(path, per.kind === "volume" ? words.itemByVolume(name) : words.looseByCount(name));
+  return null;
+}

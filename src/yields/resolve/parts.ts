@@ -1,0 +1,226 @@
+import type { Part, PartClass, PartOnHand, ScenarioFile, Service, Step } from "../../kitchen/index.js";
+import { money, NO_MONEY, type Weight } from "../../quantity/index.js";
+import { didYouMean } from "../../reading/index.js";
+import type { PartFact } from "./breakdowns.js";
+import type { Resolving } from "./context.js";
+import { carryOf, type ItemDraft } from "./items.js";
+import { lastDayOf } from "./on-hand.js";
+import type { StepDraft } from "./steps.js";
+import * as words from "./wording/index.js";
+
+/** Days that a part keeps where neither the scenario nor the tables say: the day it is cut, and no longer. */
+const UNSTATED_KEEPS = 1;
+
+type PartEntry = NonNullable<ScenarioFile["parts"]>[string];
+
+/** The part names that are declared, and those of the parts that can be had. */
+export interface PartsInReach {
+  readonly known: ReadonlySet<string>;
+  readonly parts: Parts;
+}
+
+/** Parts by full name. */
+export type Parts = ReadonlyMap<string, Part>;
+
+/** Every part that a breakdown or step in use gives, or that is on hand. */
+export function resolveParts(
+  context: Resolving,
+  items: readonly ItemDraft[],
+  steps: readonly StepDraft[],
+): Parts {
+  const facts = byPart(items.flatMap((draft) => draft.facts));
+  const parts = new Map<string, Part>();
+  const held = new Set(Object.keys(context.file.parts ?? {}).filter((name) => isHeld(context, name)));
+  for (const [name, said] of facts) {
+    if (!held.has(name) && !said.some(({ inUse }) => inUse)) continue;
+    const item = items.find((draft) => draft.item.name === said[0]?.item)?.item;
+    parts.set(name, {
+      ...describedBy(context, name, cutClass(context, name, said), cutKeeps(context, name, said)),
+      item: item?.name ?? null,
+      allergens: item?.allergens ?? [],
+      pieceWeight: pieceWeightOf(context, name, said),
+    });
+  }
+  for (const draft of inMakingOrder(steps)) addMade(context, draft, parts);
+  spreadAllergens(
+    steps.map(({ step }) => step),
+    parts,
+  );
+  return parts;
+}
+
+/** Stock of parts, as the scenario states it. */
+export function resolvePartsOnHand(
+  context: Resolving,
+  { known, parts }: PartsInReach,
+  services: readonly Service[],
+): PartOnHand[] {
+  return Object.entries(context.file.parts ?? {}).flatMap(([name, entry]) => {
+    const part = parts.get(name);
+    if (part === undefined) {
+      if (isHeld(context, name) && known.has(name) && !context.isUnsettled(name)) {
+        context.atKey(["parts", name], words.partNotMade(name));
+      }
+      return [];
+    }
+    return (entry.on_hand ?? []).map((stock, index) => {
+      const place = context.elementOf(["parts", name, "on_hand"], index);
+      return {
+        part: name,
+        weight: stock.weight,
+        value: stock.value === undefined ? NO_MONEY : money(stock.value),
+        useBy: stock.use_by ?? null,
+        lastDay: lastDayOf(context, services, stock.use_by, part.keepsDays, place),
+      };
+    });
+  });
+}
+
+/** Reports facts about parts that nothing declares. */
+export function checkPartNames(context: Resolving, known: ReadonlySet<string>): void {
+  for (const name of Object.keys(context.file.parts ?? {})) {
+    if (!known.has(name) && !context.isUnsettled(name)) {
+      context.atKey(["parts", name], words.unknownPart(name, didYouMean(name, [...known])));
+    }
+  }
+}
+
+function byPart(facts: readonly PartFact[]): Map<string, PartFact[]> {
+  const grouped = new Map<string, PartFact[]>();
+  for (const fact of facts) grouped.set(fact.part, [...(grouped.get(fact.part) ?? []), fact]);
+  return grouped;
+}
+
+function isHeld(context: Resolving, name: string): boolean {
+  return (context.file.parts?.[name]?.on_hand ?? []).length > 0;
+}
+
+/** What the scenario's own entry for a part says, over what its source gives it. */
+function describedBy(
+  context: Resolving,
+  name: string,
+  partClass: PartClass,
+  keepsDays: number | null,
+): Omit<Part, "item" | "allergens" | "pieceWeight"> {
+  const entry: PartEntry = context.file.parts?.[name] ?? {};
+  return {
+    name,
+    class: partClass,
+    keepsDays: entry.keeps ?? keepsDays,
+    state: entry.state ?? "raw",
+    marketValue: entry.credit === undefined ? null : money(entry.credit),
+    carry: carryOf(entry.keep),
+    container: entry.container ?? null,
+  };
+}
+
+/** The class a part has in every breakdown; a part never to be eaten stays so whatever the scenario says. */
+function cutClass(context: Resolving, name: string, said: readonly PartFact[]): PartClass {
+  const ofTable = said.find(({ place }) => place === null)?.class ?? null;
+  const own = said.filter(({ place, class: stated }) => place !== null && stated !== null);
+  const override = context.file.parts?.[name]?.class;
+  const [first, ...others] = own;
+  for (const other of others) {
+    if (other.class !== first?.class && other.place !== null) {
+      context.at(other.place, words.classesDiffer(name, first?.class ?? "food", other.class ?? "food"));
+    }
+  }
+  const stated = override ?? first?.class ?? null;
+  if (ofTable === "never" && stated !== null && stated !== "never") {
+    const place = override === undefined ? first?.place : ["parts", name, "class"];
+    context.at(place ?? ["parts", name], words.neverStays(name));
+    return "never";
+  }
+  return stated ?? ofTable ?? "food";
+}
+
+function cutKeeps(context: Resolving, name: string, said: readonly PartFact[]): number | null {
+  const stated = context.file.parts?.[name]?.keeps;
+  if (stated !== undefined) return stated;
+  const ofTable = said.find(({ keepsDays }) => keepsDays !== undefined)?.keepsDays;
+  return ofTable === undefined ? UNSTATED_KEEPS : ofTable;
+}
+
+/** One weight a piece, the same from every breakdown in use. */
+function pieceWeightOf(context: Resolving, name: string, said: readonly PartFact[]): Weight | null {
+  const counted = said.filter(({ inUse, pieceWeight }) => inUse && pieceWeight !== null);
+  const [first] = counted;
+  const other = counted.find(({ pieceWeight }) => pieceWeight !== first?.pieceWeight);
+  const place = [other, first].find((fact) => fact !== undefined && fact.place !== null)?.place;
+  if (first?.pieceWeight && other?.pieceWeight && place) {
+    context.at(place, words.piecesDiffer(name, first.pieceWeight, other.pieceWeight));
+  }
+  return first?.pieceWeight ?? null;
+}
+
+function addMade(context: Resolving, { step, gives }: StepDraft, parts: Map<string, Part>): void {
+  const sources = step.from.flatMap((name) => parts.get(name) ?? []);
+  const shortest = sources.reduce<number | null>(
+    (least, { keepsDays }) => (keepsDays === null ? least : Math.min(least ?? keepsDays, keepsDays)),
+    null,
+  );
+  const items = new Set(sources.map(({ item }) => item));
+  const [item = null] = items;
+  for (const { part: name, class: partClass, keepsDays, place } of gives) {
+    const earlier = parts.get(name);
+    const override = context.file.parts?.[name]?.class;
+    if (earlier !== undefined) {
+      if (partClass !== null && override === undefined && partClass !== earlier.class && place !== null) {
+        context.at(place, words.classesDiffer(name, earlier.class, partClass));
+      }
+      continue;
+    }
+    const never = partClass === "never" && place === null;
+    if (never && override !== undefined && override !== "never") {
+      context.at(["parts", name, "class"], words.neverStays(name));
+    }
+    const blend = !step.water.isZero();
+    const described = describedBy(
+      context,
+      name,
+      never ? "never" : (override ?? partClass ?? "food"),
+      keepsDays === undefined ? shortest : keepsDays,
+    );
+    const stated = context.file.parts?.[name]?.state;
+    parts.set(name, {
+      ...described,
+      state: stated ?? (blend ? "cooked" : "raw"),
+      item: blend || items.size !== 1 ? null : item,
+      allergens: [],
+      pieceWeight: null,
+    });
+  }
+}
+
+/** Steps so that each comes after those that make what it takes; steps in a circle come last, as written. */
+function inMakingOrder(steps: readonly StepDraft[]): StepDraft[] {
+  const ordered: StepDraft[] = [];
+  let waiting = [...steps];
+  while (waiting.length > 0) {
+    const made = new Set(waiting.flatMap(({ gives }) => gives.map(({ part }) => part)));
+    const ready = waiting.filter(({ step }) => !step.from.some((part) => made.has(part)));
+    if (ready.length === 0) return [...ordered, ...waiting];
+    ordered.push(...ready);
+    waiting = waiting.filter((draft) => !ready.includes(draft));
+  }
+  return ordered;
+}
+
+/** A part made by a step carries the allergens of everything that may go into it. */
+function spreadAllergens(steps: readonly Step[], parts: Map<string, Part>): void {
+  for (let changed = true; changed; ) {
+    changed = false;
+    for (const { from, yields } of steps) {
+      const carried = from.flatMap((name) => parts.get(name)?.allergens ?? []);
+      for (const { part: name } of yields) {
+        const part = parts.get(name);
+        if (part === undefined) continue;
+        const allergens = [...new Set([...part.allergens, ...carried])];
+        if (allergens.length > part.allergens.length) {
+          parts.set(name, { ...part, allergens });
+          changed = true;
+        }
+      }
+    }
+  }
+}

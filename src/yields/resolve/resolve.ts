@@ -1,0 +1,76 @@
+import type { ReadScenario, Scenario, ScenarioFile } from "../../kitchen/index.js";
+import { grams, money, NO_MONEY } from "../../quantity/index.js";
+import { inFileOrder, type Problem } from "../../reading/index.js";
+import type { YieldTables } from "../tables.js";
+import { checkScenario } from "./checks.js";
+import { Resolving } from "./context.js";
+import { resolveDestinations } from "./destinations.js";
+import { resolveDishes } from "./dishes.js";
+import { resolveItems } from "./items.js";
+import { checkPartNames, resolveParts, resolvePartsOnHand } from "./parts.js";
+import { resolveServices } from "./services.js";
+import { resolveSteps } from "./steps.js";
+
+export interface Resolved {
+  /** Null where there is any problem. */
+  readonly scenario: Scenario | null;
+  /** Every problem of the file, of form and of content, in its order. */
+  readonly problems: readonly Problem[];
+}
+
+/** Joins a scenario file with the yield tables: every name is looked up and every yield and default filled in. */
+export function resolveScenario(read: ReadScenario, tables: YieldTables): Resolved {
+  if (read.value === null) return { scenario: null, problems: read.problems };
+  const context = new Resolving(read, read.value, tables);
+  const services = resolveServices(context);
+  const drafts = resolveItems(context, services);
+  const items = drafts.map(({ item }) => item);
+  const facts = drafts.flatMap((draft) => draft.facts);
+  const held = Object.keys(read.value.parts ?? {}).filter(
+    (name) => read.value?.parts?.[name]?.on_hand?.length,
+  );
+  const known = new Set(facts.map(({ part }) => part));
+  const had = new Set([...facts.filter(({ inUse }) => inUse).map(({ part }) => part), ...held]);
+  const steps = resolveSteps(context, known, had);
+  checkPartNames(context, known);
+  const parts = resolveParts(context, drafts, steps);
+  const partsOnHand = resolvePartsOnHand(context, { known, parts }, services);
+  const dishes = resolveDishes(context, services, { known, parts });
+  const destinations = resolveDestinations(context);
+  checkScenario(context, { services, items, steps, parts, dishes });
+  const problems = context.problems.sort(inFileOrder);
+  if (problems.length > 0) return { scenario: null, problems };
+  const scenario: Scenario = {
+    ...headOf(read.value),
+    firstDate: services[0]?.date ?? "",
+    services,
+    items,
+    parts: [...parts.values()],
+    steps: steps.map(({ step }) => step),
+    dishes,
+    destinations,
+    partsOnHand,
+  };
+  return { scenario, problems };
+}
+
+type Head = Omit<
+  Scenario,
+  "firstDate" | "services" | "items" | "parts" | "steps" | "dishes" | "destinations" | "partsOnHand"
+>;
+
+function headOf(file: ScenarioFile): Head {
+  return {
+    name: file.scenario,
+    locale: file.locale ?? "en-GB",
+    currency: file.currency,
+    aim: file.aim ?? "waste",
+    wastePrice: file.waste_price === undefined ? NO_MONEY : money(file.waste_price),
+    costing: file.costing ?? "edible weight",
+    pricesIncludeTax: file.prices_include_tax ?? false,
+    scaleStep: file.scale_step ?? grams("1"),
+    countAvoidablePeel: file.count_avoidable_peel ?? true,
+    vulnerableDiners: file.vulnerable_diners ?? false,
+    limits: { chilled: file.limits?.chilled ?? null, handsMinutes: file.limits?.hands ?? null },
+  };
+}

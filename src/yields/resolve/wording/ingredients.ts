@@ -1,0 +1,232 @@
+import type { Service } from "../../../kitchen/index.js";
+import type { Decimal, Weight } from "../../../quantity/index.js";
+import type { Wording } from "../../../reading/index.js";
+import { aOr, gramsText, listText, meantOr, percentText, weightText } from "./figures.js";
+
+interface Unit {
+  readonly name: string;
+  readonly weight: Weight;
+}
+
+export const noItems = (): Wording => ({
+  what: "the scenario buys and holds nothing",
+  remedy: "Add an item under `items:`, such as `marrow: {price: 1.35 / head}`",
+});
+
+export const unknownItem = (name: string, meant: string | null): Wording => ({
+  what: `no yield table holds \`${name}\``,
+  remedy: meantOr(meant, "Give it `breakdowns:` of its own"),
+});
+
+export const whichForm = (name: string, forms: readonly string[]): Wording => ({
+  what: `the tables hold \`${name}\` in several forms`,
+  remedy: `Add \`form:\` with one of: ${listText(forms)}`,
+});
+
+export const unknownForm = (
+  name: string,
+  form: string,
+  meant: string | null,
+  forms: readonly string[],
+): Wording => ({
+  what: `the tables hold no form \`${form}\` of \`${name}\``,
+  remedy: meantOr(meant, `Write one of: ${listText(forms)}`),
+});
+
+export const noUnitWeight = (name: string, unit: string): Wording => ({
+  what: `what ${unit === "each" ? "one" : aOr(unit)} of \`${name}\` weighs is not known`,
+  remedy: "Add `unit_weight:`, such as `unit_weight: 620 g`, or write the price for a weight",
+});
+
+export const noPrice = (name: string, unit: string): Wording => ({
+  what: `\`${name}\` has no price`,
+  remedy: `Add \`price:\`, such as \`price: 1.35 / ${unit}\`, or \`buy: no\``,
+});
+
+export const wrongUnit = (name: string, priced: string, counted: string, amount: Decimal): Wording => ({
+  what: `the price is for ${aOr(priced)}, and \`${name}\` is counted by the ${counted}`,
+  remedy: `Write \`${amount.toFixed()} / ${counted}\`, or say with \`unit_weight:\` what ${aOr(priced)} weighs`,
+});
+
+export const packByWeight = (pack: string, unit: Unit, count: Decimal, amount: Decimal): Wording => ({
+  what: `a ${pack} is priced by weight, and whole units are bought by count`,
+  remedy: count.isZero()
+    ? `Write the price of one ${unit.name}, which weighs ${weightText(unit.weight)}`
+    : `Write how many it holds, such as \`${amount.toFixed()} / ${pack.split(" of ")[0]} of ${count.toFixed()}\``,
+});
+
+export const itemByVolume = (name: string): Wording => ({
+  what: `\`${name}\` is priced by volume, and what that weighs is not known`,
+  remedy: "Write the price for a weight, such as `4.00 / kg`",
+});
+
+export const looseByCount = (name: string): Wording => ({
+  what: `\`${name}\` is cut by weight and priced by count`,
+  remedy: "Write the price for a weight, such as `4.00 / kg`, or add `unit_weight:`",
+});
+
+export const orderInNotLoose = (name: string): Wording => ({
+  what: `\`order_in\` is for what is cut and priced by weight, and \`${name}\` is not`,
+  remedy: "Leave it out, or write the price for a weight",
+});
+
+export const noKeeps = (name: string): Wording => ({
+  what: `how long \`${name}\` keeps is not known, and the plan runs over more than one day`,
+  remedy: "Add `keeps:`, such as `keeps: 5 days`",
+});
+
+export const deliveryTooLate = (date: string, last: Service): Wording => ({
+  what: `nothing is served after a delivery on ${date}`,
+  remedy: `Write ${last.date}, the date of ${last.name}, or an earlier one`,
+});
+
+export const spoiltBeforeUse = (name: string, keeps: number): Wording => ({
+  what: `\`${name}\` keeps ${days(keeps)} and would be past it at the service after its delivery`,
+  remedy: "Write a later delivery, or a longer `keeps:`",
+});
+
+export const noUseBy = (): Wording => ({
+  what: "the stock has no use-by date",
+  remedy: "Add `use_by:`, such as `use_by: 2026-10-03`",
+});
+
+export const useByPast = (useBy: string, first: Service): Wording => ({
+  what: `the use-by date ${useBy} is past before ${first.name} on ${first.date}`,
+  remedy: "Take the stock out of the plan, or correct the date",
+});
+
+export const partOfUnit = (held: string, unit: Unit, count: Decimal): Wording => ({
+  what: `${held} is no whole number of units of ${weightText(unit.weight)}`,
+  remedy: `Write whole units, such as \`${count.toFixed()} ${unit.name}\``,
+});
+
+export const looseOnHand = (): Wording => ({
+  what: "what is cut by weight is held by weight",
+  remedy: "Write a weight, such as `1.2 kg`",
+});
+
+export const wrongHeldUnit = (written: string, counted: string, units: Decimal): Wording => ({
+  what: `\`${written}\` is neither a weight nor how this item is counted`,
+  remedy: `Write \`${units.toFixed()} ${counted}\`, or a weight such as \`1.2 kg\``,
+});
+
+export const unknownBreakdown = (
+  item: string,
+  name: string,
+  meant: string | null,
+  names: readonly string[],
+): Wording => ({
+  what: `\`${item}\` has no breakdown \`${name}\``,
+  remedy: meantOr(meant, `Write some of: ${listText(names)}`),
+});
+
+export const noParts = (item: string): Wording => ({
+  what: `the breakdown gives no part of \`${item}\``,
+  remedy: "Write the parts and their weights, such as `ring: 480 g`",
+});
+
+export const emptyPart = (name: string): Wording => ({
+  what: `\`${name}\` is nothing of the whole`,
+  remedy: "Write more than zero, or leave it out",
+});
+
+export const mixedYields = (): Wording => ({
+  what: "some parts are given by weight and some in percent",
+  remedy: "Write all of them, and the loss, one way",
+});
+
+export const weightsOpen = (unit: Unit, sum: Weight): Wording => ({
+  what: `parts and loss are ${gramsText(sum)} and the unit is ${gramsText(unit.weight)}: ${
+    sum < unit.weight
+      ? `${gramsText((unit.weight - sum) as Weight)} are missing`
+      : `${gramsText((sum - unit.weight) as Weight)} are too much`
+  }`,
+  remedy: sum < unit.weight ? "Add them to a part or to `loss`" : "Take them from a part or from `loss`",
+});
+
+export const percentsOpen = (sum: Decimal): Wording => ({
+  what: `parts and loss are ${percentText(sum)}: ${
+    sum.lessThan(1)
+      ? `${percentText(sum.negated().plus(1))} are missing`
+      : `${percentText(sum.minus(1))} are too much`
+  }`,
+  remedy: sum.lessThan(1) ? "Add them to a part or to `loss`" : "Take them from a part or from `loss`",
+});
+
+export const unknownPiece = (name: string, meant: string | null, parts: readonly string[]): Wording => ({
+  what: `the breakdown gives no part \`${name}\``,
+  remedy: meantOr(meant, `Write one of: ${listText(parts)}`),
+});
+
+export const noPieces = (name: string): Wording => ({
+  what: `\`${name}\` has no pieces`,
+  remedy: "Write how many pieces one unit gives, or leave it out",
+});
+
+export const unknownPart = (name: string, meant: string | null): Wording => ({
+  what: `no breakdown, step or table gives a part \`${name}\``,
+  remedy: meantOr(meant, "Write the item and the part, such as `marrow ring`"),
+});
+
+export const classesDiffer = (name: string, first: string, second: string): Wording => ({
+  what: `\`${name}\` is ${first} in one place and ${second} in another`,
+  remedy: "Give it one class, or two names",
+});
+
+export const piecesDiffer = (name: string, first: Weight, second: Weight): Wording => ({
+  what: `one piece of \`${name}\` weighs ${gramsText(first)} by one breakdown and ${gramsText(second)} by another`,
+  remedy: "Give the two sizes different names",
+});
+
+export const neverStays = (name: string): Wording => ({
+  what: `\`${name}\` must not be eaten, and no scenario can make it otherwise`,
+  remedy: "Leave its class out",
+});
+
+export const partNotMade = (name: string): Wording => ({
+  what: `no breakdown or step in use gives \`${name}\``,
+  remedy: "Let one of them give it, so that its class and allergens are known",
+});
+
+export const stepGivesNothing = (): Wording => ({
+  what: "the step gives nothing",
+  remedy: "Write what it gives, such as `gives: {marrow dice: 100 %}`",
+});
+
+export const stepOpen = (sum: Decimal, whole: Decimal): Wording => ({
+  what: `what it gives and the loss are ${percentText(sum)} of what is taken, and with the water they should be ${percentText(whole)}: ${
+    sum.lessThan(whole)
+      ? `${percentText(whole.minus(sum))} are missing`
+      : `${percentText(sum.minus(whole))} are too much`
+  }`,
+  remedy: "Correct `gives`, `loss` or `water`",
+});
+
+export const circle = (parts: readonly string[]): Wording => ({
+  what: `the steps run in a circle: ${parts.join(", then ")}`,
+  remedy: "Leave one of these steps out: a part may be downgraded, never upgraded",
+});
+
+export const neverInStep = (name: string): Wording => ({
+  what: `\`${name}\` must not be eaten, nor may food be made of it`,
+  remedy: "Leave it out",
+});
+
+export const keepsTooShort = (name: string): Wording => ({
+  what: `\`${name}\` keeps only the day itself, so none can be kept past the plan`,
+  remedy: "Write how long it keeps, such as `keeps: 3 days`, or leave `keep` out",
+});
+
+export const keepAboveCost = (value: Decimal, cost: Decimal): Wording => ({
+  what: `${value.toFixed()} a kilogram is above the ${cost.toDecimalPlaces(4, 1).toFixed()} that it may cost, so hoarding it would pay`,
+  remedy: `Write at most \`${cost.toDecimalPlaces(2, 1).toFixed(2)} / kg\``,
+});
+
+export const noCredits = (costing: string): Wording => ({
+  what: `costing by ${costing} needs the market value of parts, and none is stated`,
+  remedy: "Add `credit:` to parts, such as `marrow ring: {credit: 3.00 / kg}`",
+});
+
+function days(count: number): string {
+  return count === 1 ? "1 day" : `${count} days`;
+}

@@ -1,0 +1,205 @@
+import type { Service } from "../../../kitchen/index.js";
+import type { Decimal } from "../../../quantity/index.js";
+import type { Wording } from "../../../reading/index.js";
+import { listText, meantOr, percentText } from "./figures.js";
+
+type Dated = Pick<Service, "name" | "date">;
+
+export const noServices = (): Wording => ({
+  what: "the scenario has no service",
+  remedy: "Add one, such as `- {name: Friday dinner, date: 2026-10-02, covers: 60}`",
+});
+
+export const serviceTwice = (name: string, line: number): Wording => ({
+  what: `a service called \`${name}\` stands on line ${line} already`,
+  remedy: "Give each service a name of its own",
+});
+
+export const serviceOutOfOrder = (service: Dated, before: Dated): Wording => ({
+  what: `\`${service.name}\` comes before \`${before.name}\` in time and after it in the list`,
+  remedy: "Write the services in the order they are served",
+});
+
+export const noCovers = (name: string): Wording => ({
+  what: `\`${name}\` has courses, and how many people are expected is not stated`,
+  remedy: "Add `covers:`, such as `covers: 60`",
+});
+
+export const zeroCovers = (name: string): Wording => ({
+  what: `nobody is expected at \`${name}\``,
+  remedy: "Write how many people are expected, or leave the service out",
+});
+
+export const dietAboveCovers = (diet: string, needed: number, covers: number): Wording => ({
+  what: `${needed} covers need ${diet}, and only ${covers} are expected`,
+  remedy: `Write at most ${covers}`,
+});
+
+export const unknownService = (name: string, meant: string | null, names: readonly string[]): Wording => ({
+  what: `there is no service \`${name}\``,
+  remedy: meantOr(meant, `Write one of: ${listText(names)}`),
+});
+
+export const noDishes = (): Wording => ({
+  what: "the scenario has no dish",
+  remedy: "Add one under `dishes:`",
+});
+
+export const noLines = (dish: string): Wording => ({
+  what: `\`${dish}\` takes no part of any item`,
+  remedy: "Add `lines:`, such as `lines: [{amount: 170 g, from: marrow dice}]`",
+});
+
+export const dishWithoutCourse = (dish: string): Wording => ({
+  what: `how many portions of \`${dish}\` are wanted is not stated`,
+  remedy: "Add `course:`, such as `course: main`, or `portions:`, such as `portions: 24`",
+});
+
+export const offeredNowhere = (dish: string): Wording => ({
+  what: `\`${dish}\` is offered at no service`,
+  remedy: "Name a service, or leave the key out",
+});
+
+export const unknownCourse = (course: string, meant: string | null, courses: readonly string[]): Wording => ({
+  what: `no service has a course \`${course}\``,
+  remedy: meantOr(
+    meant,
+    courses.length === 0
+      ? "Add it to a service, such as `courses: {main: 100 %}`, or state `portions:`"
+      : `Write one of: ${listText(courses)}`,
+  ),
+});
+
+export const courseNotAtService = (course: string, service: Dated, dish: string): Wording => ({
+  what: `\`${dish}\` is a ${course}, and \`${service.name}\` has no such course`,
+  remedy: `Take \`${service.name}\` out, add the course to it, or state \`portions:\``,
+});
+
+export const courseWithoutDish = (course: string, service: string): Wording => ({
+  what: `no dish is offered for ${course} at \`${service}\``,
+  remedy: `Add a dish with \`course: ${course}\`, or leave the course out`,
+});
+
+export const dietWithoutDish = (diet: string, service: string, meant: string | null): Wording => ({
+  what: `no dish offered at \`${service}\` is fit for ${diet}`,
+  remedy: meantOr(meant, `Add \`diets: [${diet}]\` to the dishes that are`),
+});
+
+export const noPortions = (dish: string): Wording => ({
+  what: `\`${dish}\` is wanted in no portion`,
+  remedy: "Write how many, such as `24` or `20 to 40`, or leave the dish out",
+});
+
+export const emptyBatch = (): Wording => ({
+  what: "a batch of no portions",
+  remedy: "Write how many portions a batch makes",
+});
+
+export const oddBatch = (portions: number): Wording => ({
+  what: `half a batch of ${portions} is no whole number of portions`,
+  remedy: `Write an even number, such as \`${portions + 1}\`, or \`halves: no\``,
+});
+
+export const noSources = (): Wording => ({
+  what: "the line is taken from nothing",
+  remedy: "Write the part it is taken from, such as `from: marrow dice`",
+});
+
+export const lineOutOfReach = (parts: readonly string[]): Wording => ({
+  what: `no breakdown or step in use gives ${listText(parts)}`,
+  remedy: "Add the breakdown to `cut:`, or take the line from another part",
+});
+
+export const neverInDish = (part: string): Wording => ({
+  what: `\`${part}\` must not be eaten`,
+  remedy: "Take it out of the dish",
+});
+
+export const inedibleInDish = (part: string): Wording => ({
+  what: `\`${part}\` is inedible, and a dish takes food`,
+  remedy: `Take another part; if this one is eaten here, add \`${part}: {class: food}\` under \`parts:\``,
+});
+
+export const zeroRate = (part: string): Wording => ({
+  what: `at a rate of zero, no amount of \`${part}\` would do`,
+  remedy: "Write how many grams of the line one gram of it stands for, such as `1.0`",
+});
+
+export const sharesAbove = (least: Decimal): Wording => ({
+  what: `the least shares add up to ${percentText(least)}`,
+  remedy: "Write shares whose least add up to 100 % or less",
+});
+
+export const sharesBelow = (most: Decimal): Wording => ({
+  what: `the greatest shares add up to ${percentText(most)}, so the line can never be full`,
+  remedy: "Write shares whose greatest add up to 100 % or more",
+});
+
+export const noPieceWeight = (part: string | null): Wording => ({
+  what:
+    part === null
+      ? "the pieces of these parts do not weigh the same"
+      : `\`${part}\` is not counted in pieces`,
+  remedy:
+    part === null ? "Write a weight, or take the line from one part" : "Write a weight, such as `170 g`",
+});
+
+export const yieldOnRaw = (): Wording => ({
+  what: "a cooking yield is stated, and the amount is raw",
+  remedy: "Write the amount as cooked, such as `120 g cooked`, or leave the yield out",
+});
+
+export const zeroCookingYield = (): Wording => ({
+  what: "nothing would be left after cooking",
+  remedy: "Write cooked weight as a percent of raw, such as `75 %`",
+});
+
+export const noCookingYield = (part: string, method: string | null): Wording => ({
+  what: `the amount is cooked, and what ${part === "" ? "it" : `\`${part}\``} loses ${
+    method === null ? "in cooking" : `when ${method}`
+  } is not known`,
+  remedy: "Add `cooking: {yield: 75 %}`, or write the raw amount",
+});
+
+export const stapleTwice = (name: string): Wording => ({
+  what: `\`${name}\` has a flat cost and an amount or price as well`,
+  remedy: "Keep `cost`, or `amount` and `price`",
+});
+
+export const stapleHalf = (name: string, amountMissing: boolean): Wording => ({
+  what: `\`${name}\` has no ${amountMissing ? "amount" : "price"}`,
+  remedy: amountMissing
+    ? "Add `amount:`, such as `amount: 15 g`, or write a flat cost a portion"
+    : "Add `price:`, such as `price: 4.00 / kg`, or write a flat cost a portion",
+});
+
+const PRICE_FOR = {
+  g: "a weight, such as `4.00 / kg`",
+  mL: "a volume, such as `4.00 / L`",
+  each: "a count, such as `0.20 / each`",
+};
+
+export const stapleUnits = (name: string, unit: keyof typeof PRICE_FOR): Wording => ({
+  what: `the price of \`${name}\` is for another measure than its amount`,
+  remedy: `Write the price for ${PRICE_FOR[unit]}, or the amount as the price is`,
+});
+
+export const noWastePrice = (): Wording => ({
+  what: "the balanced aim needs to know what waste counts for",
+  remedy: "Add `waste_price:`, such as `waste_price: 4.00 / kg`",
+});
+
+export const inedibleGivenAway = (name: string): Wording => ({
+  what: `\`${name}\` is given away, and inedible parts are not given to people`,
+  remedy: "Write `takes: [food, portions]`, or another kind",
+});
+
+export const animalFeedBlocked = (name: string): Wording => ({
+  what: `\`${name}\` feeds animals, which is blocked until the kitchen states that its local rules allow it`,
+  remedy: "Add `local_rules_allow:` with the rule or notice that does, or leave it out",
+});
+
+export const refuseNotOpen = (name: string): Wording => ({
+  what: `what no destination takes without limit has nowhere to go, and \`${name}\` does not take all of it`,
+  remedy: "Leave out its `limit` and `takes`, or give it another name so that a refuse is added",
+});
