@@ -1,0 +1,238 @@
+import type { PlanJson } from "../contract/index.js";
+import type { Dish, RecipeLine, StapleLine } from "../kitchen/index.js";
+import { Decimal, money, roundTogether, scale, total, type Weight } from "../quantity/index.js";
+import type { PageMaker } from "./page.js";
+import { stapleAmount } from "./shopping.js";
+import { itemsOf, planWeight, type View, type Warning, warningsAbout } from "./view.js";
+import { capital, counted, listed, once } from "./writing.js";
+
+type Dishes = { readonly sheets: readonly DishSheet[] };
+
+export type DishSheet = {
+  readonly dish: string;
+  readonly id: string;
+  readonly service: string;
+  readonly date: string;
+  readonly course: string;
+  readonly portions: string;
+  readonly portionWeight: string;
+  readonly batches: string;
+  readonly batchColumn: readonly string[];
+  readonly portioning: string;
+  readonly served: readonly string[];
+  readonly allergens: string;
+  readonly diets: string;
+  readonly lines: readonly Line[];
+  readonly staples: readonly {
+    readonly name: string;
+    readonly batch: readonly string[];
+    readonly all: string;
+  }[];
+  readonly rawTotal: { readonly batch: readonly string[]; readonly all: string };
+  readonly treatments: readonly string[];
+  readonly method: readonly string[];
+  readonly card: readonly { readonly name: string; readonly value: string; readonly fill: string }[];
+  readonly cost: string;
+  readonly costInAll: string;
+  readonly ceiling: string;
+  readonly warnings: readonly Warning[];
+};
+
+type Line = {
+  readonly name: string;
+  readonly stated: string;
+  readonly cooked: string;
+  readonly sources: readonly Source[];
+};
+
+type Source = {
+  readonly part: string;
+  readonly about: string;
+  readonly batch: readonly string[];
+  readonly all: string;
+};
+
+type Going = PlanJson["goings"][number];
+type Cooking = PlanJson["dishes"][number];
+
+/** One sheet a cooking: what goes in by the batch, how it is made, how hot, who may eat it, what it costs. */
+export const dishesPage: PageMaker = { slug: "dishes", title: "Dish sheets", data: dishesData };
+
+export function dishesData(view: View): Dishes {
+  return {
+    sheets: view.plan.dishes.flatMap((cooking, index) => {
+      const dish = view.scenario.dishes.find(({ name }) => name === cooking.dish);
+      return dish === undefined || cooking.portions === 0 ? [] : [sheet(cooking, dish, index, view)];
+    }),
+  };
+}
+
+function sheet(cooking: Cooking, dish: Dish, index: number, view: View): DishSheet {
+  const { plan, scenario, writing } = view;
+  const goings = plan.goings.filter((each) => each.dish === dish.name && each.service === cooking.service);
+  const batches = dish.batch === null ? null : new Decimal(cooking.portions).div(dish.batch.portions);
+  const parts = once(goings.map(({ part }) => part));
+  const items = once(parts.flatMap((part) => itemsOf(part, scenario).map(({ name }) => name)));
+  return {
+    dish: dish.name,
+    id: `dish-${index + 1}`,
+    service: cooking.service,
+    date: writing.date(
+      scenario.services.find(({ name }) => name === cooking.service)?.date ?? scenario.firstDate,
+    ),
+    course: cooking.course ?? "",
+    portions: writing.count(cooking.portions),
+    portionWeight: writing.weight(portionWeight(cooking, dish)),
+    batches:
+      dish.batch === null || batches === null
+        ? ""
+        : `${counted(writing, batches, "batch")} of ${writing.count(dish.batch.portions)}, ${dish.batch.vessel}`,
+    portioning: dish.cooking.portioning ?? "",
+    served: servedWords(cooking, view),
+    allergens: allergenWords(dish, parts, view),
+    diets: listed(dish.diets),
+    ...ingredients(goings, dish, batches, cooking, view),
+    treatments: dish.treatments,
+    method: dish.method,
+    card: cookingCard(dish),
+    cost: writing.money(money(cooking.costPerPortion)),
+    costInAll: writing.money(money(cooking.cost)),
+    ceiling: cooking.ceiling === null ? "" : writing.money(money(cooking.ceiling)),
+    warnings: warningsAbout([dish.name, ...parts, ...items], view),
+  };
+}
+
+/** Everything on the plate that has a weight: parts as the ledger counts them, and staples in grams. */
+function portionWeight({ weight, portions }: Cooking, { staples }: Dish): Weight {
+  const parts = scale(planWeight(weight), new Decimal(1).div(portions));
+  const added = staples.flatMap(({ amount }) =>
+    amount?.unit === "g" ? [planWeight(amount.value.toFixed())] : [],
+  );
+  return total([parts, ...added]);
+}
+
+function servedWords({ dish, service, served, spare }: Cooking, { plan, writing }: View): string[] {
+  const later = served.filter((each) => each.service !== service);
+  const here = served.filter((each) => each.service === service);
+  const destinations = once(
+    plan.leftovers
+      .filter(({ kind, part }) => kind === "portions" && part === `${dish} @ ${service}`)
+      .map(({ destination }) => destination),
+  );
+  return [
+    ...(later.length === 0
+      ? []
+      : [
+          ...here.map(({ portions }) => `${counted(writing, portions, "portion")} now`),
+          ...later.map(
+            ({ service: when, portions }) => `${counted(writing, portions, "portion")} kept for ${when}`,
+          ),
+        ]),
+    ...(spare === 0 ? [] : [`${counted(writing, spare, "portion")} spare, to ${listed(destinations)}`]),
+  ];
+}
+
+function allergenWords(dish: Dish, parts: readonly string[], { scenario }: View): string {
+  const carried = parts.flatMap((part) => [
+    ...(scenario.parts.find(({ name }) => name === part)?.allergens ?? []),
+    ...itemsOf(part, scenario).flatMap(({ allergens }) => allergens),
+  ]);
+  const all = once([...dish.allergens, ...dish.staples.flatMap(({ allergens }) => allergens), ...carried]);
+  return all.length === 0 ? "" : capital(listed(all));
+}
+
+function ingredients(
+  goings: readonly Going[],
+  dish: Dish,
+  batches: Decimal | null,
+  cooking: Cooking,
+  view: View,
+): Pick<DishSheet, "lines" | "staples" | "rawTotal" | "batchColumn"> {
+  const { writing, scenario } = view;
+  const raw = goings.map(({ weight }) => planWeight(weight));
+  const all = roundTogether(raw, scenario.scaleStep);
+  const severalBatches = batches !== null && !batches.equals(1);
+  const batch = severalBatches
+    ? roundTogether(
+        raw.map((weight) => scale(weight, new Decimal(1).div(batches))),
+        scenario.scaleStep,
+      )
+    : [];
+  const inBatch = (value: string) => (severalBatches ? [value] : []);
+  const lines = dish.lines.map((line): Line => {
+    const mine = goings.flatMap((going, index) => (going.line === line.name ? [{ going, index }] : []));
+    return {
+      name: line.name,
+      stated: statedWords(line, view),
+      cooked: cookedWords(
+        line,
+        mine.map(({ index }) => raw[index] ?? (0n as Weight)),
+        view,
+      ),
+      sources: mine.map(({ going, index }) => ({
+        part: going.part,
+        about: sourceWords(going, view),
+        batch: inBatch(writing.grams(batch[index] ?? (0n as Weight))),
+        all: writing.grams(all[index] ?? (0n as Weight)),
+      })),
+    };
+  });
+  return {
+    lines: lines.filter(({ sources }) => sources.length > 0),
+    batchColumn: inBatch("One batch"),
+    staples: dish.staples.flatMap((staple) => {
+      const { amount } = staple;
+      if (amount === null) return [];
+      const portionsInBatch = new Decimal(dish.batch?.portions ?? cooking.portions);
+      return [
+        {
+          name: stapleWords(staple),
+          batch: inBatch(stapleAmount(amount.value.times(portionsInBatch), amount.unit, view)),
+          all: stapleAmount(amount.value.times(cooking.portions), amount.unit, view),
+        },
+      ];
+    }),
+    rawTotal: { batch: inBatch(writing.grams(total(batch))), all: writing.grams(total(all)) },
+  };
+}
+
+function statedWords({ least, most, stated }: RecipeLine, { writing }: View): string {
+  const amount =
+    least === most
+      ? writing.exactGrams(least)
+      : `${writing.exactGrams(least)} to ${writing.exactGrams(most)}`;
+  return `${amount} ${stated} a portion`;
+}
+
+function cookedWords(
+  { stated, cookingYield }: RecipeLine,
+  raw: readonly Weight[],
+  { writing }: View,
+): string {
+  if (stated === "raw") return "";
+  const sum = total(raw);
+  return `${writing.weight(sum)} raw gives ${writing.weight(scale(sum, cookingYield))} cooked, ${writing.rate(cookingYield)}`;
+}
+
+function sourceWords({ cut, useBy, pieces }: Going, { writing }: View): string {
+  return [
+    pieces === null ? "" : counted(writing, pieces, "piece"),
+    cut === null ? "in the house" : `cut ${writing.shortDate(cut)}`,
+    useBy === null ? "" : `use by ${writing.shortDate(useBy)}`,
+  ]
+    .filter((text) => text !== "")
+    .join(", ");
+}
+
+function stapleWords({ name, allergens }: StapleLine): string {
+  return allergens.length === 0 ? name : `${name} (${listed(allergens)})`;
+}
+
+function cookingCard({ cooking }: Dish): DishSheet["card"] {
+  const { equipment, time, coreTemperature } = cooking;
+  return [
+    { name: "Equipment", value: equipment ?? "", fill: "" },
+    { name: "Time", value: time ?? "", fill: "Out at" },
+    { name: "Core temperature", value: coreTemperature ?? "", fill: "Reached" },
+  ].filter(({ value }) => value !== "");
+}

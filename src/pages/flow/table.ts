@@ -1,0 +1,35 @@
+import { total } from "../../quantity/index.js";
+import type { View } from "../view.js";
+import { type FlowNode, flowGraph } from "./graph.js";
+
+/** The picture's figures again, for those who cannot see it: everything that leaves one place. */
+export type FlowTable = {
+  readonly from: string;
+  readonly grams: string;
+  readonly rows: readonly { readonly to: string; readonly grams: string }[];
+};
+
+export function flowTables(view: View): FlowTable[] {
+  const { nodes, bands } = flowGraph(view);
+  const { grams } = view.writing;
+  const nameOf = new Map(nodes.map(({ id, name }): [string, string] => [id, name]));
+  const rank: Readonly<Record<FlowNode["kind"], number>> = { source: 0, part: 1, dish: 2, end: 3 };
+  return [...nodes]
+    .sort((a, b) => rank[a.kind] - rank[b.kind])
+    .flatMap(({ id, name, leaving }): FlowTable[] => {
+      const out = bands.filter(({ from }) => from === id);
+      const rows = [
+        ...out.map(({ to, weight }) => ({ to: nameOf.get(to) ?? to, weight })),
+        ...leaving.map(({ name: to, weight }) => ({ to, weight })),
+      ];
+      if (rows.length === 0) return [];
+      const into = bands.filter(({ to }) => to === id).map(({ weight }) => weight);
+      return [
+        {
+          from: name,
+          grams: grams(total(into.length === 0 ? rows.map(({ weight }) => weight) : into)),
+          rows: rows.map(({ to, weight }) => ({ to, grams: grams(weight) })),
+        },
+      ];
+    });
+}

@@ -1,0 +1,186 @@
+import { money, roundTogether, total, type Weight } from "../quantity/index.js";
+import { type DrawnPicture, drawn } from "./flow/draw.js";
+import { flowPictures } from "./flow/pictures.js";
+import { type FlowTable, flowTables } from "./flow/table.js";
+import { type OutcomeWords, outcomeWords } from "./outcome-words.js";
+import type { PageMaker } from "./page.js";
+import { flowTotal, isKind, planWeight, type View, type Warning } from "./view.js";
+import { counted, listed, once } from "./writing.js";
+
+type Glance = {
+  readonly outcome: OutcomeWords;
+  readonly figures: readonly { readonly name: string; readonly value: string; readonly note: string }[];
+  readonly warnings: readonly Warning[];
+  readonly items: readonly ItemLine[];
+  readonly services: readonly ServiceGroup[];
+  readonly spareColumn: readonly string[];
+  readonly ends: readonly End[];
+  readonly endTotal: string;
+  readonly endPercent: string;
+  readonly pictures: readonly DrawnPicture[];
+  readonly tables: readonly FlowTable[];
+};
+
+type ItemLine = { readonly item: string; readonly buy: string; readonly cuts: readonly string[] };
+type ServiceGroup = {
+  readonly service: string;
+  readonly date: string;
+  readonly covers: string;
+  readonly dishes: readonly DishLine[];
+};
+type DishLine = {
+  readonly dish: string;
+  readonly portions: string;
+  readonly spare: readonly string[];
+  readonly cost: string;
+  readonly ceiling: string;
+};
+type End = { readonly name: string; readonly grams: string; readonly percent: string; readonly kind: string };
+
+/** The plan on one page: what to buy, cut and cook, how good it is known to be, and where every gram goes. */
+export const glancePage: PageMaker = { slug: "glance", title: "Plan at a glance", data: glanceData };
+
+export function glanceData(view: View): Glance {
+  const { plan, writing } = view;
+  const spareColumn = plan.dishes.some(({ spare }) => spare > 0) ? ["Spare"] : [];
+  const { pictures } = flowPictures(view);
+  return {
+    outcome: outcomeWords(plan, writing),
+    figures: keyFigures(view),
+    warnings: plan.warnings.map(({ text, source }) => ({ text, source })),
+    items: itemLines(view),
+    services: serviceGroups(view, spareColumn.length > 0),
+    spareColumn,
+    ...ends(view),
+    pictures: pictures.map(({ items, layout }, index) =>
+      drawn(layout, {
+        id: `flow-${index + 1}`,
+        name: pictures.length === 1 ? "Where every gram goes" : `Where every gram goes: ${listed(items)}`,
+        describes: `Bands from left to right: ${listed(items)}, their parts, the dishes and ends. The table after the pictures holds the same figures.`,
+        withPatterns: index === 0,
+      }),
+    ),
+    tables: flowTables(view),
+  };
+}
+
+function keyFigures(view: View): Glance["figures"] {
+  const { plan, scenario, writing } = view;
+  const inFlow = flowTotal(view, ({ from }) => isKind(from, "supplier", "onHand", "water"));
+  const wasted = flowTotal(view, ({ to }) => isKind(to, "wastedFood"));
+  const onPlates = plateWeight(view);
+  const peel = planWeight(plan.weights.avoidablePeel);
+  const counts = scenario.countAvoidablePeel && peel > 0n;
+  return [
+    {
+      name: "Wasted food",
+      value: writing.weight(wasted),
+      note: counts
+        ? `and ${writing.weight(peel)} of avoidable peel`
+        : `${writing.percent(wasted, inFlow)} of all weight`,
+    },
+    {
+      name: "On plates",
+      value: writing.weight(onPlates),
+      note: `${writing.percent(onPlates, inFlow)} of all weight`,
+    },
+    {
+      name: "Spent",
+      value: writing.money(money(plan.money.spent)),
+      note: `${writing.money(money(plan.money.wasted))} of it wasted`,
+    },
+  ];
+}
+
+function plateWeight(view: View): Weight {
+  const into = flowTotal(view, ({ to }) => isKind(to, "dish"));
+  const out = flowTotal(view, ({ from }) => isKind(from, "dish"));
+  return total([into, -out as Weight]);
+}
+
+function itemLines({ plan, scenario, writing }: View): ItemLine[] {
+  const names = once([...plan.purchases, ...plan.cuts].map(({ item }) => item));
+  return names.map((item) => {
+    const unit = scenario.items.find(({ name }) => name === item)?.unitName ?? "";
+    const bought = plan.purchases.filter((each) => each.item === item);
+    const cuts = plan.cuts.filter((each) => each.item === item);
+    return {
+      item,
+      buy:
+        bought.length === 0
+          ? "from the house"
+          : bought
+              .map(
+                ({ units, orderUnit, weight }) =>
+                  `${counted(writing, units, orderUnit)}, ${writing.weight(planWeight(weight))}`,
+              )
+              .join("; "),
+      cuts: once(cuts.map(({ service }) => service)).map((service) => {
+        const here = cuts
+          .filter((each) => each.service === service)
+          .map(({ units, breakdown, weight }) =>
+            units === null
+              ? `${writing.weight(planWeight(weight))} in ${breakdown}`
+              : `${counted(writing, units, unit)} in ${breakdown}`,
+          );
+        return `${service}: ${here.join(", ")}`;
+      }),
+    };
+  });
+}
+
+function serviceGroups({ plan, scenario, writing }: View, showSpare: boolean): ServiceGroup[] {
+  return scenario.services.flatMap(({ name, date, covers }) => {
+    const dishes = plan.dishes.filter(({ service }) => service === name);
+    if (dishes.length === 0) return [];
+    return [
+      {
+        service: name,
+        date: writing.date(date),
+        covers: counted(writing, covers, "cover"),
+        dishes: dishes.map(({ dish, portions, spare, costPerPortion, ceiling }) => ({
+          dish,
+          portions: writing.count(portions),
+          spare: showSpare ? [writing.count(spare)] : [],
+          cost: writing.money(money(costPerPortion)),
+          ceiling: ceiling === null ? "none set" : writing.money(money(ceiling)),
+        })),
+      },
+    ];
+  });
+}
+
+function ends(view: View): { ends: End[]; endTotal: string; endPercent: string } {
+  const { plan, writing, scenario } = view;
+  const into = (...kinds: string[]) => flowTotal(view, ({ to }) => isKind(to, ...kinds));
+  const rows: [string, string, Weight][] = [
+    ["On plates", "dish", plateWeight(view)],
+    ["Given away", "givenAway", into("givenAway")],
+    ["Closing stock", "closingStock", into("closingStock")],
+    ["Wasted food", "wastedFood", into("wastedFood")],
+    ["Inedible", "inedible", into("inedible")],
+    ["Cutting, storage and cooking loss", "loss", into("loss")],
+  ];
+  const shown = rows.filter(([, , weight]) => weight !== 0n);
+  const percents = writing.percents(shown.map(([, , weight]) => weight));
+  const peel =
+    roundTogether([planWeight(plan.weights.avoidablePeel)], scenario.scaleStep)[0] ?? (0n as Weight);
+  const all = total(shown.map(([, , weight]) => weight));
+  return {
+    ends: shown.flatMap(([name, kind, weight], index): End[] => [
+      { name, kind, grams: writing.grams(weight), percent: percents[index] ?? "" },
+      ...(kind === "inedible" && peel > 0n
+        ? [
+            {
+              name: "of which avoidable peel",
+              kind: "part-of",
+              grams: writing.grams(peel),
+              percent: writing.percent(peel, all),
+            },
+          ]
+        : []),
+    ]),
+    endTotal: writing.grams(all),
+    endPercent: writing.percent(all, all),
+  };
+}

@@ -1,0 +1,74 @@
+import type { PlanJson } from "../contract/index.js";
+import { Decimal, grams, money } from "../quantity/index.js";
+import type { Writing } from "./writing.js";
+
+const LEAST: Readonly<Record<PlanJson["aim"], string>> = {
+  waste: "least waste",
+  cost: "least cost",
+  balanced: "least cost and waste together",
+};
+const MORE: Readonly<Record<PlanJson["aim"], string>> = {
+  waste: "more waste than the best possible",
+  cost: "dearer than the best possible",
+  balanced: "above the best possible",
+};
+
+export type OutcomeWords = {
+  /** "Proved least waste". */
+  readonly headline: string;
+  /** Bound and engine, for the small print. */
+  readonly small: string;
+};
+
+/** Which engine said so and how long it took, where there is no plan to speak of. */
+export function outcomeSmall({ outcome }: PlanJson, writing: Writing): string {
+  return `Solver ${outcome.engine}, ${seconds(outcome.seconds, writing)}.`;
+}
+
+/** How good the plan is known to be, in words that a cook reads and, in small print, that a checker needs. */
+export function outcomeWords({ aim, outcome, stages }: PlanJson, writing: Writing): OutcomeWords {
+  const { objective, bound, engine, certified, stoppedBy } = outcome;
+  const value = (text: string) =>
+    aim === "waste" ? writing.weight(grams(new Decimal(text).times(1000))) : writing.money(money(text));
+  const time = seconds(outcome.seconds, writing);
+  const proof = bound === null ? "no bound known" : `no plan can have less than ${value(bound)}`;
+  const sentences = [
+    objective === null ? "" : `${capitalAim(aim)} ${value(objective)}; ${proof}, says the solver ${engine}.`,
+    `Solved in ${time}${stoppedBy === null ? "" : `, stopped by: ${stoppedBy}`}.`,
+    certified ? "Every count, weight and cost was checked again without the solver." : "Not certified.",
+    ...stages.slice(1).map(stageWords),
+  ];
+  const small = sentences.filter((sentence) => sentence !== "").join(" ");
+  if (outcome.kind === "optimal") return { headline: `Proved ${LEAST[aim]}`, small };
+  const found = `Best found in ${time}`;
+  if (objective === null || bound === null) return { headline: `${found}: how good is not known`, small };
+  return {
+    headline: `${found}: up to ${distance(new Decimal(objective), new Decimal(bound), writing, value)} ${MORE[aim]}`,
+    small,
+  };
+}
+
+function seconds(count: number, writing: Writing): string {
+  return `${writing.decimal(new Decimal(String(count)), count < 1 ? 2 : 0)}\u00a0s`;
+}
+
+/** How far above the bound, never rounded down: as a share of it, or as an amount where the bound is nothing. */
+function distance(
+  objective: Decimal,
+  bound: Decimal,
+  writing: Writing,
+  value: (text: string) => string,
+): string {
+  if (bound.lessThanOrEqualTo(0)) return value(objective.minus(bound).toFixed());
+  const share = objective.minus(bound).div(bound);
+  return writing.rate(share.toDecimalPlaces(3, Decimal.ROUND_UP));
+}
+
+function capitalAim(aim: PlanJson["aim"]): string {
+  return aim === "waste" ? "Waste counted:" : aim === "cost" ? "Net cost:" : "Cost and priced waste:";
+}
+
+function stageWords({ aim, gap }: PlanJson["stages"][number]): string {
+  const proved = new Decimal(gap).lessThanOrEqualTo("0.000001");
+  return `Then ${aim}: ${proved ? "proved" : "best found"}.`;
+}

@@ -1,0 +1,139 @@
+import type { PlanJson } from "../contract/index.js";
+import { grams, NO_WEIGHT, plus, smaller, type Weight } from "../quantity/index.js";
+
+/** One movement of weight, as it is printed: a whole number of the scale's steps. */
+export interface Flow {
+  readonly from: string;
+  readonly to: string;
+  readonly weight: Weight;
+}
+
+/** Where accounts that do not close by themselves are summed. */
+const SUMMED: Readonly<Record<string, string>> = {
+  supplier: "purchased",
+  onHand: "onHand",
+  water: "absorbed",
+  dish: "inDishes",
+  givenAway: "givenAway",
+  closingStock: "closingStock",
+  wastedFood: "wastedFood",
+  inedible: "inedible",
+  loss: "losses",
+};
+
+/** Ends of the balance, a node that all totals meet in. */
+const HUB = "=";
+
+interface Edge {
+  readonly from: string;
+  readonly to: string;
+  weight: bigint;
+  /** Totals are touched last, so that they stay nearest to what they are. */
+  readonly rank: 0 | 1 | 2;
+}
+
+/**
+ * The plan's transfers of weight in whole steps of the scale, each rounded up or down by less than a step, such
+ * that every item and part still closes and every account and total is itself its true weight rounded up or
+ * down: whatever a page adds up from these, it adds up. A transfer that becomes nothing stays, with no weight.
+ */
+export function printedFlows(transfers: PlanJson["transfers"], step: Weight): Flow[] {
+  const edges: Edge[] = transfers.map(({ from, to, weight }) => ({
+    from,
+    to,
+    weight: grams(weight),
+    rank: 0,
+  }));
+  const flowCount = edges.length;
+  edges.push(...totalEdges(edges));
+  roundAroundCycles(edges, step);
+  return edges
+    .slice(0, flowCount)
+    .map(({ from, to, weight }) => ({ from, to, weight: plus(NO_WEIGHT, weight as Weight) }));
+}
+
+/** What each open account holds, run on to its total, and the totals run on to where both sides meet. */
+function totalEdges(edges: readonly Edge[]): Edge[] {
+  const balance = new Map<string, bigint>();
+  for (const { from, to, weight } of edges) {
+    balance.set(from, (balance.get(from) ?? 0n) - weight);
+    balance.set(to, (balance.get(to) ?? 0n) + weight);
+  }
+  const totals = new Map<string, bigint>();
+  const more: Edge[] = [];
+  for (const [account, weight] of balance) {
+    const total = SUMMED[account.split(":", 1)[0] ?? ""];
+    if (total === undefined) continue;
+    more.push({ from: account, to: `=${total}`, weight, rank: 1 });
+    totals.set(total, (totals.get(total) ?? 0n) + weight);
+  }
+  for (const [total, weight] of totals) more.push({ from: `=${total}`, to: HUB, weight, rank: 2 });
+  return more;
+}
+
+/** Pushes weight around cycles of edges that are not whole steps until none is left; each push ends one edge. */
+function roundAroundCycles(edges: readonly Edge[], step: bigint): void {
+  const at = new Map<string, Edge[]>();
+  for (const edge of edges)
+    if (!isWhole(edge.weight, step))
+      for (const node of [edge.from, edge.to]) at.set(node, [...(at.get(node) ?? []), edge]);
+  for (const list of at.values()) list.sort((a, b) => a.rank - b.rank);
+
+  for (const edge of edges) {
+    while (!isWhole(edge.weight, step)) {
+      const cycle = findCycle(edge, at, step);
+      if (cycle === null)
+        throw new RangeError(`weights into and out of ${edge.from} or ${edge.to} do not close`);
+      push(cycle, step);
+    }
+  }
+}
+
+interface Stride {
+  readonly edge: Edge;
+  readonly forward: boolean;
+}
+
+/** Walks along unfinished edges, never back by the one it came, until it meets its own trail. */
+function findCycle(start: Edge, at: ReadonlyMap<string, readonly Edge[]>, step: bigint): Stride[] | null {
+  const trail: Stride[] = [{ edge: start, forward: true }];
+  const metAt = new Map<string, number>([[start.from, 0]]);
+  let node = start.to;
+  for (;;) {
+    const met = metAt.get(node);
+    if (met !== undefined) return trail.slice(met);
+    metAt.set(node, trail.length);
+    const last = trail.at(-1)?.edge;
+    const next = at.get(node)?.find((edge) => edge !== last && !isWhole(edge.weight, step));
+    if (next === undefined) return null;
+    const forward = next.from === node;
+    trail.push({ edge: next, forward });
+    node = forward ? next.to : next.from;
+  }
+}
+
+/** Moves the cycle by the least amount that makes one edge whole, in the direction that suits its totals. */
+function push(cycle: readonly Stride[], step: bigint): void {
+  const rise = ({ edge, forward }: Stride) =>
+    forward ? step - remainder(edge.weight, step) : remainder(edge.weight, step);
+  const fall = ({ edge, forward }: Stride) =>
+    forward ? remainder(edge.weight, step) : step - remainder(edge.weight, step);
+  const heaviest = Math.max(...cycle.map(({ edge }) => edge.rank));
+  const judged = cycle.filter(({ edge }) => edge.rank === heaviest);
+  const up = least(judged.map(rise)) <= least(judged.map(fall));
+  const amount = up ? least(cycle.map(rise)) : -least(cycle.map(fall));
+  for (const { edge, forward } of cycle) edge.weight += forward ? amount : -amount;
+}
+
+function least(values: readonly bigint[]): bigint {
+  const [first = 0n, ...rest] = values as readonly Weight[];
+  return rest.reduce((best, value) => smaller(best, value), first as Weight);
+}
+
+function isWhole(weight: bigint, step: bigint): boolean {
+  return weight % step === 0n;
+}
+
+function remainder(weight: bigint, step: bigint): bigint {
+  return ((weight % step) + step) % step;
+}

@@ -1,0 +1,67 @@
+import type { PlanJson } from "../contract/index.js";
+import type { Scenario } from "../kitchen/index.js";
+import { cuttingPage } from "./cutting.js";
+import { dishesPage } from "./dishes.js";
+import { glancePage } from "./glance.js";
+import { noPlanPage } from "./no-plan.js";
+import type { PageMaker } from "./page.js";
+import { partsPage } from "./parts.js";
+import { shoppingPage } from "./shopping.js";
+import { fill } from "./template.js";
+import { datesText, servicesText, viewOf } from "./view.js";
+import { wastePage } from "./waste.js";
+
+export interface Page {
+  /** File name without its ending; pages link to each other as `SLUG.html`. */
+  readonly slug: string;
+  readonly title: string;
+  /** A whole HTML document. */
+  readonly html: string;
+}
+
+export interface PageOptions {
+  /** Where the assets are, as seen from a page, with its last slash: "" beside it, by default "assets/". */
+  readonly assets?: string;
+  /** A way out of the plan's pages, first in the navigation. */
+  readonly home?: { readonly href: string; readonly text: string };
+}
+
+const PLAN_PAGES: readonly PageMaker[] = [
+  glancePage,
+  shoppingPage,
+  cuttingPage,
+  partsPage,
+  dishesPage,
+  wastePage,
+];
+
+/**
+ * The pages of a plan, in the order they are used; one page with the reasons where there is no plan. A plan whose
+ * weights do not close is a RangeError.
+ */
+export function renderPages(plan: PlanJson, scenario: Scenario, options: PageOptions = {}): Page[] {
+  const { assets = "assets/", home } = options;
+  const hasPlan = plan.outcome.kind === "optimal" || plan.outcome.kind === "feasible";
+  const view = viewOf(plan, scenario);
+  const makers = hasPlan ? PLAN_PAGES : [noPlanPage];
+  return makers.map((maker) => {
+    const frame = {
+      assets,
+      title: maker.title,
+      plan: scenario.name,
+      services: servicesText(scenario),
+      dates: datesText(scenario, view.writing),
+      home: home === undefined ? [] : [home],
+      nav: makers.map(({ slug, title }) => ({
+        href: `${slug}.html`,
+        text: title,
+        current: slug === maker.slug ? "here" : "",
+      })),
+    };
+    return {
+      slug: maker.slug,
+      title: maker.title,
+      html: fill(maker.slug, { ...frame, ...maker.data(view) }),
+    };
+  });
+}

@@ -1,0 +1,31 @@
+import { readdirSync, readFileSync } from "node:fs";
+import Handlebars from "handlebars";
+
+/** What a template may be given: text, lists and plain objects of them. No numbers, no class instances. */
+export type Printable = string | readonly Printable[] | { readonly [name: string]: Printable };
+
+const FOLDER = new URL("../../templates/", import.meta.url);
+/** Pieces that several templates share. */
+const PARTIALS = ["layout", "warnings", "flow"];
+const OPTIONS: CompileOptions = { strict: true, knownHelpersOnly: true };
+
+const templates = Handlebars.create();
+for (const name of PARTIALS) templates.registerPartial(name, templates.compile(read(`${name}.hbs`), OPTIONS));
+const ready = new Map<string, HandlebarsTemplateDelegate>();
+
+/** Fills the template of that name. A name the data does not hold is an error, never an empty place. */
+export function fill(name: string, data: Printable): string {
+  const template = ready.get(name) ?? templates.compile(read(`${name}.hbs`), OPTIONS);
+  ready.set(name, template);
+  return template(data);
+}
+
+/** The style sheets of all templates, the frame's first. */
+export function styleSheets(): string {
+  const names = readdirSync(FOLDER).filter((name) => name.endsWith(".css"));
+  return ["layout.css", ...names.filter((name) => name !== "layout.css").sort()].map(read).join("\n");
+}
+
+function read(file: string): string {
+  return readFileSync(new URL(file, FOLDER), "utf8");
+}

@@ -1,0 +1,210 @@
+import { money, NO_WEIGHT, roundTogether, total, type Weight } from "../quantity/index.js";
+import type { PageMaker } from "./page.js";
+import { flowTotal, isKind, planWeight, shortName, type View } from "./view.js";
+import { capital, coins, once } from "./writing.js";
+
+type Waste = {
+  readonly items: readonly ItemGroup[];
+  readonly destinations: readonly DestinationLine[];
+  readonly destinationTotal: { readonly grams: string; readonly cost: string };
+  readonly weightIn: readonly Term[];
+  readonly weightOut: readonly Term[];
+  readonly weightTotal: string;
+  readonly moneyIn: readonly Term[];
+  readonly moneyOut: readonly Term[];
+  readonly moneyTotal: string;
+  readonly currency: string;
+};
+
+type ItemGroup = {
+  readonly name: string;
+  readonly about: string;
+  readonly rows: readonly PartRow[];
+  readonly grams: string;
+  readonly percent: string;
+};
+type PartRow = {
+  readonly name: string;
+  readonly kind: string;
+  readonly percent: string;
+  readonly grams: string;
+};
+type DestinationLine = {
+  readonly where: string;
+  readonly what: string;
+  readonly grams: string;
+  readonly cost: string;
+};
+type Term = { readonly name: string; readonly value: string; readonly kind: string };
+
+/** What every item gave and where the rest went, by weight and by cost, with room for what was really weighed. */
+export const wastePage: PageMaker = { slug: "waste", title: "Yield and waste by weight", data: wasteData };
+
+export function wasteData(view: View): Waste {
+  return {
+    items: [...itemGroups(view), ...stepGroups(view)],
+    ...destinations(view),
+    ...weightBalance(view),
+    ...moneyBalance(view),
+    currency: view.scenario.currency,
+  };
+}
+
+const CLASSES = { food: "", inedible: "inedible", never: "never eaten" } as const;
+
+function itemGroups(view: View): ItemGroup[] {
+  const { scenario } = view;
+  return scenario.items.flatMap(({ name }): ItemGroup[] => {
+    const group = groupFrom(`item:${name}`, name, "as purchased", name, view);
+    return group === null ? [] : [group];
+  });
+}
+
+/** Further breakdowns: what a part, and any water it took up, became. */
+function stepGroups(view: View): ItemGroup[] {
+  const { plan, scenario, writing } = view;
+  return once(plan.preps.map(({ step, from }) => JSON.stringify([step, from]))).map((key): ItemGroup => {
+    const [step = "", from = ""] = JSON.parse(key) as string[];
+    const here = plan.preps.filter((each) => each.step === step && each.from === from);
+    const parts = once(here.flatMap((each) => each.parts.map(({ part }) => part)));
+    const weights = [
+      ...parts.map((part) =>
+        total(
+          here.flatMap((each) =>
+            each.parts.filter((one) => one.part === part).map(({ weight }) => planWeight(weight)),
+          ),
+        ),
+      ),
+      total(here.map(({ loss }) => planWeight(loss))),
+    ];
+    const rounded = roundTogether(weights, scenario.scaleStep);
+    const percents = writing.percents(rounded);
+    const water = total(here.map((each) => planWeight(each.water)));
+    const rows = rounded.map((weight, index): PartRow & { weight: Weight } => ({
+      name: parts[index] ?? "cutting loss",
+      kind: parts[index] === undefined ? "loss" : kindOf(parts[index] ?? "", view),
+      percent: percents[index] ?? "",
+      grams: writing.grams(weight),
+      weight,
+    }));
+    return {
+      name: capital(step),
+      about: water === 0n ? from : `${from}, with ${writing.weight(water)} water`,
+      rows: rows.filter(({ weight }) => weight !== 0n).map(({ weight: _, ...row }) => row),
+      grams: writing.grams(total(rounded)),
+      percent: writing.percent(total(rounded), total(rounded)),
+    };
+  });
+}
+
+function kindOf(part: string, { scenario }: View): string {
+  return CLASSES[scenario.parts.find(({ name }) => name === part)?.class ?? "food"];
+}
+
+function groupFrom(account: string, name: string, about: string, item: string, view: View): ItemGroup | null {
+  const { writing, flows } = view;
+  const out = flows.filter(({ from, weight }) => from === account && weight > 0n);
+  if (out.length === 0) return null;
+  const targets = once(out.map(({ to }) => to));
+  const weights = targets.map((to) =>
+    total(out.filter((each) => each.to === to).map(({ weight }) => weight)),
+  );
+  const percents = writing.percents(weights);
+  const all = total(weights);
+  return {
+    name,
+    about,
+    rows: targets.map((to, index) => ({
+      name: rowName(to, item),
+      kind: to.startsWith("part:") ? kindOf(to.slice("part:".length), view) : "",
+      percent: percents[index] ?? "",
+      grams: writing.grams(weights[index] ?? NO_WEIGHT),
+    })),
+    grams: writing.grams(all),
+    percent: writing.percent(all, all),
+  };
+}
+
+function rowName(to: string, item: string): string {
+  const [kind = "", ...rest] = to.split(":");
+  const name = rest.join(":");
+  if (kind === "part") return shortName(name, item);
+  if (kind === "loss") return `${name} loss`;
+  return kind === "closingStock" ? "kept whole, closing stock" : `thrown away whole, ${name}`;
+}
+
+const ENDS = [
+  ["givenAway", "given away"],
+  ["wastedFood", "wasted food"],
+  ["inedible", "inedible parts"],
+] as const;
+
+function destinations(view: View): Pick<Waste, "destinations" | "destinationTotal"> {
+  const { plan, scenario, writing, flows } = view;
+  const found = ENDS.flatMap(([kind, what]) =>
+    once(flows.map(({ to }) => to).filter((to) => isKind(to, kind))).map((account) => ({ account, what })),
+  );
+  const weights = found.map(({ account }) => flowTotal(view, ({ to }) => to === account));
+  const costs = coins(
+    found.map(({ account }) =>
+      total(plan.transfers.filter(({ to }) => to === account).map((transfer) => money(transfer.money))),
+    ),
+    scenario,
+  );
+  return {
+    destinations: found.map(({ account, what }, index) => ({
+      where: capital(account.slice(account.indexOf(":") + 1)),
+      what,
+      grams: writing.grams(weights[index] ?? NO_WEIGHT),
+      cost: writing.money(costs[index] ?? money("0")),
+    })),
+    destinationTotal: { grams: writing.grams(total(weights)), cost: writing.money(total(costs)) },
+  };
+}
+
+function weightBalance(view: View): Pick<Waste, "weightIn" | "weightOut" | "weightTotal"> {
+  const { plan, writing } = view;
+  const from = (...kinds: string[]) => flowTotal(view, (flow) => isKind(flow.from, ...kinds));
+  const into = (...kinds: string[]) => flowTotal(view, (flow) => isKind(flow.to, ...kinds));
+  const term = (name: string, weight: Weight): Term => ({ name, value: writing.grams(weight), kind: "" });
+  const inDishes = total([into("dish"), -from("dish") as Weight]);
+  const peel = planWeight(plan.weights.avoidablePeel);
+  return {
+    weightIn: [
+      term("Purchased", from("supplier")),
+      term("In the house before", from("onHand")),
+      term("Water taken up", from("water")),
+    ],
+    weightOut: [
+      term("On plates", inDishes),
+      term("Given away", into("givenAway")),
+      term("Closing stock", into("closingStock")),
+      term("Wasted food", into("wastedFood")),
+      term("Inedible", into("inedible")),
+      ...(peel === 0n ? [] : [{ ...term("of which avoidable peel", peel), kind: "part-of" }]),
+      term("Cutting, storage and cooking loss", into("loss")),
+    ],
+    weightTotal: writing.grams(from("supplier", "onHand", "water")),
+  };
+}
+
+function moneyBalance({ plan, scenario, writing }: View): Pick<Waste, "moneyIn" | "moneyOut" | "moneyTotal"> {
+  const { spent, stockValue, inDishes, givenAway, closingStock, wasted } = plan.money;
+  const terms = (names: readonly string[], amounts: readonly string[]): { terms: Term[]; sum: string } => {
+    const rounded = coins(amounts.map(money), scenario);
+    return {
+      terms: rounded.map((amount, index) => ({
+        name: names[index] ?? "",
+        value: writing.money(amount),
+        kind: "",
+      })),
+      sum: writing.money(total(rounded)),
+    };
+  };
+  const left = terms(["Spent", "Value of what the house held"], [spent, stockValue]);
+  const right = terms(
+    ["On plates", "Given away", "Closing stock", "Wasted"],
+    [inDishes, givenAway, closingStock, wasted],
+  );
+  return { moneyIn: left.terms, moneyOut: right.terms, moneyTotal: left.sum };
+}

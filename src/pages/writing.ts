@@ -1,0 +1,158 @@
+import type { Scenario } from "../kitchen/index.js";
+import {
+  Decimal,
+  type Money,
+  milligrams,
+  money,
+  roundTogether,
+  splitByShares,
+  toCurrency,
+  toGrams,
+  toKilograms,
+  type Weight,
+} from "../quantity/index.js";
+
+const GRAMS_SHOWN_BELOW = 10_000;
+const GAP = "\u00a0";
+
+/** How a scenario's locale, currency and scale write figures. Every method gives text that can be printed. */
+export interface Writing {
+  /** Grams as the scale shows them, without the unit: for columns whose head names it. */
+  grams(weight: Weight): string;
+  /** With its unit: grams below 10 kg, kilograms from there on. */
+  weight(weight: Weight): string;
+  /** A weight of a recipe, which the scale need not show: all its decimals. */
+  exactGrams(weight: Weight): string;
+  money(amount: Money): string;
+  /** A price for one kilogram or head: as many decimals as it has, at least the currency's. */
+  price(amount: Money): string;
+  count(number: number | bigint): string;
+  decimal(value: Decimal, places: number): string;
+  /** "12.5 %" of a whole, "0 %" where there is no whole. */
+  percent(part: Weight, whole: Weight): string;
+  /** Percentages of a whole to one decimal, by largest remainder: they add up to 100.0 %. */
+  percents(parts: readonly Weight[]): string[];
+  rate(fraction: Decimal): string;
+  /** "Friday 2 October 2026". */
+  date(iso: string): string;
+  /** "Fri 2 Oct". */
+  shortDate(iso: string): string;
+}
+
+/** Text of a scenario's own tongue would be mixed with ours: only the order of an English date follows it. */
+function dateLocale(locale: string): string {
+  return /^en\b/i.test(locale) ? locale : "en-GB";
+}
+
+export function writingFor({ locale, currency, scaleStep }: Scenario): Writing {
+  const places = scalePlaces(scaleStep);
+  const plain = (least: number, most: number) =>
+    new Intl.NumberFormat(locale, { minimumFractionDigits: least, maximumFractionDigits: most });
+  const gramsFormat = plain(places, places);
+  const exactFormat = plain(0, 3);
+  const kilogramFormat = plain(1, 3 + places);
+  const countFormat = plain(0, 0);
+  const percentFormat = new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 1 });
+  const wholePercentFormat = new Intl.NumberFormat(locale, {
+    style: "percent",
+    minimumFractionDigits: 1,
+    maximumFractionDigits: 1,
+  });
+  const moneyFormat = new Intl.NumberFormat(locale, { style: "currency", currency });
+  const priceFormat = new Intl.NumberFormat(locale, {
+    style: "currency",
+    currency,
+    maximumFractionDigits: 4,
+  });
+  const day = (options: Intl.DateTimeFormatOptions) =>
+    new Intl.DateTimeFormat(dateLocale(locale), { ...options, timeZone: "UTC" });
+  const longDay = day({ weekday: "long", day: "numeric", month: "long", year: "numeric" });
+  const shortDay = day({ weekday: "short", day: "numeric", month: "short" });
+  const onScale = (weight: Weight): Weight => roundTogether([weight], scaleStep)[0] ?? weight;
+
+  const grams = (weight: Weight) => gramsFormat.format(exact(toGrams(onScale(weight))));
+  return {
+    grams,
+    weight: (weight) => {
+      const shown = toGrams(onScale(weight));
+      return shown.abs().lessThan(GRAMS_SHOWN_BELOW)
+        ? `${grams(weight)}${GAP}g`
+        : `${kilogramFormat.format(exact(toKilograms(onScale(weight))))}${GAP}kg`;
+    },
+    exactGrams: (weight) => `${exactFormat.format(exact(toGrams(weight)))}${GAP}g`,
+    money: (amount) => moneyFormat.format(exact(toCurrency(amount))),
+    price: (amount) => priceFormat.format(exact(toCurrency(amount))),
+    count: (number) => countFormat.format(number),
+    decimal: (value, most) => plain(0, most).format(exact(value)),
+    percent: (part, whole) =>
+      percentFormat.format(
+        whole === 0n ? 0 : exact(new Decimal(part.toString()).div(new Decimal(whole.toString()))),
+      ),
+    percents: (parts) => {
+      const total = parts.reduce((sum, part) => sum + part, 0n);
+      if (total === 0n) return parts.map(() => wholePercentFormat.format(0));
+      return splitByShares(milligrams(1000n), parts).map((perMille) =>
+        wholePercentFormat.format(exact(toGrams(perMille))),
+      );
+    },
+    rate: (fraction) => percentFormat.format(exact(fraction)),
+    date: (iso) => longDay.format(new Date(`${iso}T00:00:00Z`)),
+    shortDate: (iso) => shortDay.format(new Date(`${iso}T00:00:00Z`)),
+  };
+}
+
+/** Intl takes decimal text and keeps every digit of it. */
+function exact(value: Decimal): Intl.StringNumericLiteral {
+  return value.toFixed() as Intl.StringNumericLiteral;
+}
+
+/** Decimals of a gram that a scale with this step shows. */
+function scalePlaces(step: Weight): number {
+  if (step % 1000n === 0n) return 0;
+  if (step % 100n === 0n) return 1;
+  return step % 10n === 0n ? 2 : 3;
+}
+
+/** Money to the currency's smallest coin, together, so that the printed column adds up to its printed total. */
+export function coins(amounts: readonly Money[], { currency }: Scenario): Money[] {
+  const digits =
+    new Intl.NumberFormat("en", { style: "currency", currency }).resolvedOptions().maximumFractionDigits ?? 2;
+  return roundTogether(amounts, money(new Decimal(10).pow(-digits)));
+}
+
+/** "12 heads", "1 head": the plural as English mostly makes it. */
+export function counted(writing: Writing, number: number | Decimal, one: string): string {
+  const exactly = new Decimal(number.toString());
+  return `${writing.decimal(exactly, 2)}${GAP}${exactly.equals(1) ? one : plural(one)}`;
+}
+
+/** The plural of a noun, or of the noun before "of": "case of 6" to "cases of 6". */
+export function plural(noun: string): string {
+  const [head = noun, ...rest] = noun.split(/(?= of )/);
+  if (/^(kg|g|l|ml|lb|oz|each|dozen|squash|fish)$/i.test(head)) return noun;
+  const many = /(s|x|z|ch|sh)$/i.test(head)
+    ? `${head}es`
+    : /[^aeiou]y$/i.test(head)
+      ? `${head.slice(0, -1)}ies`
+      : /(?:^|\s)(?:loaf|leaf|half|calf)$/i.test(head)
+        ? `${head.slice(0, -1)}ves`
+        : /(?:^|\s)(?:potato|tomato|mango)$/i.test(head)
+          ? `${head}es`
+          : `${head}s`;
+  return many + rest.join("");
+}
+
+/** "a, b and c". */
+export function listed(names: readonly string[]): string {
+  if (names.length < 2) return names.join("");
+  return `${names.slice(0, -1).join(", ")} and ${names.at(-1) ?? ""}`;
+}
+
+/** Everything once, in the order it first comes. */
+export function once<T>(values: Iterable<T>): T[] {
+  return [...new Set(values)];
+}
+
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
