@@ -2,4 +2,5 @@
 export { type PageAsset, pageAssets } from "./assets.js";
 export { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderPages } from "./render.js";
+export { fill } from "./template.js";
 export { counted, listed, type Writing, writingFor } from "./writing.js";

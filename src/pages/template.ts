@@ -6,7 +6,7 @@ export type Printable = string | readonly Printable[] | { readonly [name: string
 
 const FOLDER = new URL("../../templates/", import.meta.url);
 /** Pieces that several templates share. */
-const PARTIALS = ["layout", "warnings", "flow"];
+const PARTIALS = ["layout", "screen", "warnings", "flow"];
 const OPTIONS: CompileOptions = { strict: true, knownHelpersOnly: true };
 
 const templates = Handlebars.create();

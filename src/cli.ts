@@ -1,0 +1,118 @@
+#!/usr/bin/env node
+import { readFileSync } from "node:fs";
+import { Command, CommanderError, InvalidArgumentError, Option } from "commander";
+import {
+  checkCommand,
+  EXIT,
+  type ExitCode,
+  newCommand,
+  type PlanCommandOptions,
+  planCommand,
+  processTerminal,
+  type ServeCommandOptions,
+  serveCommand,
+  yieldCommand,
+} from "./commands/index.js";
+
+const DEFAULT_SECONDS = 10;
+const DEFAULT_PORT = 8640;
+
+const terminal = processTerminal();
+/** Ends `serve`; every other command is ended by the process. */
+let stop: () => void = () => {
+  terminal.progress(null);
+  process.exit(EXIT.interrupted);
+};
+
+function program(end: (code: ExitCode) => void): Command {
+  const { version } = JSON.parse(readFileSync(new URL("../package.json", import.meta.url), "utf8")) as {
+    version: string;
+  };
+  const main = new Command("trim-to-use")
+    .description("Plan whole ingredients into dishes so that every part worth eating ends on a plate.")
+    .version(version)
+    .exitOverride()
+    .addHelpText("after", EXIT_HELP);
+  main
+    .command("new")
+    .description("write a commented starter scenario from the yield tables")
+    .argument("<file>", "the scenario file to write")
+    .option("--item <item...>", "an item of the yield tables, as often as wanted")
+    .action((file: string, { item = [] }: { item?: string[] }) => end(newCommand(file, item, terminal)));
+  main
+    .command("plan")
+    .description("plan a scenario and print the plan")
+    .argument("<file>", "the scenario file")
+    .addOption(new Option("--aim <aim>", "what is least first").choices(["waste", "cost", "balanced"]))
+    .option("--seconds <n>", "most seconds it may take", positive, DEFAULT_SECONDS)
+    .addOption(
+      new Option("--engine <name>", "ask this solver only").choices(["javascript-lp-solver", "highs"]),
+    )
+    .option("--json", "print the plan as JSON")
+    .option("--out <dir>", "write the plan's pages there, to open without a server")
+    .action(async (file: string, options: PlanCommandOptions) =>
+      end(await planCommand(file, options, terminal)),
+    );
+  main
+    .command("check")
+    .description("list everything wrong with a scenario")
+    .argument("<file>", "the scenario file")
+    .action(async (file: string) => end(await checkCommand(file, terminal)));
+  main
+    .command("yield")
+    .description("show what the yield tables say of an item")
+    .argument("<item>", 'an item, or "ITEM, FORM"')
+    .action((item: string) => end(yieldCommand(item, terminal)));
+  main
+    .command("serve")
+    .description("serve the pages of a folder's scenarios on this machine")
+    .argument("[dir]", "the folder with the scenario files", ".")
+    .option("--port <n>", "port to listen on; 0 for any free one", portNumber, DEFAULT_PORT)
+    .option("--demo", "plan the folder's demo.yaml first and print it")
+    .action(async (folder: string, options: ServeCommandOptions) => {
+      const stopped = new Promise<void>((resolve) => {
+        stop = resolve;
+      });
+      end(await serveCommand(folder, options, terminal, stopped));
+    });
+  return main;
+}
+
+const EXIT_HELP = `
+Exit codes: 0 a plan; 1 no plan exists; 2 the input is wrong; 3 no answer in the time, or our fault.`;
+
+function positive(text: string): number {
+  const value = Number(text);
+  if (!(value > 0 && Number.isFinite(value)))
+    throw new InvalidArgumentError("Write seconds above 0, such as 10.");
+  return value;
+}
+
+function portNumber(text: string): number {
+  const value = Number(text);
+  if (!/^\d+$/.test(text) || value > 65_535)
+    throw new InvalidArgumentError("Write a number from 0 to 65535.");
+  return value;
+}
+
+/** Help and version are no error; any other complaint about the command line is wrong input. */
+function failed(error: unknown): ExitCode {
+  if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.plan : EXIT.wrongInput;
+  terminal.complain(`Our fault: ${error instanceof Error ? error.message : String(error)}`);
+  return EXIT.noAnswer;
+}
+
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code === "EPIPE") process.exit(process.exitCode ?? EXIT.plan);
+  throw error;
+});
+process.on("SIGINT", () => stop());
+process.on("SIGTERM", () => stop());
+
+try {
+  await program((code) => {
+    process.exitCode = code;
+  }).parseAsync();
+} catch (error) {
+  process.exitCode = failed(error);
+}

@@ -1,0 +1,8 @@
+/** The commands of the program, each from its arguments to its words on the terminal and its exit code. */
+export { checkCommand } from "./check.js";
+export { EXIT, type ExitCode } from "./exit-code.js";
+export { newCommand } from "./new.js";
+export { type PlanCommandOptions, planCommand } from "./plan.js";
+export { type ServeCommandOptions, serveCommand } from "./serve.js";
+export { processTerminal } from "./terminal.js";
+export { yieldCommand } from "./yield.js";

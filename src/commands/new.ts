@@ -1,0 +1,40 @@
+import { writeFileSync } from "node:fs";
+import { loadYieldTables, type TableItem } from "../yields/index.js";
+import { EXIT, type ExitCode } from "./exit-code.js";
+import { findItems, unknownItem } from "./find-item.js";
+import { starterText } from "./starter.js";
+import type { Terminal } from "./terminal.js";
+
+const DEFAULT_ITEM = "broccoli";
+const DAYS_AHEAD = 7;
+
+/** `new FILE`: writes a starter scenario; an existing file is left alone. */
+export function newCommand(file: string, wanted: readonly string[], terminal: Terminal): ExitCode {
+  const { tables } = loadYieldTables();
+  const items: TableItem[] = [];
+  for (const name of wanted.length > 0 ? wanted : [DEFAULT_ITEM]) {
+    const [item] = findItems(tables.items, name);
+    if (item === undefined) {
+      terminal.complain(unknownItem(name, tables.items));
+      return EXIT.wrongInput;
+    }
+    if (!items.some((other) => other.name === item.name)) items.push(item);
+  }
+  const date = new Date(Date.now() + DAYS_AHEAD * 24 * 60 * 60 * 1000).toISOString().slice(0, 10);
+  try {
+    writeFileSync(file, starterText(items, date), { flag: "wx" });
+  } catch (error) {
+    terminal.complain(whyNotWritten(file, error));
+    return EXIT.wrongInput;
+  }
+  terminal.print(`Wrote ${file}. Plan it with: trim-to-use plan ${file}`);
+  return EXIT.plan;
+}
+
+function whyNotWritten(file: string, error: unknown): string {
+  const code = error instanceof Error && "code" in error ? error.code : undefined;
+  if (code === "EEXIST") return `${file} is there already and was left as it is. Name a new file.`;
+  if (code === "ENOENT")
+    return `${file} cannot be written: its folder does not exist. Make the folder first.`;
+  throw error;
+}

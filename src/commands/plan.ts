@@ -1,0 +1,79 @@
+import { type EngineName, Engines } from "../allocation/index.js";
+import type { PlanJson } from "../contract/index.js";
+import type { Aim } from "../kitchen/index.js";
+import { CostingError } from "../ledger/index.js";
+import { pageAssets, renderPages } from "../pages/index.js";
+import { loadScenario, type Planned, type PlanProgress, planScenario } from "../plan.js";
+import { problemText } from "../reading/index.js";
+import { proofText } from "../server/index.js";
+import { EXIT, type ExitCode } from "./exit-code.js";
+import { printPlan } from "./plan-text.js";
+import type { Terminal } from "./terminal.js";
+import { folderObstacle, writeFolder } from "./write-folder.js";
+
+export interface PlanCommandOptions {
+  readonly aim?: Aim;
+  readonly seconds: number;
+  readonly engine?: EngineName;
+  readonly json?: boolean;
+  readonly out?: string;
+}
+
+/** `plan FILE`: prints the plan, or as JSON, and writes its pages where asked. */
+export async function planCommand(
+  file: string,
+  options: PlanCommandOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const { scenario, problems } = await loadScenario(file);
+  for (const problem of problems) terminal.complain(problemText(problem));
+  if (scenario === null || problems.length > 0) return EXIT.wrongInput;
+  const obstacle = options.out === undefined ? null : folderObstacle(options.out);
+  if (obstacle !== null) {
+    terminal.complain(obstacle);
+    return EXIT.wrongInput;
+  }
+  const engines = new Engines();
+  try {
+    const { seconds, aim, engine } = options;
+    const planned = await planScenario(scenario, {
+      engines,
+      seconds,
+      ...(aim === undefined ? {} : { aim }),
+      ...(engine === undefined ? {} : { engine }),
+      onProgress: (progress) => terminal.progress(progressText(progress, seconds)),
+    });
+    terminal.progress(null);
+    show(planned, options, terminal);
+    return exitCodeOf(planned.plan);
+  } catch (error) {
+    if (!(error instanceof CostingError)) throw error;
+    for (const { what, remedy } of error.problems) terminal.complain(`${file}: ${what}. ${remedy}`);
+    return EXIT.wrongInput;
+  } finally {
+    await engines.close();
+  }
+}
+
+function show({ plan, scenario }: Planned, { json, out }: PlanCommandOptions, terminal: Terminal): void {
+  if (json === true) terminal.print(JSON.stringify(plan, null, 2));
+  else printPlan(plan, scenario, terminal);
+  if (out === undefined || exitCodeOf(plan) === EXIT.noAnswer) return;
+  const pages = renderPages(plan, scenario);
+  writeFolder(out, [
+    ...pages.map(({ slug, html }) => ({ path: `${slug}.html`, content: html })),
+    ...pageAssets().map(({ path, content }) => ({ path: `assets/${path}`, content })),
+  ]);
+  const say = json === true ? terminal.complain : terminal.print;
+  say(`Pages: ${out}/${pages[0]?.slug ?? ""}.html`);
+}
+
+/** 0 for a plan, 1 where it is proved that there is none, 3 where there is no answer. */
+export function exitCodeOf({ outcome }: PlanJson): ExitCode {
+  if (outcome.kind === "optimal" || outcome.kind === "feasible") return EXIT.plan;
+  return outcome.kind === "infeasible" ? EXIT.noPlan : EXIT.noAnswer;
+}
+
+function progressText({ stage, best, bound, seconds }: PlanProgress, allowed: number): string {
+  return `Planning for ${stage}: ${proofText(best, bound)}; ${seconds.toFixed(0)} s of at most ${allowed} s`;
+}

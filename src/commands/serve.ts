@@ -1,0 +1,58 @@
+import { existsSync, statSync } from "node:fs";
+import { startServer } from "../server/index.js";
+import { EXIT, type ExitCode } from "./exit-code.js";
+import { printPlan } from "./plan-text.js";
+import type { Terminal } from "./terminal.js";
+
+const DEMO = "demo.yaml";
+
+export interface ServeCommandOptions {
+  readonly port: number;
+  /** Plan the folder's demo first and print it. */
+  readonly demo?: boolean;
+}
+
+/** `serve DIR`: serves the pages of a folder's scenarios until `stopped` ends it. */
+export async function serveCommand(
+  folder: string,
+  { port, demo }: ServeCommandOptions,
+  terminal: Terminal,
+  stopped: Promise<void>,
+): Promise<ExitCode> {
+  if (!existsSync(folder) || !statSync(folder).isDirectory()) {
+    terminal.complain(`${folder} is no folder. Name the folder that holds your scenario files.`);
+    return EXIT.wrongInput;
+  }
+  const server = await startServer({ folder, port }).catch((error: unknown) => {
+    if (!isPortTaken(error)) throw error;
+    return null;
+  });
+  if (server === null) {
+    terminal.complain(`Port ${port} is taken. Choose another with --port.`);
+    return EXIT.wrongInput;
+  }
+  try {
+    if (demo === true) await printDemo(server, terminal);
+    else terminal.print(`Plans of ${folder}: ${server.url}`);
+    terminal.print("Stop with Ctrl-C.");
+    await stopped;
+    return EXIT.plan;
+  } finally {
+    await server.close();
+  }
+}
+
+async function printDemo(server: Awaited<ReturnType<typeof startServer>>, terminal: Terminal): Promise<void> {
+  terminal.progress(`Planning ${DEMO}`);
+  const planned = await server.plan(DEMO);
+  terminal.progress(null);
+  if (planned === null) terminal.complain(`${DEMO} could not be planned; see ${server.url}`);
+  else printPlan(planned.plan, planned.scenario, terminal);
+  terminal.print(`Its pages: ${server.addressOf(DEMO)}`);
+}
+
+function isPortTaken(error: unknown): boolean {
+  return (
+    error instanceof Error && "code" in error && (error.code === "EADDRINUSE" || error.code === "EACCES")
+  );
+}

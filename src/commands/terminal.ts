@@ -1,0 +1,44 @@
+import { styleText } from "node:util";
+
+/** Where the program's words go. */
+export interface Terminal {
+  /** A line of what was asked for, to stdout. */
+  print(line: string): void;
+  /** A line of what is wrong, to stderr. */
+  complain(line: string): void;
+  /** One line that the next one replaces, shown only where a person watches; null takes it away. */
+  progress(line: string | null): void;
+  heading(text: string): string;
+}
+
+const CLEAR_LINE = "\r\u001b[2K";
+
+/** The terminal this process runs in. Colours are left out where NO_COLOR is set or nobody watches. */
+export function processTerminal(): Terminal {
+  const { stdout, stderr, env } = process;
+  const colours = stdout.isTTY === true && (env.NO_COLOR ?? "") === "" && env.TERM !== "dumb";
+  const watched = stderr.isTTY === true && env.TERM !== "dumb";
+  let shown = false;
+  const clear = () => {
+    if (shown) stderr.write(CLEAR_LINE);
+    shown = false;
+  };
+  return {
+    print: (line) => {
+      clear();
+      stdout.write(`${line}\n`);
+    },
+    complain: (line) => {
+      clear();
+      stderr.write(`${line}\n`);
+    },
+    progress: (line) => {
+      if (!watched) return;
+      clear();
+      if (line === null) return;
+      stderr.write(line.slice(0, Math.max(20, (stderr.columns ?? 80) - 1)));
+      shown = true;
+    },
+    heading: (text) => (colours ? styleText("bold", text) : text),
+  };
+}

@@ -1,0 +1,95 @@
+import { fill, outcomeWords, type Page, writingFor } from "../pages/index.js";
+import type { Planned } from "../plan.js";
+import { problemText } from "../reading/index.js";
+import type { ScenarioFile } from "./folder.js";
+import type { Job } from "./planner.js";
+import { proofText } from "./proof-text.js";
+
+/** How long a plan may take, as offered to whoever asks for one. */
+export const SECONDS_OFFERED = [10, 60, 300] as const;
+
+/** Address of a scenario's own screen; everything about it lies below. */
+export function addressOf(name: string): string {
+  return `/scenario/${encodeURIComponent(name)}/`;
+}
+
+/** All scenarios of the folder, with how each stands. */
+export function scenariosScreen(
+  folder: string,
+  files: readonly { file: ScenarioFile; job: Job | null }[],
+): string {
+  return fill("scenarios", {
+    ...frame("Scenarios", { back: false }),
+    folder,
+    scenarios: files.map(({ file, job }) => ({
+      name: file.scenario?.name ?? file.name,
+      file: file.name,
+      href: addressOf(file.name),
+      state: stateText(file, job),
+    })),
+  });
+}
+
+/** One scenario: its problems, the way to its plan, how far the planning has come, or the plan's pages. */
+export function scenarioScreen(file: ScenarioFile, job: Job | null, pages: readonly Page[]): string {
+  const isBusy = job?.kind === "waiting" || job?.kind === "planning";
+  const asks = file.scenario !== null && !isBusy && !(job?.kind === "planned" && isFinal(job.planned));
+  return fill("scenario", {
+    ...frame(file.scenario?.name ?? file.name, { watches: isBusy }),
+    file: file.name,
+    state: stateText(file, job),
+    problems: file.problems.map(problemText),
+    busy: isBusy ? [{ text: progressText(job), events: "progress" }] : [],
+    pages: pages.map(({ slug, title }) => ({ href: `pages/${slug}.html`, title })),
+    json: job?.kind === "planned" ? [{ href: "plan.json" }] : [],
+    ask: asks
+      ? [
+          {
+            button: job === null ? "Plan it" : "Plan again",
+            seconds: SECONDS_OFFERED.map((each) => String(each)),
+          },
+        ]
+      : [],
+  });
+}
+
+/** One thing to say and a way back: an error, a wrong address. */
+export function noticeScreen(title: string, text: string): string {
+  return fill("notice", { ...frame(title, {}), text });
+}
+
+/** What the frame of every screen holds: whether it has a way back, and whether it watches a plan being made. */
+function frame(title: string, { back = true, watches = false }) {
+  return { title, back: back ? "yes" : "", watches: watches ? "yes" : "" };
+}
+
+function stateText({ problems }: ScenarioFile, job: Job | null): string {
+  if (problems.length > 0) return problems.length === 1 ? "1 problem" : `${problems.length} problems`;
+  if (job === null) return "Not planned yet";
+  if (job.kind === "waiting") return "Waiting for its turn";
+  if (job.kind === "planning") return "Being planned";
+  if (job.kind === "broken") return `Not planned: ${job.reason}`;
+  const { plan, scenario } = job.planned;
+  if (plan.outcome.kind === "infeasible") return "No plan is possible as it stands";
+  if (!hasPlan(job.planned)) return "No answer in the time";
+  return outcomeWords(plan, writingFor(scenario)).headline;
+}
+
+/** What is said while a plan is waited for. */
+export function progressText(job: Job | null): string {
+  if (job?.kind === "waiting")
+    return job.ahead === 1 ? "1 plan is made first." : `${job.ahead} plans are made first.`;
+  if (job?.kind !== "planning") return "Done.";
+  if (job.progress === null) return "Started.";
+  const { stage, best, bound, seconds } = job.progress;
+  return `Least ${stage}: ${proofText(best, bound)}; ${seconds.toFixed(0)} s of at most ${job.allowed} s.`;
+}
+
+export function hasPlan({ plan }: Planned): boolean {
+  return plan.outcome.kind === "optimal" || plan.outcome.kind === "feasible";
+}
+
+/** Proved, one way or the other: planning again would say the same. */
+function isFinal({ plan }: Planned): boolean {
+  return plan.outcome.kind === "optimal" || plan.outcome.kind === "infeasible";
+}
