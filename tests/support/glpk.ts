@@ -1,4 +1,5 @@
 import GLPK from "glpk.js/node";
+import { certify } from "../../src/allocation/certify.js";
 import type { Model, Objective, Term } from "../../src/allocation/model.js";
 
 export type GlpkAnswer =
@@ -7,9 +8,14 @@ export type GlpkAnswer =
 
 const glpk = await GLPK();
 
+/** How far GLPK's whole numbers may be off; it rounds them itself as a rule. */
+const SNAP = 1e-6;
+
 /**
- * What GLPK, a third solver that shares no code with the engines, says of a model: the referee. It is asked
- * without its presolver, so that "infeasible" and "unbounded" are told apart for continuous models.
+ * What GLPK, a third solver that shares no code with the engines, says of a model: the referee. Continuous
+ * models go without its presolver, so that "infeasible" and "unbounded" are told apart; whole ones cannot.
+ * That presolver has called x = 1 optimal where 0.25 <= 1.5 x <= 1.25, so a point that breaks the model is no
+ * answer.
  */
 export function solveWithGlpk(model: Model, objective: Objective, seconds = 10): GlpkAnswer {
   const whole = model.variables.flatMap(({ integer }, index) => (integer ? [`v${index}`] : []));
@@ -34,12 +40,14 @@ export function solveWithGlpk(model: Model, objective: Objective, seconds = 10):
     },
     { msglev: glpk.GLP_MSG_OFF, presol: whole.length > 0, mipgap: 0, tmlim: seconds },
   );
-  if (result.status === glpk.GLP_OPT)
-    return {
-      kind: "optimal",
-      objective: result.z + objective.constant,
-      point: model.variables.map((_, index) => result.vars[`v${index}`] ?? 0),
-    };
+  if (result.status === glpk.GLP_OPT) {
+    const point = model.variables.map(({ integer }, index) => {
+      const value = result.vars[`v${index}`] ?? 0;
+      return integer && Math.abs(value - Math.round(value)) <= SNAP ? Math.round(value) : value;
+    });
+    const { certified, objective: value } = certify(model, objective, point, result.z + objective.constant);
+    return certified ? { kind: "optimal", objective: value, point } : { kind: "no answer" };
+  }
   if (result.status === glpk.GLP_NOFEAS) return { kind: "infeasible" };
   if (result.status === glpk.GLP_UNBND) return { kind: "unbounded" };
   return { kind: "no answer" };

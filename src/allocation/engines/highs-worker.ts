@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import { parentPort } from "node:worker_threads";
-import type { Highs, HighsCallbackMap, Model, ModelData, ModelStatusCode } from "highs";
+import type { Highs, HighsCallbackMap, Model, ModelData, ModelStatusCode, OptionValue } from "highs";
 import type { Matrix } from "./matrix.js";
 import type { Ask, News, Verdict } from "./protocol.js";
 
@@ -11,6 +11,9 @@ const loadHighs: typeof import("highs").default = createRequire(import.meta.url)
 const TOLERANCE = 1e-9;
 const PRIMAL_FEASIBLE = 2;
 const SECONDS_BETWEEN_NEWS = 0.25;
+
+const PLAIN = { presolve: "off" };
+const PRIMAL = { ...PLAIN, simplex_strategy: 4, primal_feasibility_tolerance: 1e-7 };
 
 /** Kept back of the time left, for the answer to be read out before the thread is ended. */
 const reserve = (left: number) => Math.min(0.5, Math.max(0.02, left * 0.05));
@@ -59,22 +62,26 @@ class Search {
     this.#tell = tell;
   }
 
-  /** Presolve has called unbounded models infeasible, so neither is believed before it holds without. */
+  /**
+   * Presolve has called unbounded models infeasible, so neither is believed before it holds without; and
+   * tight tolerances have left unbounded models `unknown`, which the primal simplex then settles.
+   */
   verdict(): Verdict {
-    const { infeasible, unbounded, unboundedOrInfeasible } = this.#highs.constants.modelStatus;
-    const open: readonly ModelStatusCode[] = [infeasible, unbounded, unboundedOrInfeasible];
-    const first = this.#run({ presolve: "choose" });
-    if (!open.includes(first.status)) return first.verdict;
-    const second = this.#run({ presolve: "off" });
-    if (second.status === infeasible) return { kind: "infeasible" };
-    if (!open.includes(second.status)) return second.verdict;
-    const anyPoint = this.#run({ presolve: "off", cost: new Float64Array(this.#ask.matrix.cost.length) });
+    const { infeasible, unbounded, unboundedOrInfeasible, unknown } = this.#highs.constants.modelStatus;
+    const open: readonly ModelStatusCode[] = [infeasible, unbounded, unboundedOrInfeasible, unknown];
+    const presolved = this.#run({});
+    if (!open.includes(presolved.status)) return presolved.verdict;
+    const plain = this.#run(PLAIN);
+    const settled = plain.status === unknown ? this.#run(PRIMAL) : plain;
+    if (settled.status === infeasible) return { kind: "infeasible" };
+    if (settled.status !== unbounded && settled.status !== unboundedOrInfeasible) return settled.verdict;
+    const anyPoint = this.#run(PLAIN, new Float64Array(this.#ask.matrix.cost.length));
     if (anyPoint.status === infeasible) return { kind: "infeasible" };
     if (anyPoint.verdict.kind === "solved") return { kind: "unbounded" };
     return { kind: "failed", reason: "it cannot tell whether there is no plan or no end" };
   }
 
-  #run({ presolve, cost }: { presolve: "choose" | "off"; cost?: Float64Array }): Run {
+  #run(options: Readonly<Record<string, OptionValue>>, cost?: Float64Array): Run {
     const left = (this.#ask.until - Date.now()) / 1000;
     const model = this.#highs.createModel(dataOf(this.#highs, this.#ask.matrix, cost));
     try {
@@ -82,14 +89,13 @@ class Search {
         // The progress callback keeps silent unless there is output; it goes nowhere.
         output_flag: true,
         log_to_console: false,
-        presolve,
         time_limit: Math.max(0, left - reserve(left)),
         mip_rel_gap: this.#ask.gap,
         mip_abs_gap: TOLERANCE,
         mip_feasibility_tolerance: TOLERANCE,
         primal_feasibility_tolerance: TOLERANCE,
-        dual_feasibility_tolerance: TOLERANCE,
         mip_min_logging_interval: SECONDS_BETWEEN_NEWS,
+        ...options,
       });
       if (this.#ask.start !== null) model.setSolution({ colValue: this.#ask.start });
       const { modelStatus } = model.run(cost === undefined ? this.#callbacks() : {});
