@@ -1,0 +1,45 @@
+import type { Dish, Scenario } from "../kitchen/index.js";
+import { ALLERGEN_LISTS, type Allergen, allergensNamed } from "./allergens.js";
+import { allergensOfDish, undeclaredAllergens } from "./carry.js";
+import type { SafetyBlock, Warning } from "./findings.js";
+import { fold } from "./names/fold.js";
+
+const SOURCE = Object.values(ALLERGEN_LISTS)
+  .map(({ source }) => source)
+  .join("; ");
+
+/** Dishes said to be fit for a diet without an allergen they carry. */
+export function falseClaims(scenario: Scenario): SafetyBlock[] {
+  return scenario.dishes.flatMap((dish) =>
+    dish.diets.flatMap((diet) => {
+      const carried = allergensOfDish(scenario, dish).allergens;
+      return excludedBy(diet)
+        .filter((allergen) => carried.includes(allergen))
+        .map((allergen) => claim(dish, diet, allergen));
+    }),
+  );
+}
+
+/** Allergens a dish carries by the names of what goes into it, declared nowhere. */
+export function undeclared(scenario: Scenario): Warning[] {
+  return scenario.dishes.flatMap((dish) => {
+    const missing = undeclaredAllergens(scenario, dish);
+    if (missing.length === 0) return [];
+    const text = `${dish.name} carries ${missing.join(", ")} by the names of what goes into it: an allergen. State it under allergens, or rename what does not hold it. Source: ${SOURCE}.`;
+    return [{ code: "allergen-undeclared", text, source: SOURCE, part: null, dish: dish.name }];
+  });
+}
+
+/** The allergens a diet leaves out: "without milk", "no nuts", "gluten-free". */
+function excludedBy(diet: string): Allergen[] {
+  const folded = fold(diet);
+  const without = /^(?:without|no|free of|free from|sans|ohne|senza|sin) (.+)$/.exec(folded)?.[1];
+  const free = /^(.+?) ?free$/.exec(folded)?.[1];
+  const named = allergensNamed(without ?? free ?? "");
+  return folded.includes("nut") && named.includes("tree nuts") ? [...named, "peanuts"] : named;
+}
+
+function claim(dish: Dish, diet: string, allergen: Allergen): SafetyBlock {
+  const text = `${dish.name} is said to be "${diet}" and carries ${allergen}: an allergen. Take the diet away or the allergen out. Source: ${SOURCE}.`;
+  return { code: "allergen-claim", text, source: SOURCE, part: null, dish: dish.name };
+}

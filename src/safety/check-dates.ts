@@ -1,0 +1,98 @@
+import type { Part, Scenario } from "../kitchen/index.js";
+import { DATE_RULES, DEFAULT_JURISDICTION, dateOf, dayNumber } from "./dates.js";
+import type { Warning } from "./findings.js";
+import { lastLegalDay } from "./life.js";
+import type { Lineage } from "./lineage.js";
+import { isPreserved, tcsOf } from "./tcs.js";
+
+const RULE = DATE_RULES[DEFAULT_JURISDICTION];
+const FROZEN_SOURCE = "FDA Food Code 2022, 3-501.17 and 3-501.18 (North Carolina date-marking sheet)";
+
+/** What the kitchen must know about the dates of parts, stock on hand and what is left of dishes. */
+export function dateWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
+  return [...partWarnings(scenario, lineage), ...stockWarnings(scenario, lineage), ...dishWarnings(scenario)];
+}
+
+function partWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
+  return scenario.parts.flatMap((part) => {
+    if (part.class !== "food") return [];
+    const item = lineage.itemOf(part);
+    const legal = lastLegalDay(part, item, 0);
+    const reason = tcsOf(part, item);
+    if (reason !== null && legal !== null && (part.keepsDays ?? Number.POSITIVE_INFINITY) > legal + 1) {
+      const said = part.keepsDays === null ? "has no stated life" : `is said to keep ${part.keepsDays} days`;
+      return [
+        dated(
+          "date-mark",
+          part,
+          `${part.name} ${said} and needs temperature control (${reason.text}): bacteria that grow in the cold. It is planned for at most ${RULE.days} days, the day of cutting being day 1.`,
+          RULE.source,
+        ),
+      ];
+    }
+    if (isPreserved(part.name) && (part.keepsDays ?? RULE.days + 1) > RULE.days)
+      return [
+        dated(
+          "date-mark",
+          part,
+          `${part.name} is taken to be dried, pickled or preserved and is not held to ${RULE.days} days: bacteria grow if it is not acid or dry enough. That must be shown (pH 4.6 or less, or water activity 0.85 or less).`,
+          "FDA Food Code 1-201.10, from memory",
+        ),
+      ];
+    return [];
+  });
+}
+
+function stockWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
+  return scenario.partsOnHand.flatMap((entry) => {
+    const part = lineage.parts.get(entry.part);
+    if (part === undefined) return [];
+    if (part.state === "frozen")
+      return [
+        dated(
+          "frozen-on-hand",
+          part,
+          `${part.name} is on hand frozen: freezing stops the clock and does not set it back. Count the days it was chilled before freezing when you thaw it.`,
+          FROZEN_SOURCE,
+        ),
+      ];
+    const legal = lastLegalDay(part, lineage.itemOf(part), 0);
+    if (legal === null) return [];
+    const latest = dateOf(dayNumber(scenario.firstDate) + legal);
+    if (entry.lastDay === null)
+      return [
+        dated(
+          "no-use-by",
+          part,
+          `${part.name} is on hand without a use-by date and needs temperature control: bacteria that grow in the cold. Date-mark it; it cannot be later than ${latest}.`,
+          RULE.source,
+        ),
+      ];
+    return entry.lastDay > legal
+      ? [
+          dated(
+            "use-by-too-late",
+            part,
+            `${part.name} is on hand with a use-by date of ${entry.useBy ?? `day ${entry.lastDay}`}, later than the law allows for food made before the plan began: bacteria that grow in the cold. It cannot be later than ${latest}.`,
+            RULE.source,
+          ),
+        ]
+      : [];
+  });
+}
+
+function dishWarnings(scenario: Scenario): Warning[] {
+  return scenario.dishes
+    .filter(({ keepsDays }) => (keepsDays ?? 1) > RULE.days)
+    .map(({ name, keepsDays }) => ({
+      code: "date-mark",
+      text: `${name} is said to keep ${keepsDays} days: bacteria that grow in the cold. What is left may be offered at most ${RULE.days} days from the day its oldest ingredient was cut. Source: ${RULE.source}.`,
+      source: RULE.source,
+      part: null,
+      dish: name,
+    }));
+}
+
+function dated(code: string, part: Part, text: string, source: string): Warning {
+  return { code, text: `${text} Source: ${source}.`, source, part: part.name, dish: null };
+}

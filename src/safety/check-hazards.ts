@@ -1,0 +1,179 @@
+import type { Dish, Item, Part, Scenario } from "../kitchen/index.js";
+import type { SafetyBlock, Warning } from "./findings.js";
+import { hazardsOf } from "./hazards/match.js";
+import type { Hazard, Rule } from "./hazards/types.js";
+import { type Lineage, lineageOf } from "./lineage.js";
+import { isTreated } from "./treatments.js";
+
+/** A step of a dish that makes a part safe, to be printed as critical. */
+export interface CriticalStep {
+  readonly part: string;
+  readonly text: string;
+  readonly source: string;
+  /** As the dish declares it; empty where it does not yet. */
+  readonly declared: readonly string[];
+}
+
+/** What a cooked part has been through by its state alone. */
+const BY_STATE: Readonly<Record<Part["state"], readonly string[]>> = {
+  raw: [],
+  frozen: [],
+  cooked: ["cooked thoroughly"],
+};
+
+/** Parts and staples that are never food and are used as food here. */
+export function neverFood(scenario: Scenario, lineage: Lineage): SafetyBlock[] {
+  const parts = scenario.parts.flatMap((part) => {
+    const uses = usesOf(scenario, lineage, part);
+    if (uses.length === 0) return [];
+    const dish = dishesWith(scenario, part.name)[0] ?? null;
+    return ruled(scenario, hazardsOfPart(part, lineage.itemOf(part)), "never").map((hazard) =>
+      finding(
+        scenario,
+        "never-food",
+        hazard,
+        `${part.name} must not be eaten (${uses.join(", ")})`,
+        part.name,
+        dish,
+      ),
+    );
+  });
+  const staples = eachStaple(scenario).flatMap(({ name, dish }) =>
+    ruled(scenario, hazardsOf("", name), "never").map((hazard) =>
+      finding(
+        scenario,
+        "never-food",
+        hazard,
+        `${name} must not be eaten (a staple of ${dish.name})`,
+        name,
+        dish.name,
+      ),
+    ),
+  );
+  return [...parts, ...staples];
+}
+
+/** Dishes that use a part which is food only after a treatment they do not declare. */
+export function untreated(scenario: Scenario, lineage: Lineage): SafetyBlock[] {
+  return scenario.dishes.flatMap((dish) =>
+    demands(scenario, lineage, dish).flatMap(({ name, state, hazard, rule }) => {
+      if (rule.treatments.some((treatment) => isTreated([...dish.treatments, ...BY_STATE[state]], treatment)))
+        return [];
+      const wanted = rule.treatments.map((treatment) => `"${treatment}"`).join(" or ");
+      const what = `${dish.name} uses ${name}, which is food only after a treatment; the dish must declare ${wanted}`;
+      return finding(scenario, "treatment-needed", hazard, what, name, dish.name);
+    }),
+  );
+}
+
+/** The treatments a dish depends on, for its sheet. */
+export function criticalSteps(scenario: Scenario, dish: Dish): CriticalStep[] {
+  return demands(scenario, lineageOf(scenario), dish).map(({ name, hazard, rule }) => ({
+    part: name,
+    text: `${rule.text} (${hazard.hazard})`,
+    source: sourceOf(hazard),
+    declared: dish.treatments,
+  }));
+}
+
+/** One caution for each row of the table that speaks of something here used as food. */
+export function cautions(scenario: Scenario, lineage: Lineage): Warning[] {
+  const named = new Map<Hazard, Set<string>>();
+  const note = (name: string, hazards: readonly Hazard[]) => {
+    for (const hazard of hazards) {
+      if (ruleFor(scenario, hazard).kind === "never") continue;
+      named.set(hazard, (named.get(hazard) ?? new Set()).add(name));
+    }
+  };
+  for (const part of scenario.parts) {
+    if (usesOf(scenario, lineage, part).length > 0)
+      note(part.name, hazardsOfPart(part, lineage.itemOf(part)));
+  }
+  for (const { name } of eachStaple(scenario)) note(name, hazardsOf("", name));
+  return [...named].map(([hazard, names]) => {
+    const code = ruleFor(scenario, hazard).kind === "only if" ? "critical-step" : "caution";
+    return finding(scenario, code, hazard, [...names].join(", "), [...names][0] ?? null, null);
+  });
+}
+
+interface Demand {
+  readonly name: string;
+  readonly state: Part["state"];
+  readonly hazard: Hazard;
+  readonly rule: Extract<Rule, { kind: "only if" }>;
+}
+
+/** Every treatment a dish depends on: by its parts, by what they are made of, and by its staples. */
+function demands(scenario: Scenario, lineage: Lineage, dish: Dish): Demand[] {
+  const found = new Map<string, Demand>();
+  const add = (name: string, state: Part["state"], hazard: Hazard) => {
+    const rule = ruleFor(scenario, hazard);
+    const index = `${name}\n${hazard.id}`;
+    if (rule.kind === "only if" && !found.has(index)) found.set(index, { name, state, hazard, rule });
+  };
+  for (const { part: name } of dish.lines.flatMap(({ from }) => from)) {
+    const used = lineage.parts.get(name);
+    if (used === undefined) continue;
+    const hazards = lineage.withSources(name).flatMap((part) => hazardsOfPart(part, lineage.itemOf(part)));
+    for (const hazard of hazards) add(name, used.state, hazard);
+  }
+  for (const { name } of dish.staples) for (const hazard of hazardsOf("", name)) add(name, "raw", hazard);
+  return [...found.values()];
+}
+
+/** What makes a part count as food: its class, a dish, a step that ends in food, stock on hand, a later use. */
+function usesOf(scenario: Scenario, lineage: Lineage, part: Part): string[] {
+  const step = scenario.steps.find(({ from }) => from.includes(part.name));
+  return [
+    ...(part.class === "food" ? ["classed as food"] : []),
+    ...dishesWith(scenario, part.name).map((dish) => `in ${dish}`),
+    ...(step !== undefined && lineage.becomesFood(part.name) ? [`made into food by "${step.name}"`] : []),
+    ...(scenario.partsOnHand.some((entry) => entry.part === part.name) ? ["on hand"] : []),
+    ...(part.carry === null ? [] : [`kept for ${part.carry.use}`]),
+  ];
+}
+
+function dishesWith(scenario: Scenario, partName: string): string[] {
+  return scenario.dishes
+    .filter(({ lines }) => lines.some(({ from }) => from.some(({ part }) => part === partName)))
+    .map(({ name }) => name);
+}
+
+function eachStaple(scenario: Scenario): { name: string; dish: Dish }[] {
+  return scenario.dishes.flatMap((dish) => dish.staples.map(({ name }) => ({ name, dish })));
+}
+
+function hazardsOfPart(part: Part, item: Item | null): Hazard[] {
+  const canned = item !== null && /\b(canned|tinned|jarred)\b/i.test(item.form);
+  return hazardsOf(part.item ?? "", canned ? `${part.name} ${item.form}` : part.name);
+}
+
+function ruleFor(scenario: Scenario, hazard: Hazard): Rule {
+  return (scenario.vulnerableDiners ? hazard.vulnerable : undefined) ?? hazard.rule;
+}
+
+function ruled(scenario: Scenario, hazards: readonly Hazard[], kind: Rule["kind"]): Hazard[] {
+  return hazards.filter((hazard) => ruleFor(scenario, hazard).kind === kind);
+}
+
+function sourceOf({ authority, basis }: Hazard): string {
+  return basis === "memory" && !authority.includes("from memory") ? `${authority}, from memory` : authority;
+}
+
+function finding(
+  scenario: Scenario,
+  code: string,
+  hazard: Hazard,
+  what: string,
+  part: string | null,
+  dish: string | null,
+): SafetyBlock {
+  const source = sourceOf(hazard);
+  return {
+    code,
+    text: `${what}: ${hazard.hazard}. ${ruleFor(scenario, hazard).text} Source: ${source}.`,
+    source,
+    part,
+    dish,
+  };
+}

@@ -1,0 +1,29 @@
+import type { Scenario } from "../kitchen/index.js";
+import { falseClaims, undeclared } from "./check-allergens.js";
+import { dateWarnings } from "./check-dates.js";
+import { eggAdvice, eggBlocks } from "./check-egg.js";
+import { cautions, neverFood, untreated } from "./check-hazards.js";
+import type { SafetyBlock, Warning } from "./findings.js";
+import { lineageOf } from "./lineage.js";
+
+/**
+ * Everything about a scenario that could hurt someone, as far as the tables know: what must not be planned at
+ * all, and what the kitchen must be told. A scenario with a block gets no plan; nothing overrides it.
+ */
+export function checkSafety(scenario: Scenario): { blocks: SafetyBlock[]; warnings: Warning[] } {
+  const lineage = lineageOf(scenario);
+  return {
+    blocks: [
+      ...neverFood(scenario, lineage),
+      ...untreated(scenario, lineage),
+      ...eggBlocks(scenario),
+      ...falseClaims(scenario),
+    ],
+    warnings: [
+      ...cautions(scenario, lineage),
+      ...eggAdvice(scenario, lineage),
+      ...undeclared(scenario),
+      ...dateWarnings(scenario, lineage),
+    ],
+  };
+}

@@ -1,0 +1,40 @@
+import type { Item, Part, Scenario } from "../kitchen/index.js";
+
+/** Where parts come from and what they become, through any number of steps. */
+export interface Lineage {
+  readonly parts: ReadonlyMap<string, Part>;
+  itemOf(part: Part): Item | null;
+  /** The part itself and all it is made of. */
+  withSources(partName: string): Part[];
+  /** Whether some food is made of the part by a step, or by steps after it. */
+  becomesFood(partName: string): boolean;
+}
+
+/** The lineage of a scenario's parts. Steps that go round in a circle are walked once. */
+export function lineageOf(scenario: Scenario): Lineage {
+  const parts = new Map(scenario.parts.map((part) => [part.name, part]));
+  const items = new Map(scenario.items.map((item) => [item.name, item]));
+  const up = new Map<string, string[]>();
+  const down = new Map<string, string[]>();
+  for (const { from, yields } of scenario.steps) {
+    for (const source of from) {
+      for (const { part } of yields) {
+        up.set(part, [...(up.get(part) ?? []), source]);
+        down.set(source, [...(down.get(source) ?? []), part]);
+      }
+    }
+  }
+  return {
+    parts,
+    itemOf: (part) => (part.item === null ? null : (items.get(part.item) ?? null)),
+    withSources: (name) => [...reach(name, up)].flatMap((found) => parts.get(found) ?? []),
+    becomesFood: (name) =>
+      [...reach(name, down)].some((found) => found !== name && parts.get(found)?.class === "food"),
+  };
+}
+
+function reach(start: string, edges: ReadonlyMap<string, readonly string[]>): Set<string> {
+  const seen = new Set([start]);
+  for (const name of seen) for (const next of edges.get(name) ?? []) seen.add(next);
+  return seen;
+}

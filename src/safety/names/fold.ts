@@ -1,0 +1,101 @@
+import { distance } from "fastest-levenshtein";
+
+/** The word that stands for "and", "with", "/" and their like in other languages. */
+export const CONNECTOR = "&";
+
+const LETTERS: Record<string, string> = {
+  ß: "ss",
+  æ: "a",
+  œ: "o",
+  ø: "o",
+  ł: "l",
+  đ: "d",
+  ð: "d",
+  þ: "th",
+  ı: "i",
+};
+const STOP_WORDS = new Set(
+  (
+    "the a an of from for s d l de del della dello dei delle degli dell da do dos das di du des " +
+    "la le les el los las lo il gli al alla aux au van het von vom der die dem den des as os"
+  ).split(" "),
+);
+const CONNECTORS = new Set("and with plus or und mit oder et avec ou y e con com och med og met".split(" "));
+const IRREGULAR: Record<string, string> = {
+  leaves: "leaf",
+  leafs: "leaf",
+  leave: "leaf",
+  halves: "half",
+  calves: "calf",
+  loaves: "loaf",
+  hooves: "hoof",
+  // Leaves as a vegetable, not a colour: kept apart.
+  greens: "greens",
+};
+
+/**
+ * One spelling for all: lower case, no accents, hyphens or signs, umlauts written either way alike, whatever
+ * the script.
+ */
+export function fold(text: string): string {
+  return text
+    .normalize("NFKD")
+    .replace(/[\p{M}\p{Cf}]/gu, "")
+    .toLowerCase()
+    .replace(/[ßæœøłđðþı]/g, (letter) => LETTERS[letter] ?? letter)
+    .replace(/[&+/;]/g, ` ${CONNECTOR} `)
+    .replace(/[^\p{L}\p{N}&]+/gu, " ")
+    .replace(/([aou])e/g, "$1")
+    .trim();
+}
+
+/** The folded words that carry meaning, English plurals made singular; "and" and "with" become one sign. */
+export function wordsOf(text: string): string[] {
+  return separateCamelCase(text)
+    .split(" ")
+    .filter((word) => word !== "" && !STOP_WORDS.has(word))
+    .map((word) => (CONNECTORS.has(word) ? CONNECTOR : singular(word)));
+}
+
+function separateCamelCase(text: string): string {
+  return fold(text.replace(/(\p{Ll})(\p{Lu})/gu, "$1 $2"));
+}
+
+/** The English singular, by rule; words of other languages that end alike are changed alike on both sides. */
+export function singular(word: string): string {
+  const irregular = IRREGULAR[word];
+  if (irregular !== undefined) return irregular;
+  if (word.length < 4 || /(ss|us|is)$/.test(word)) return word;
+  if (word.endsWith("ies") && word.length > 4) return `${word.slice(0, -3)}y`;
+  if (/(ch|sh|x|z)es$/.test(word)) return word.slice(0, -2);
+  return word.endsWith("s") ? word.slice(0, -1) : word;
+}
+
+/** What else a word may be the plural or a case of, in the languages the tables hold. */
+export function otherForms(word: string): string[] {
+  if (word.length < 5) return [];
+  const endings = ["e", "s", "n", "en", "er", "es", "ar", "or", "erna", "arna", "et", "nen"];
+  const cut = endings
+    .filter((ending) => word.endsWith(ending))
+    .map((ending) => word.slice(0, -ending.length));
+  const stem = word.slice(0, -1);
+  const swapped = { i: ["o", "e", "a"], e: ["a"], a: ["o"], y: ["a"] }[word.slice(-1)] ?? [];
+  return [...cut.filter((form) => form.length >= 4), ...swapped.map((ending) => stem + ending)];
+}
+
+/** Whether a word of six letters or more is a slip of the other: one letter, two in long words, or two swapped. */
+export function near(word: string, other: string): boolean {
+  const length = Math.min(word.length, other.length);
+  if (length < 6 || Math.abs(word.length - other.length) > 2 || word[0] !== other[0]) return false;
+  const apart = distance(word, other);
+  if (apart !== 2) return apart < 2;
+  return neighboursSwapped(word, other) || (length >= 9 && word.at(-1) === other.at(-1));
+}
+
+function neighboursSwapped(word: string, other: string): boolean {
+  if (word.length !== other.length) return false;
+  const at = [...word].findIndex((letter, index) => letter !== other[index]);
+  return (
+    word[at] === other[at + 1] && word[at + 1] === other[at] && word.slice(at + 2) === other.slice(at + 2)
+  );
+}

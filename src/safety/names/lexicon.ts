@@ -1,0 +1,173 @@
+import { CONNECTOR, near, otherForms, singular, wordsOf } from "./fold.js";
+
+/** What a name stands for, and whether as an item or as a part of one. */
+export interface Meaning {
+  readonly kind: "item" | "part";
+  readonly key: string;
+}
+
+/** One name found in a text: what it may stand for, and which of the text's words it takes up. */
+export interface Found<M extends Meaning> {
+  readonly meanings: readonly M[];
+  readonly at: number;
+  readonly length: number;
+}
+
+/** A text as its words, and the names found in it from left to right. */
+export interface Reading<M extends Meaning> {
+  readonly words: readonly string[];
+  readonly found: readonly Found<M>[];
+}
+
+export interface Lexicon<M extends Meaning> {
+  read(text: string): Reading<M>;
+}
+
+interface Phrase<M extends Meaning> {
+  readonly words: readonly string[];
+  readonly meanings: M[];
+  /** Whether its words may not be turned round: "vine tomato" is not "tomato vine". */
+  readonly fixed: boolean;
+}
+
+/** Shorter words are guessed at a slip of the pen only where they are among a row's first, commonest names. */
+const SURE_LENGTH = 8;
+
+/**
+ * A lexicon of names in many languages. Each row lists names between commas; "=" before a name fixes the order
+ * of its words, otherwise neighbours may stand either way round ("potato, sweet"). The longest name wins.
+ */
+export function makeLexicon<M extends Meaning>(
+  rows: readonly { meanings: readonly M[]; names: string }[],
+): Lexicon<M> {
+  const phrases = new Map<string, Phrase<M>[]>();
+  const vocabulary = new Set<string>();
+  const slippable = new Set<string>();
+  let longest = 1;
+  for (const { meanings, names } of rows) {
+    for (const [rank, name] of names.split(",").entries()) {
+      const words = wordsOf(name);
+      if (words.length === 0) throw new Error(`a name without words in a table of names: "${names}"`);
+      longest = Math.max(longest, words.length);
+      for (const word of words) {
+        vocabulary.add(word);
+        if (rank < 4 || word.length >= SURE_LENGTH) slippable.add(word);
+      }
+      addPhrase(phrases, { words, meanings: [...meanings], fixed: name.trim().startsWith("=") });
+    }
+  }
+  const singles = singleWords(phrases);
+  const known = new Map<string, string[]>();
+
+  function resolve(word: string): string[] {
+    const earlier = known.get(word);
+    if (earlier !== undefined) return earlier;
+    const form = formIn(vocabulary, word);
+    const slip = () => [...slippable].find((other) => near(word, other));
+    const words = form === null ? (splitCompound(word, singles, vocabulary) ?? [slip() ?? word]) : [form];
+    known.set(word, words);
+    return words;
+  }
+
+  return {
+    read(text) {
+      const words = wordsOf(text).flatMap(resolve);
+      const found: Found<M>[] = [];
+      for (let at = 0; at < words.length; ) {
+        const hit = longestAt(phrases, words, at, longest);
+        if (hit !== null) found.push(hit);
+        at += hit?.length ?? 1;
+      }
+      return { words, found };
+    },
+  };
+}
+
+function addPhrase<M extends Meaning>(phrases: Map<string, Phrase<M>[]>, phrase: Phrase<M>): void {
+  const index = [...phrase.words].sort().join(" ");
+  const sameWords = phrases.get(index) ?? [];
+  const same = sameWords.find(
+    ({ words, fixed }) => fixed === phrase.fixed && words.join(" ") === phrase.words.join(" "),
+  );
+  if (same === undefined) phrases.set(index, [...sameWords, phrase]);
+  else same.meanings.push(...phrase.meanings);
+}
+
+function longestAt<M extends Meaning>(
+  phrases: ReadonlyMap<string, readonly Phrase<M>[]>,
+  words: readonly string[],
+  at: number,
+  longest: number,
+): Found<M> | null {
+  for (let length = Math.min(longest, words.length - at); length > 0; length--) {
+    const window = words.slice(at, at + length);
+    const inOrder = window.join(" ");
+    const candidates = phrases.get([...window].sort().join(" ")) ?? [];
+    const exact = candidates.filter(({ words: own }) => own.join(" ") === inOrder);
+    const matching = exact.length > 0 ? exact : candidates.filter(({ fixed }) => !fixed);
+    if (matching.length > 0) return { meanings: matching.flatMap(({ meanings }) => meanings), at, length };
+  }
+  return null;
+}
+
+interface SingleWord {
+  readonly word: string;
+  readonly item: boolean;
+  readonly part: boolean;
+}
+
+function singleWords<M extends Meaning>(phrases: ReadonlyMap<string, readonly Phrase<M>[]>): SingleWord[] {
+  return [...phrases.values()]
+    .flat()
+    .filter(({ words }) => words.length === 1)
+    .map(({ words, meanings }) => ({
+      word: words[0] ?? "",
+      item: meanings.some(({ kind }) => kind === "item"),
+      part: meanings.some(({ kind }) => kind === "part"),
+    }))
+    .sort((a, b) => b.word.length - a.word.length);
+}
+
+function formIn(vocabulary: ReadonlySet<string>, word: string): string | null {
+  if (word === CONNECTOR) return word;
+  return [word, ...otherForms(word)].find((form) => vocabulary.has(form)) ?? null;
+}
+
+const spaced = (word: string): boolean =>
+  /^[\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\p{N}]+$/u.test(word);
+
+/** "Rhabarberblatt" as item and part; null where the word holds no item. The longest item name in it counts. */
+function splitCompound(
+  word: string,
+  singles: readonly SingleWord[],
+  vocabulary: ReadonlySet<string>,
+): string[] | null {
+  const least = spaced(word) ? 4 : 2;
+  for (const { word: item } of singles.filter((single) => single.item && single.word.length >= least)) {
+    const at = word.indexOf(item);
+    if (at < 0) continue;
+    const rest = word.slice(at + item.length);
+    const part =
+      partIn(rest, singles, vocabulary) ??
+      (least === 2 ? partIn(word.slice(0, at), singles, vocabulary) : null);
+    if (part !== null) return [item, part];
+    if (at === 0 && (item.length >= 6 || least === 2)) return [item, ...(rest === "" ? [] : [rest])];
+  }
+  return null;
+}
+
+/** The part a compound ends in, after the letters that join ("Aprikose-n-kern"), or else a longer one within. */
+function partIn(
+  rest: string,
+  singles: readonly SingleWord[],
+  vocabulary: ReadonlySet<string>,
+): string | null {
+  const parts = singles.filter(({ part }) => part);
+  for (const joint of ["", "n", "en", "s", "es", "e", "の", "的"]) {
+    if (!rest.startsWith(joint)) continue;
+    const form = formIn(vocabulary, singular(rest.slice(joint.length)));
+    if (form !== null && parts.some(({ word }) => word === form)) return form;
+  }
+  const least = spaced(rest) ? 4 : 1;
+  return parts.find(({ word }) => word.length >= least && rest.includes(word))?.word ?? null;
+}

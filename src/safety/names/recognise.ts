@@ -1,0 +1,122 @@
+import { ANIMALS } from "./animals.js";
+import { CONNECTOR, wordsOf } from "./fold.js";
+import { FRUITS } from "./fruits.js";
+import { HARMLESS } from "./harmless.js";
+import { type Found, makeLexicon, type Reading } from "./lexicon.js";
+import { PARTS } from "./parts.js";
+import { VEGETABLES } from "./vegetables.js";
+import { WILD } from "./wild.js";
+
+export const ITEM_NAMES = { ...VEGETABLES, ...FRUITS, ...WILD, ...ANIMALS };
+export type ItemKey = keyof typeof ITEM_NAMES;
+export type PartKey = keyof typeof PARTS;
+
+type HazardMeaning =
+  | { readonly kind: "item"; readonly key: ItemKey | "harmless" }
+  | { readonly kind: "part"; readonly key: PartKey };
+
+/** Single names for a part of an item that say neither. From memory. */
+const PART_NAMES: readonly { item: ItemKey; part: PartKey; names: string }[] = [
+  {
+    item: "apricot",
+    part: "pit",
+    names:
+      "amande d abricot, amande de noyau, mandorla di albicocca, persipan kernel, 苦杏仁, 北杏, 北杏仁, 杏仁",
+  },
+  { item: "potato", part: "leaf", names: "shaws, potato shaw" },
+  { item: "potato", part: "sprout", names: "oeil de pomme de terre, oeil de patate" },
+  { item: "potato", part: "berry", names: "potato apple" },
+];
+
+const rows = [
+  ...keysOf(ITEM_NAMES).map((key) => ({
+    meanings: [{ kind: "item", key }] as const,
+    names: ITEM_NAMES[key],
+  })),
+  ...keysOf(PARTS).map((key) => ({ meanings: [{ kind: "part", key }] as const, names: PARTS[key] })),
+  ...PART_NAMES.map(({ item, part, names }) => ({
+    meanings: [
+      { kind: "item", key: item },
+      { kind: "part", key: part },
+    ] as const,
+    names,
+  })),
+  { meanings: [{ kind: "item", key: "harmless" }] as const, names: HARMLESS },
+];
+const lexicon = makeLexicon<HazardMeaning>(rows);
+
+/** What a name speaks of: items, and parts each with the item it belongs to (null where the name does not say). */
+export interface Recognised {
+  readonly items: ReadonlySet<ItemKey>;
+  readonly parts: readonly { readonly item: ItemKey | null; readonly part: PartKey }[];
+}
+
+/**
+ * Reads the name of a part and of the item it is cut from ("" for a blend). Every part word belongs to the
+ * item; in a blend it belongs to the item named nearest before it, else after it, else to all in the name.
+ */
+export function recognise(itemName: string, partName: string): Recognised {
+  const rest = withoutItem(itemName, partName);
+  const whole = lexicon.read(`${itemName} ${rest}`);
+  const own = itemKeys(lexicon.read(itemName).found);
+  const partReading = lexicon.read(rest);
+  const named = partOwners(partReading);
+  const fromItem = partOwners(itemReading(itemName)).map(({ part }) => part);
+  const items = new Set([...own, ...itemKeys(whole.found)]);
+  const mine = [...named.map(({ part }) => part), ...fromItem];
+  const owned = [...own].flatMap((item) => mine.map((part) => ({ item, part })));
+  const acrossBoth = own.size > 0 || itemName === "" ? [] : partOwners(whole);
+  return { items, parts: [...owned, ...named, ...acrossBoth] };
+}
+
+/** "rhubarb leaf" of the item "rhubarb" is "leaf". */
+function withoutItem(itemName: string, partName: string): string {
+  return itemName !== "" && partName.toLowerCase().startsWith(`${itemName.toLowerCase()} `)
+    ? partName.slice(itemName.length + 1)
+    : partName;
+}
+
+/** The item's own name up to the first "with", without parts said to be on it: "stone-in", "leaves on". */
+function itemReading(itemName: string): Reading<HazardMeaning> {
+  const first = wordsOf(itemName).join(" ").split(CONNECTOR)[0] ?? "";
+  const reading = lexicon.read(first);
+  const attached = ["on", "in", "removed", "off", "out", "attached"];
+  return {
+    words: reading.words,
+    found: reading.found.filter(({ at, length }) => !attached.includes(reading.words[at + length] ?? "")),
+  };
+}
+
+function partOwners({ words, found }: Reading<HazardMeaning>): { item: ItemKey | null; part: PartKey }[] {
+  const kept = found.filter(
+    ({ at }) => !["without", "no", "sans", "ohne", "sin", "senza"].includes(words[at - 1] ?? ""),
+  );
+  const segmentOf = (at: number) => words.slice(0, at).filter((word) => word === CONNECTOR).length;
+  const everyItem = [...itemKeys(kept)];
+  return kept.flatMap((name) => {
+    const parts = name.meanings.flatMap((meaning) => (meaning.kind === "part" ? [meaning.key] : []));
+    if (parts.length === 0) return [];
+    const beside = kept.filter((other) => namesItem(other) && segmentOf(other.at) === segmentOf(name.at));
+    const owner = beside.findLast(({ at }) => at <= name.at) ?? beside[0];
+    const owners: (ItemKey | null)[] =
+      owner !== undefined ? [...itemKeys([owner])] : everyItem.length > 0 ? everyItem : [null];
+    return owners.flatMap((item) => parts.map((part) => ({ item, part })));
+  });
+}
+
+const namesItem = ({ meanings }: Found<HazardMeaning>): boolean =>
+  meanings.some(({ kind }) => kind === "item");
+
+function itemKeys(found: readonly Found<HazardMeaning>[]): Set<ItemKey> {
+  return new Set(
+    found.flatMap(({ meanings }) =>
+      meanings.flatMap((meaning) =>
+        meaning.kind === "item" && meaning.key !== "harmless" ? [meaning.key] : [],
+      ),
+    ),
+  );
+}
+
+function keysOf<Key extends string>(table: Record<Key, string>): Key[] {
+  return Object.keys(table) as Key[];
+}
