@@ -10,13 +10,15 @@ const MOST_WHOLE_CHOSEN_MENU = 10;
 /** Its tableau is dense; beyond this many cells HiGHS is ahead before the first has been filled. */
 const MOST_CELLS = 200_000;
 const FIRST_SECONDS = 0.25;
+/** A first engine that has not answered by now may not: HiGHS is started meanwhile, which takes longer than this. */
+const WARM_AFTER_MS = 50;
 
 /** The threads of both engines, shared by every question asked of them. */
 export class Engines {
   readonly quick: Engine;
-  readonly thorough: Engine;
+  readonly thorough: Engine & { warm?(): void };
 
-  constructor(quick: Engine = new JavascriptLpSolver(), thorough: Engine = new Highs()) {
+  constructor(quick: Engine = new JavascriptLpSolver(), thorough: Engines["thorough"] = new Highs()) {
     this.quick = quick;
     this.thorough = thorough;
   }
@@ -49,7 +51,10 @@ export async function solve(question: Question, options: SolveOptions): Promise<
 
   if (engine === "highs" || (engine === undefined && !isSmall(question))) return thorough();
   const seconds = engine === undefined ? Math.min(FIRST_SECONDS, limits.seconds) : limits.seconds;
-  const quick = certified(question, await engines.quick.solve(question, { ...limits, seconds }), limits.gap);
+  const warming = setTimeout(() => engines.thorough.warm?.(), WARM_AFTER_MS);
+  const said = await engines.quick.solve(question, { ...limits, seconds });
+  clearTimeout(warming);
+  const quick = certified(question, said, limits.gap);
   if (quick.kind === "optimal") return timed(quick);
   if (engine === undefined) return thorough();
   if (quick.kind !== "infeasible" && quick.kind !== "unbounded") return timed(quick);
