@@ -13,10 +13,9 @@ export function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
     least.set(part, Math.min(least.get(part) ?? Number.POSITIVE_INFINITY, Math.max(0, cost)));
   };
   for (const item of scenario.items) {
-    const unitCost = leastUnitCost(item);
+    const costPerKilogram = Math.min(...unitCosts(item)) / kg(item.unitWeight);
     for (const breakdown of item.breakdowns) {
-      for (const [part, cost] of partCosts(breakdown, unitCost / kg(item.unitWeight), scenario, parts))
-        offer(part, cost);
+      for (const [part, cost] of partCosts(breakdown, costPerKilogram, scenario, parts)) offer(part, cost);
     }
   }
   for (const { part, value, weight } of scenario.partsOnHand) offer(part, currency(value) / kg(weight));
@@ -30,22 +29,27 @@ export function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
   return least;
 }
 
-function foodYieldOf(step: Step, parts: ReadonlyMap<string, Part>): number {
+export function foodYieldOf(step: Step, parts: ReadonlyMap<string, Part>): number {
   return step.yields.reduce(
     (sum, { part, fraction }) => sum + (parts.get(part)?.class === "food" ? rate(fraction) : 0),
     0,
   );
 }
 
-/** Cost of one unit: its price, or what it is valued at in stock where that is less. */
-function leastUnitCost(item: Item): number {
-  const bought =
-    item.buying === null ? Number.POSITIVE_INFINITY : currency(item.buying.price) / rate(item.orderUnit.size);
-  const held = item.onHand.map(({ value, units }) =>
-    units.isZero() ? bought : currency(value) / rate(units),
-  );
-  const least = Math.min(bought, ...held);
-  return Number.isFinite(least) ? least : 0;
+/** What a unit costs: its price, and what each lot of stock is valued at. */
+function unitCosts(item: Item): number[] {
+  const bought = item.buying === null ? [] : [currency(item.buying.price) / rate(item.orderUnit.size)];
+  const held = item.onHand.filter(({ units }) => !units.isZero());
+  const all = [...bought, ...held.map(({ value, units }) => currency(value) / rate(units))];
+  return all.length === 0 ? [0] : all;
+}
+
+/** The most a kilogram of a part can cost when an item is cut one way. */
+export function dearestCost(item: Item, breakdown: Breakdown, part: string, scenario: Scenario): number {
+  const parts = new Map(scenario.parts.map((entry) => [entry.name, entry]));
+  const costPerKilogram = Math.max(...unitCosts(item)) / kg(item.unitWeight);
+  const costs = partCosts(breakdown, costPerKilogram, scenario, parts);
+  return costs.find(([name]) => name === part)?.[1] ?? 0;
 }
 
 /** Cost per kilogram of each part of a breakdown, at a cost per kilogram of the item as purchased. */

@@ -1,5 +1,5 @@
 import type { Lot, Scenario } from "../kitchen/index.js";
-import { lastUseDay } from "../safety/index.js";
+import { lastUseDay, lastUseDayOnHand } from "../safety/index.js";
 
 /**
  * Last day a lot may go into a dish; null when it outlasts any plan. What a step gives keeps the date of its
@@ -12,5 +12,5 @@ export function lastDayOfLot({ part: name, origin }: Lot, scenario: Scenario): n
   if (origin.kind === "cut") return lastUseDay(part, item, scenario.services[origin.service]?.day ?? 0);
   const stock = scenario.partsOnHand[origin.index];
   if (part.state === "frozen" && stock?.part !== name) return lastUseDay(part, item, 0);
-  return stock?.lastDay ?? null;
+  return lastUseDayOnHand(part, item, stock?.lastDay ?? null);
 }

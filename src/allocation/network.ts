@@ -119,30 +119,41 @@ export function stepsFrom(part: string, scenario: Scenario): Step[] {
 }
 
 /**
- * Services before which cutting the item can be worth while: those with a dish that may use one of its parts at
- * once, and the last ones before which a delivery or stock must be cut. At any other, cutting later is as good:
- * a whole item keeps meanwhile and its parts keep from their cutting. Where hands, cold room or a pot are short,
- * every service counts.
+ * Services before which cutting the item can be worth while. Where hands, cold room or a pot are short, that is
+ * every one. Else it is those with a dish that may use one of its parts at once, and the last ones before which a
+ * delivery or stock must be cut: at any other, cutting later is as good, as a whole item keeps meanwhile and its
+ * parts keep from their cutting. Of several on one day the first will do, as dates count in days.
  */
 function servicesToCutBefore(item: Item, scenario: Scenario): number[] {
   const arrivals = arrivalsOf(item, scenario);
   const first = Math.min(...arrivals.map(({ service }) => service));
+  const services = scenario.services.map((_, service) => service).filter((service) => service >= first);
+  if (workIsLimited(scenario)) return services;
   const forced = new Set(arrivals.map(({ lastService }) => lastService));
-  const workIsLimited =
-    scenario.limits.handsMinutes !== null ||
-    scenario.limits.chilled !== null ||
-    scenario.services.some(({ handsMinutes }) => handsMinutes !== null) ||
-    scenario.steps.some(({ capacity }) => capacity !== null);
   const reachable = partsReachableFrom(item, scenario);
-  return scenario.services.flatMap((_, service) => {
-    if (service < first) return [];
-    const usedNow = scenario.dishes.some(
+  const usedAt = (service: number): boolean =>
+    scenario.dishes.some(
       (dish) =>
         dish.services.includes(service) &&
         dish.lines.some((line) => line.from.some(({ part }) => reachable.has(part))),
     );
-    return usedNow || forced.has(service) || workIsLimited ? [service] : [];
-  });
+  const dayOf = (service: number): number => scenario.services[service]?.day ?? 0;
+  return services
+    .filter((service) => forced.has(service) || usedAt(service))
+    .filter((service, index, worthwhile) => {
+      const before = worthwhile[index - 1];
+      const arrivesHere = arrivals.some((arrival) => arrival.service === service);
+      return before === undefined || dayOf(before) !== dayOf(service) || arrivesHere;
+    });
+}
+
+function workIsLimited({ limits, services, steps }: Scenario): boolean {
+  return (
+    limits.handsMinutes !== null ||
+    limits.chilled !== null ||
+    services.some(({ handsMinutes }) => handsMinutes !== null) ||
+    steps.some(({ capacity }) => capacity !== null)
+  );
 }
 
 function partsReachableFrom(item: Item, scenario: Scenario): Set<string> {

@@ -140,7 +140,15 @@ export const planSchema = z.object({
     closingStock: decimal,
     wasted: decimal,
   }),
-  warnings: z.array(z.object({ code: z.string(), text: z.string(), source: z.string() })),
+  warnings: z.array(
+    z.object({
+      code: z.string(),
+      text: z.string(),
+      source: z.string(),
+      part: z.string().nullable(),
+      dish: z.string().nullable(),
+    }),
+  ),
   reasons: z.array(z.object({ change: z.string(), text: z.string(), checked: z.string() })),
 });
 

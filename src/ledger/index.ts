@@ -2,6 +2,7 @@
 export * from "./accounts.js";
 export * from "./ceiling.js";
 export * from "./costing/problems.js";
+export * from "./costs-shown.js";
 export * from "./errors.js";
 export * from "./keep-ledger.js";
 export * from "./ledger.js";

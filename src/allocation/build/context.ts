@@ -10,17 +10,10 @@ export interface BuildContext {
   readonly sites: readonly CookingSite[];
   /** Most kilograms of each lot any plan has a use for, by lot index. */
   readonly demand: readonly number[];
-  /** Least cost of a kilogram of a part in a dish, or what an earlier plan's ledger showed it to cost. */
+  /** What a kilogram of a part costs in a ceiling row: the least it can, or what it is held to. */
   readonly costOf: (part: string, site: CookingSite) => number;
   readonly builder: ModelBuilder;
   readonly handles: Handles;
-}
-
-/** What a kilogram of a part turned out to cost in a cooking, by `costKey`; it replaces the least it could cost. */
-export type KnownCosts = ReadonlyMap<string, number>;
-
-export function costKey(part: string, dish: string, service: number): string {
-  return `${part} | ${dish} | ${service}`;
 }
 
 /** Which variable stands for which decision. */

@@ -4,17 +4,18 @@ import { leastCosts } from "../costs.js";
 import { cookingSites, reachableDemand } from "../demand.js";
 import type { Model } from "../model.js";
 import { buildNetwork, type Network } from "../network.js";
-import { type BuildContext, costKey, type Handles, type KnownCosts, noHandles } from "./context.js";
+import { type BuildContext, type Handles, noHandles } from "./context.js";
 import { addCourses } from "./courses.js";
 import { addDishes } from "./dishes.js";
 import { addItems } from "./items.js";
 import { addLimits } from "./limits.js";
 import { type Objectives, objectivesOf } from "./objectives.js";
 import { addParts } from "./parts.js";
+import { addTightenings, type Tightening } from "./tightening.js";
 
-export type { CutHandle, GoHandle, Handles, KnownCosts } from "./context.js";
-export { costKey } from "./context.js";
+export type { CutHandle, GoHandle, Handles } from "./context.js";
 export { aimsInOrder, type Objectives } from "./objectives.js";
+export type { Tightening } from "./tightening.js";
 
 /** The scenario as an optimisation model, with what each variable decides. */
 export interface PlanModel {
@@ -26,11 +27,17 @@ export interface PlanModel {
 }
 
 /**
- * Builds the model of a scenario. In ceiling rows a part costs the least it can, unless an earlier plan's ledger
- * has shown what it costs in that cooking.
+ * Builds the model of a scenario. In ceiling rows a part costs the least it can, unless an earlier plan was
+ * over a ceiling and is tightened.
  */
-export function buildModel(scenario: Scenario, known: KnownCosts = new Map()): PlanModel {
+export function buildModel(scenario: Scenario, tightenings: readonly Tightening[] = []): PlanModel {
   const least = leastCosts(scenario);
+  const tightened = new Map(
+    tightenings.map(({ part, dish, service, perKilogram }) => [
+      tighteningKey(part, dish, service),
+      perKilogram,
+    ]),
+  );
   const network = buildNetwork(scenario);
   const sites = cookingSites(scenario);
   const context: BuildContext = {
@@ -38,7 +45,8 @@ export function buildModel(scenario: Scenario, known: KnownCosts = new Map()): P
     network,
     sites,
     demand: reachableDemand(scenario, network, sites),
-    costOf: (part, { dish, service }) => known.get(costKey(part, dish.name, service)) ?? least.get(part) ?? 0,
+    costOf: (part, { dish, service }) =>
+      tightened.get(tighteningKey(part, dish.name, service)) ?? least.get(part) ?? 0,
     builder: new ModelBuilder(),
     handles: noHandles(),
   };
@@ -47,6 +55,7 @@ export function buildModel(scenario: Scenario, known: KnownCosts = new Map()): P
   addDishes(context);
   addCourses(context);
   addLimits(context);
+  addTightenings(tightenings, context);
   return {
     scenario,
     model: context.builder.build(scenario.name),
@@ -54,4 +63,8 @@ export function buildModel(scenario: Scenario, known: KnownCosts = new Map()): P
     handles: context.handles,
     network,
   };
+}
+
+function tighteningKey(part: string, dish: string, service: number): string {
+  return `${part} | ${dish} | ${service}`;
 }

@@ -23,7 +23,7 @@ export function addParts(context: BuildContext): void {
   addCapacities(context);
 }
 
-/** A step gives something worth binning only as a by-product: nobody peels stems to throw them away. */
+/** Whether a step only gives the part another name, as dicing rings does. */
 function isLossless(step: Step, output: string): boolean {
   return (
     step.yields.some(({ part, fraction }) => part === output && fraction.equals(1)) && step.water.isZero()
@@ -85,10 +85,10 @@ function addBalance(lot: LotNode, flows: Flows, context: BuildContext): void {
   if (lot.kind.class === "food") builder.row(tag, where, sum, { lower: -made.held, upper: -made.held });
   else builder.row(tag, where, sum, { lower: -made.held });
 
-  const waste = context.handles.wastes.find((entry) => entry.lot === lot);
-  if (waste === undefined || !madeBySteps(lot, context)) return;
-  const wasted = new Sum().addSum(made.wasteable, -1).add(waste.variable, 1);
-  builder.row({ family: "worked for use", part: lot.part }, `${where} worked for use`, wasted, {
+  if (lot.kind.class !== "food" || !madeBySteps(lot, context)) return;
+  const surplus = new Sum().addSum(made.wasteable, -1);
+  for (const { variable } of flows.surplus.of(lot)) surplus.add(variable, 1);
+  builder.row({ family: "worked for use", part: lot.part }, `${where} worked for use`, surplus, {
     upper: made.wasteableAnyway,
   });
 }
@@ -100,6 +100,8 @@ interface Flows {
   readonly drawsFrom: Groups<DrawHandle, LotNode>;
   readonly drawsOf: Groups<DrawHandle, string>;
   readonly ends: Groups<{ lot: LotNode; variable: number }, LotNode>;
+  /** Given away or wasted. */
+  readonly surplus: Groups<{ lot: LotNode; variable: number }, LotNode>;
 }
 
 function flowsOf({ handles }: BuildContext): Flows {
@@ -110,10 +112,14 @@ function flowsOf({ handles }: BuildContext): Flows {
     drawsFrom: groupBy(handles.draws, ({ from }) => from),
     drawsOf: groupBy(handles.draws, ({ from }) => originKey(from.origin)),
     ends: groupBy([...gives, ...keeps, ...wastes], ({ lot }) => lot),
+    surplus: groupBy([...gives, ...wastes], ({ lot }) => lot),
   };
 }
 
-/** What comes into a lot; of it, what may be wasted though a step made it, a by-product or a mere change of name. */
+/**
+ * What comes into a lot; of it, what may be surplus: nobody peels stems to throw them away, so what a step is worked
+ * for goes into dishes or permitted stock, and only its by-products and what merely changed its name may be over.
+ */
 function inflowsOf(lot: LotNode, flows: Flows, scenario: Scenario) {
   const sum = new Sum();
   const wasteable = new Sum();

@@ -76,7 +76,7 @@ export function settle(plan: PlanModel, point: readonly number[], cuts: ItemDeci
       line,
     })),
     draws: draws.of(lot).map(({ step: drawn, variable }) => ({
-      ...outflow(lot, at(variable), upToStep),
+      ...outflow(lot, at(variable), drawnSteps),
       step: drawn,
     })),
     gives: gives
@@ -85,6 +85,11 @@ export function settle(plan: PlanModel, point: readonly number[], cuts: ItemDeci
     keep: total(keeps.of(lot).map(({ variable }) => weightOf(at(variable)))),
     wasted: total(wastes.of(lot).map(({ variable }) => weightOf(at(variable)))),
   }));
+}
+
+/** Up to a step, so that what is drawn suffices; dust of the engine is none. */
+function drawnSteps(weight: Weight, step: Weight): Weight {
+  return 2n * weight < step ? NO_WEIGHT : upToStep(weight, step);
 }
 
 function directWeight(lot: LotNode, scenario: Scenario, cuts: ItemDecisions["cuts"]): Weight {

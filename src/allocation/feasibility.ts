@@ -1,0 +1,76 @@
+import type { Scenario } from "../kitchen/index.js";
+import { buildModel, type PlanModel } from "./build/index.js";
+import { leastOf, Sum } from "./builder.js";
+import type { Model, Objective, Row, Tag, Variable } from "./model.js";
+import { type Engines, solve } from "./solve.js";
+import { isSolved, type Staged } from "./stages.js";
+
+export interface FeasibilityOptions {
+  readonly engines: Engines;
+  readonly seconds: number;
+}
+
+const NO_AIM: Objective = { sense: "least", terms: [], constant: 0 };
+/** Rows that say what the parts are, not what is asked: these are never what a cook could change. */
+const NATURE = new Set(["item balance", "part balance", "worked for use", "batch", "made", "item life"]);
+const LARGEST_MISS = 1e4;
+const NOTICEABLE = 1e-6;
+
+/** Any point of a plan's model, whatever it wastes or costs. */
+export async function anyPoint(
+  { model }: PlanModel,
+  { engines, seconds }: FeasibilityOptions,
+): Promise<Staged> {
+  const first = await solve({ model, objective: NO_AIM }, { engines, seconds, gap: 1 });
+  return isSolved(first)
+    ? { kind: "planned", first, stages: [], point: first.point }
+    : { kind: "none", first };
+}
+
+/**
+ * What a scenario without a plan asks too much of: the tags of the rows that must be missed when they are missed
+ * by as little as can be, each counted against its own size.
+ */
+export async function culpritsOf(
+  scenario: Scenario,
+  { engines, seconds }: FeasibilityOptions,
+): Promise<Tag[]> {
+  const { model } = buildModel(scenario);
+  const { elastic, objective, misses } = elasticOf(model);
+  const outcome = await solve({ model: elastic, objective }, { engines, seconds, gap: 0.01 });
+  if (!isSolved(outcome)) return [];
+  return misses.filter(({ variable }) => (outcome.point[variable] ?? 0) > NOTICEABLE).map(({ tag }) => tag);
+}
+
+function elasticOf(model: Model) {
+  const variables: Variable[] = [...model.variables];
+  const misses: { tag: Tag; variable: number }[] = [];
+  const sum = new Sum();
+  const miss = (row: Row, direction: string): number => {
+    const name = `${row.name}, ${direction}`;
+    const variable =
+      variables.push({
+        name,
+        tag: { ...row.tag, family: "miss" },
+        lower: 0,
+        upper: LARGEST_MISS,
+        integer: false,
+      }) - 1;
+    misses.push({ tag: row.tag, variable });
+    sum.add(variable, 1 / sizeOf(row));
+    return variable;
+  };
+  const rows = model.rows.map((row) => {
+    if (NATURE.has(row.tag.family)) return row;
+    const terms = [...row.terms];
+    if (Number.isFinite(row.lower)) terms.push({ variable: miss(row, "short"), coefficient: 1 });
+    if (Number.isFinite(row.upper)) terms.push({ variable: miss(row, "over"), coefficient: -1 });
+    return { ...row, terms };
+  });
+  return { elastic: { ...model, variables, rows }, objective: leastOf(sum), misses };
+}
+
+function sizeOf({ lower, upper }: Row): number {
+  const sides = [lower, upper].filter((side) => Number.isFinite(side)).map(Math.abs);
+  return Math.max(0.1, ...sides);
+}

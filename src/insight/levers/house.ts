@@ -1,0 +1,108 @@
+import type { Scenario } from "../../kitchen/index.js";
+import { Decimal, grams, plus, times, type Weight } from "../../quantity/index.js";
+import { decimalText, gramsText, type Lever } from "./lever.js";
+
+const COLD_ROOM_STEP = grams("100");
+const HANDS_STEP = 5;
+
+/** Overage and hands by service. */
+export function serviceLevers(scenario: Scenario): Lever[] {
+  return scenario.services.flatMap((service, index) => {
+    const withService = (changed: Partial<typeof service>): Scenario => ({
+      ...scenario,
+      services: scenario.services.map((other) => (other === service ? { ...service, ...changed } : other)),
+    });
+    const percent = (value: Decimal): string => `${decimalText(value.times(100))} %`;
+    const { overage, handsMinutes } = service;
+    const levers: Lever[] = [
+      {
+        subject: `overage at ${service.name}`,
+        about: { service: index },
+        step: "1 %",
+        steps: 100,
+        eases: "always",
+        change: (steps) => {
+          const raised = overage.plus(new Decimal(steps).div(100));
+          return {
+            scenario: withService({ overage: raised }),
+            value: percent(raised),
+            text: `Allow ${percent(raised)} spare portions at ${service.name} instead of ${percent(overage)}`,
+          };
+        },
+      },
+    ];
+    const minutes = handsMinutes ?? scenario.limits.handsMinutes;
+    if (minutes !== null) {
+      levers.push({
+        subject: `hands before ${service.name}`,
+        about: { service: index },
+        step: `${HANDS_STEP} minutes`,
+        steps: 400,
+        eases: "always",
+        change: (steps) => {
+          const raised = minutes + HANDS_STEP * steps;
+          return {
+            scenario: withService({ handsMinutes: raised }),
+            value: `${raised} minutes`,
+            text: `Have ${raised} minutes of hands before ${service.name} instead of ${minutes}`,
+          };
+        },
+      });
+    }
+    return levers;
+  });
+}
+
+/** The cold room and the pots. */
+export function houseLevers(scenario: Scenario): Lever[] {
+  const levers: Lever[] = [];
+  const { chilled } = scenario.limits;
+  const roomLever = (
+    subject: string,
+    about: Lever["about"],
+    limit: Weight,
+    withLimit: (limit: Weight) => Scenario,
+    text: (now: string, before: string) => string,
+  ): Lever => ({
+    subject,
+    about,
+    step: gramsText(COLD_ROOM_STEP),
+    steps: 1000,
+    eases: "always",
+    change: (steps) => {
+      const raised = plus(limit, times(COLD_ROOM_STEP, steps));
+      return {
+        scenario: withLimit(raised),
+        value: gramsText(raised),
+        text: text(gramsText(raised), gramsText(limit)),
+      };
+    },
+  });
+  if (chilled !== null) {
+    levers.push(
+      roomLever(
+        "cold room",
+        {},
+        chilled,
+        (limit) => ({ ...scenario, limits: { ...scenario.limits, chilled: limit } }),
+        (now, before) => `Have ${now} of cold room instead of ${before}`,
+      ),
+    );
+  }
+  for (const step of scenario.steps) {
+    if (step.capacity === null) continue;
+    levers.push(
+      roomLever(
+        step.name,
+        { step: step.name },
+        step.capacity,
+        (capacity) => ({
+          ...scenario,
+          steps: scenario.steps.map((other) => (other === step ? { ...step, capacity } : other)),
+        }),
+        (now, before) => `Take ${now} in ${step.name} instead of ${before}`,
+      ),
+    );
+  }
+  return levers;
+}

@@ -1,0 +1,17 @@
+import type { Scenario } from "../../kitchen/index.js";
+import { dishLevers } from "./dishes.js";
+import { houseLevers, serviceLevers } from "./house.js";
+import { itemLevers } from "./items.js";
+import type { Lever } from "./lever.js";
+
+export type { Change, Lever } from "./lever.js";
+
+/** Every figure the search for a smallest change may turn, in the order a cook would think of them. */
+export function leversOf(scenario: Scenario): Lever[] {
+  return [
+    ...scenario.dishes.flatMap((dish) => dishLevers(dish, scenario)),
+    ...scenario.items.flatMap((item) => itemLevers(item, scenario)),
+    ...serviceLevers(scenario),
+    ...houseLevers(scenario),
+  ];
+}

@@ -1,0 +1,62 @@
+import type { Item, Scenario } from "../../kitchen/index.js";
+import { minus, times } from "../../quantity/index.js";
+import { type Lever, moneyText, THOUSANDTH } from "./lever.js";
+
+/** The price of an item and how much of it may or must be bought. */
+export function itemLevers(item: Item, scenario: Scenario): Lever[] {
+  const { buying, orderUnit } = item;
+  if (buying === null) return [];
+  const withBuying = (changed: Partial<typeof buying>): Scenario => ({
+    ...scenario,
+    items: scenario.items.map((other) =>
+      other === item ? { ...item, buying: { ...buying, ...changed } } : other,
+    ),
+  });
+  const levers: Lever[] = [
+    {
+      subject: `price of ${item.name}`,
+      about: { item: item.name },
+      step: "0.001",
+      steps: Number(buying.price / THOUSANDTH),
+      eases: "always",
+      change: (steps) => {
+        const price = minus(buying.price, times(THOUSANDTH, steps));
+        return {
+          scenario: withBuying({ price }),
+          value: `${moneyText(price)} / ${orderUnit.name}`,
+          text: `Buy ${item.name} at ${moneyText(price)} / ${orderUnit.name} instead of ${moneyText(buying.price)}`,
+        };
+      },
+    },
+  ];
+  const { most, least } = buying;
+  if (most !== null) {
+    levers.push({
+      subject: `most ${item.name} to buy`,
+      about: { item: item.name },
+      step: `1 ${orderUnit.name}`,
+      steps: Math.max(50, 4 * most),
+      eases: "always",
+      change: (steps) => ({
+        scenario: withBuying({ most: most + steps }),
+        value: `${most + steps} x ${orderUnit.name}`,
+        text: `Buy up to ${most + steps} x ${orderUnit.name} of ${item.name} instead of ${most}`,
+      }),
+    });
+  }
+  if (least > 0) {
+    levers.push({
+      subject: `least ${item.name} to buy`,
+      about: { item: item.name },
+      step: `1 ${orderUnit.name}`,
+      steps: least,
+      eases: "always",
+      change: (steps) => ({
+        scenario: withBuying({ least: least - steps }),
+        value: `${least - steps} x ${orderUnit.name}`,
+        text: `Buy as few as ${least - steps} x ${orderUnit.name} of ${item.name} instead of ${least}`,
+      }),
+    });
+  }
+  return levers;
+}

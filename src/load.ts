@@ -1,0 +1,37 @@
+import { readFile } from "node:fs/promises";
+import { type ReadScenario, readScenario, type Scenario } from "./kitchen/index.js";
+import type { Problem } from "./reading/index.js";
+import { checkSafety } from "./safety/index.js";
+import { loadYieldTables, resolveScenario } from "./yields/index.js";
+
+/** A scenario file read, joined with the yield tables and checked for safety; null where there are problems. */
+export interface Loaded {
+  readonly scenario: Scenario | null;
+  readonly problems: readonly Problem[];
+}
+
+/** Reads a scenario file from disk. A file that is not there, or not allowed, is a problem like any other. */
+export async function loadScenario(path: string): Promise<Loaded> {
+  const text = await readFile(path, "utf8").catch(() => null);
+  if (text !== null) return loadScenarioText(path, text);
+  const what = "there is no such file, or it may not be read";
+  const remedy = "Write the path of a scenario file";
+  return { scenario: null, problems: [{ file: path, line: 1, column: 1, what, remedy }] };
+}
+
+/** The same from text at hand; `file` names it in problems. */
+export function loadScenarioText(file: string, text: string): Loaded {
+  const { tables, problems: tableProblems } = loadYieldTables();
+  const read = readScenario({ file, text });
+  const { scenario, problems } = resolveScenario(read, tables);
+  const all = [...tableProblems, ...problems, ...(scenario === null ? [] : blocksOf(scenario, read))];
+  return { scenario: all.length === 0 ? scenario : null, problems: all };
+}
+
+/** What must not be planned, at the place in the file that asks for it. */
+function blocksOf(scenario: Scenario, read: ReadScenario): Problem[] {
+  return checkSafety(scenario).blocks.map(({ text, dish, part, source }) => {
+    const path = dish === null ? ["parts", part ?? ""] : ["dishes", dish];
+    return { ...read.keyPositionOf(path), what: `${text} (${source})`, remedy: "Leave it out" };
+  });
+}
