@@ -1,7 +1,7 @@
 import type { PlanJson } from "../contract/index.js";
 import type { Handling } from "../kitchen/index.js";
 import { Decimal, roundTogether, total, type Weight } from "../quantity/index.js";
-import { containers, type PlanPart, usesOf } from "./lots.js";
+import { containers, destinationWords, type PlanPart, usesOf } from "./lots.js";
 import type { PageMaker } from "./page.js";
 import { BOARD_ORDER, itemsOf, planWeight, rawest, type View, type Warning, warningsAbout } from "./view.js";
 import { capital, counted, once } from "./writing.js";
@@ -15,7 +15,12 @@ type ServiceSheet = {
   readonly boards: readonly Board[];
 };
 
-type Board = { readonly name: string; readonly caution: string; readonly jobs: readonly Job[] };
+type Board = {
+  readonly name: string;
+  readonly caution: string;
+  readonly handling: Handling;
+  readonly jobs: readonly Job[];
+};
 
 type Job = {
   readonly title: string;
@@ -29,7 +34,8 @@ type Job = {
 type PartLine = {
   readonly part: string;
   readonly grams: string;
-  readonly kind: string;
+  /** "yes" for what must not be eaten. */
+  readonly never: string;
   readonly container: string;
   readonly uses: readonly string[];
 };
@@ -62,19 +68,18 @@ export function cuttingData(view: View): Cutting {
           job: prepJob(prep, view),
         })),
       ];
-      const subjects = once([
-        ...cuts.map(({ item }) => item),
+      const parts = once([
         ...preps.map(({ from }) => from),
-        ...[...cuts, ...preps].flatMap(({ parts }) => parts.map(({ part }) => part)),
+        ...[...cuts, ...preps].flatMap((each) => each.parts.map(({ part }) => part)),
       ]);
       return [
         {
           service: name,
           date: writing.date(date),
-          warnings: warningsAbout(subjects, view),
+          warnings: warningsAbout({ dishes: [], parts }, view),
           boards: BOARD_ORDER.flatMap((handling) => {
             const here = jobs.filter((each) => each.handling === handling).map(({ job }) => job);
-            return here.length === 0 ? [] : [{ ...BOARDS[handling], jobs: here }];
+            return here.length === 0 ? [] : [{ ...BOARDS[handling], handling, jobs: here }];
           }),
         },
       ];
@@ -138,12 +143,6 @@ function aboutMinutes(minutes: Decimal, { writing }: View): string {
   return `about ${writing.decimal(minutes.toDecimalPlaces(0, Decimal.ROUND_UP), 0)}\u00a0min`;
 }
 
-const KINDS: Readonly<Record<PlanPart["class"], string>> = {
-  food: "",
-  inedible: "Not for eating",
-  never: "DO NOT USE",
-};
-
 function partLines(
   parts: readonly PlanPart[],
   loss: Weight,
@@ -160,7 +159,7 @@ function partLines(
       return {
         part,
         grams: writing.grams(rounded[index] ?? (0n as Weight)),
-        kind: KINDS[kind],
+        never: kind === "never" ? "yes" : "",
         container:
           label === undefined ? "" : [`Label ${label}`, container].filter((text) => text !== "").join(", "),
         uses: uses(part, service, kind, view),
@@ -173,7 +172,6 @@ function partLines(
 
 function uses(part: string, service: string, kind: PlanPart["class"], view: View): string[] {
   const { plan } = view;
-  if (kind === "never") return [];
   const dishes = usesOf(part, service, view).map(({ where, weight, pieces }) =>
     pieces === null
       ? `${where}: ${weight}`
@@ -185,11 +183,8 @@ function uses(part: string, service: string, kind: PlanPart["class"], view: View
   const left = once(
     plan.leftovers
       .filter((each) => each.kind === "part" && each.part === part)
-      .map(({ destination }) => destination),
+      .map(({ destination }) => destinationWords(destination)),
   );
-  return [
-    ...dishes,
-    ...steps,
-    ...left.map((where) => (dishes.length + steps.length === 0 ? where : `rest: ${where}`)),
-  ];
+  const rest = kind !== "food" ? "not for eating: " : dishes.length + steps.length > 0 ? "rest: " : "";
+  return [...dishes, ...steps, ...left.map((where) => `${rest}${where}`)];
 }

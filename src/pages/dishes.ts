@@ -1,12 +1,20 @@
 import type { PlanJson } from "../contract/index.js";
 import type { Dish, RecipeLine, StapleLine } from "../kitchen/index.js";
 import { Decimal, money, roundTogether, scale, total, type Weight } from "../quantity/index.js";
+import {
+  allergensOfDish,
+  COLD_HOLDING,
+  COOLING,
+  criticalSteps,
+  HOT_HOLDING,
+  temperatureText,
+} from "../safety/index.js";
 import type { PageMaker } from "./page.js";
 import { stapleAmount } from "./shopping.js";
-import { itemsOf, planWeight, type View, type Warning, warningsAbout } from "./view.js";
+import { planWeight, type View, type Warning, warningsAbout } from "./view.js";
 import { capital, counted, listed, once } from "./writing.js";
 
-type Dishes = { readonly sheets: readonly DishSheet[] };
+type Dishes = { readonly sheets: readonly DishSheet[]; readonly holding: string };
 
 export type DishSheet = {
   readonly dish: string;
@@ -29,7 +37,7 @@ export type DishSheet = {
     readonly all: string;
   }[];
   readonly rawTotal: { readonly batch: readonly string[]; readonly all: string };
-  readonly treatments: readonly string[];
+  readonly treatments: readonly { readonly part: string; readonly text: string; readonly source: string }[];
   readonly method: readonly string[];
   readonly card: readonly { readonly name: string; readonly value: string; readonly fill: string }[];
   readonly cost: string;
@@ -60,6 +68,7 @@ export const dishesPage: PageMaker = { slug: "dishes", title: "Dish sheets", dat
 
 export function dishesData(view: View): Dishes {
   return {
+    holding: holdingWords(),
     sheets: view.plan.dishes.flatMap((cooking, index) => {
       const dish = view.scenario.dishes.find(({ name }) => name === cooking.dish);
       return dish === undefined || cooking.portions === 0 ? [] : [sheet(cooking, dish, index, view)];
@@ -72,7 +81,6 @@ function sheet(cooking: Cooking, dish: Dish, index: number, view: View): DishShe
   const goings = plan.goings.filter((each) => each.dish === dish.name && each.service === cooking.service);
   const batches = dish.batch === null ? null : new Decimal(cooking.portions).div(dish.batch.portions);
   const parts = once(goings.map(({ part }) => part));
-  const items = once(parts.flatMap((part) => itemsOf(part, scenario).map(({ name }) => name)));
   return {
     dish: dish.name,
     id: `dish-${index + 1}`,
@@ -86,19 +94,19 @@ function sheet(cooking: Cooking, dish: Dish, index: number, view: View): DishShe
     batches:
       dish.batch === null || batches === null
         ? ""
-        : `${counted(writing, batches, "batch")} of ${writing.count(dish.batch.portions)}, ${dish.batch.vessel}`,
+        : `${writing.decimal(batches, 2)} × ${dish.batch.vessel}, ${counted(writing, dish.batch.portions, "portion")} each`,
     portioning: dish.cooking.portioning ?? "",
     served: servedWords(cooking, view),
-    allergens: allergenWords(dish, parts, view),
+    allergens: allergenWords(dish, view),
     diets: listed(dish.diets),
     ...ingredients(goings, dish, batches, cooking, view),
-    treatments: dish.treatments,
+    treatments: criticalSteps(scenario, dish).map(({ part, text, source }) => ({ part, text, source })),
     method: dish.method,
     card: cookingCard(dish),
     cost: writing.money(money(cooking.costPerPortion)),
     costInAll: writing.money(money(cooking.cost)),
     ceiling: cooking.ceiling === null ? "" : writing.money(money(cooking.ceiling)),
-    warnings: warningsAbout([dish.name, ...parts, ...items], view),
+    warnings: warningsAbout({ dishes: [dish.name], parts }, view),
   };
 }
 
@@ -132,13 +140,18 @@ function servedWords({ dish, service, served, spare }: Cooking, { plan, writing 
   ];
 }
 
-function allergenWords(dish: Dish, parts: readonly string[], { scenario }: View): string {
-  const carried = parts.flatMap((part) => [
-    ...(scenario.parts.find(({ name }) => name === part)?.allergens ?? []),
-    ...itemsOf(part, scenario).flatMap(({ allergens }) => allergens),
-  ]);
-  const all = once([...dish.allergens, ...dish.staples.flatMap(({ allergens }) => allergens), ...carried]);
-  return all.length === 0 ? "" : capital(listed(all));
+/** All that any part allowed in the dish may carry, not only what this plan puts in. */
+function allergenWords(dish: Dish, { scenario }: View): string {
+  const { allergens, others } = allergensOfDish(scenario, dish);
+  return capital(listed([...allergens, ...others]));
+}
+
+/** The limits of holding and cooling, as the code prints them. */
+function holdingWords(): string {
+  const cooling = COOLING.map(({ to, withinHours }) => `${temperatureText(to)} within ${withinHours} h`);
+  const sources = once([HOT_HOLDING, COLD_HOLDING, ...COOLING].map(({ paragraph }) => paragraph));
+  const from = COOLING[0] === undefined ? "" : ` from ${temperatureText(COOLING[0].from)}`;
+  return `Hold hot at ${temperatureText(HOT_HOLDING.temperature)} or more, cold at ${temperatureText(COLD_HOLDING.temperature)} or less. Cool cooked food${from} to ${listed(cooling)}, both counted from the start (FDA Food Code 2022, ${listed(sources)}).`;
 }
 
 function ingredients(
@@ -179,7 +192,7 @@ function ingredients(
   });
   return {
     lines: lines.filter(({ sources }) => sources.length > 0),
-    batchColumn: inBatch("One batch"),
+    batchColumn: inBatch(`One ${dish.batch?.vessel ?? "batch"}`),
     staples: dish.staples.flatMap((staple) => {
       const { amount } = staple;
       if (amount === null) return [];

@@ -1,11 +1,11 @@
-import { money, roundTogether, total, type Weight } from "../quantity/index.js";
+import { Decimal, grams, money, roundTogether, total, type Weight } from "../quantity/index.js";
 import { type DrawnPicture, drawn } from "./flow/draw.js";
 import { flowPictures } from "./flow/pictures.js";
 import { type FlowTable, flowTables } from "./flow/table.js";
 import { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 import type { PageMaker } from "./page.js";
 import { flowTotal, isKind, planWeight, type View, type Warning } from "./view.js";
-import { counted, listed, once } from "./writing.js";
+import { capital, counted, listed, once } from "./writing.js";
 
 type Glance = {
   readonly outcome: OutcomeWords;
@@ -14,6 +14,9 @@ type Glance = {
   readonly items: readonly ItemLine[];
   readonly services: readonly ServiceGroup[];
   readonly spareColumn: readonly string[];
+  readonly ceilingColumn: readonly string[];
+  readonly menuColumns: string;
+  readonly scaleNote: string;
   readonly ends: readonly End[];
   readonly endTotal: string;
   readonly endPercent: string;
@@ -33,7 +36,7 @@ type DishLine = {
   readonly portions: string;
   readonly spare: readonly string[];
   readonly cost: string;
-  readonly ceiling: string;
+  readonly ceiling: readonly string[];
 };
 type End = { readonly name: string; readonly grams: string; readonly percent: string; readonly kind: string };
 
@@ -43,25 +46,39 @@ export const glancePage: PageMaker = { slug: "glance", title: "Plan at a glance"
 export function glanceData(view: View): Glance {
   const { plan, writing } = view;
   const spareColumn = plan.dishes.some(({ spare }) => spare > 0) ? ["Spare"] : [];
-  const { pictures } = flowPictures(view);
+  const ceilingColumn = plan.dishes.some(({ ceiling }) => ceiling !== null) ? ["Ceiling"] : [];
+  const { pictures, pointsPerGram } = flowPictures(view);
   return {
     outcome: outcomeWords(plan, writing),
     figures: keyFigures(view),
     warnings: plan.warnings.map(({ text, source }) => ({ text, source })),
     items: itemLines(view),
-    services: serviceGroups(view, spareColumn.length > 0),
+    services: serviceGroups(view, { spare: spareColumn.length > 0, ceiling: ceilingColumn.length > 0 }),
     spareColumn,
+    ceilingColumn,
+    menuColumns: String(3 + spareColumn.length + ceilingColumn.length),
+    scaleNote: scaleNote(pointsPerGram, view),
     ...ends(view),
     pictures: pictures.map(({ items, layout }, index) =>
       drawn(layout, {
         id: `flow-${index + 1}`,
-        name: pictures.length === 1 ? "Where every gram goes" : `Where every gram goes: ${listed(items)}`,
+        name: capital(listed(items)),
         describes: `Bands from left to right: ${listed(items)}, their parts, the dishes and ends. The table after the pictures holds the same figures.`,
         withPatterns: index === 0,
       }),
     ),
     tables: flowTables(view),
   };
+}
+
+/** In a cell that has nothing to say. */
+const NONE = "–";
+const POINTS_PER_CENTIMETRE = 72 / 2.54;
+
+/** The one scale of the pictures, in figures. */
+function scaleNote(pointsPerGram: number, { writing }: View): string {
+  const perCentimetre = grams(new Decimal((POINTS_PER_CENTIMETRE / pointsPerGram).toPrecision(2)));
+  return `The width of a band is its weight, to one scale: 1 cm on paper is about ${writing.weight(perCentimetre)}. Bands under a hair's width are drawn as a hair.`;
 }
 
 function keyFigures(view: View): Glance["figures"] {
@@ -110,9 +127,10 @@ function itemLines({ plan, scenario, writing }: View): ItemLine[] {
         bought.length === 0
           ? "from the house"
           : bought
-              .map(
-                ({ units, orderUnit, weight }) =>
-                  `${counted(writing, units, orderUnit)}, ${writing.weight(planWeight(weight))}`,
+              .map(({ units, orderUnit, weight }) =>
+                orderUnit === "kg"
+                  ? counted(writing, units, orderUnit)
+                  : `${counted(writing, units, orderUnit)}, ${writing.weight(planWeight(weight))}`,
               )
               .join("; "),
       cuts: once(cuts.map(({ service }) => service)).map((service) => {
@@ -129,7 +147,10 @@ function itemLines({ plan, scenario, writing }: View): ItemLine[] {
   });
 }
 
-function serviceGroups({ plan, scenario, writing }: View, showSpare: boolean): ServiceGroup[] {
+function serviceGroups(
+  { plan, scenario, writing }: View,
+  shown: { spare: boolean; ceiling: boolean },
+): ServiceGroup[] {
   return scenario.services.flatMap(({ name, date, covers }) => {
     const dishes = plan.dishes.filter(({ service }) => service === name);
     if (dishes.length === 0) return [];
@@ -141,9 +162,9 @@ function serviceGroups({ plan, scenario, writing }: View, showSpare: boolean): S
         dishes: dishes.map(({ dish, portions, spare, costPerPortion, ceiling }) => ({
           dish,
           portions: writing.count(portions),
-          spare: showSpare ? [writing.count(spare)] : [],
+          spare: shown.spare ? [spare === 0 ? NONE : writing.count(spare)] : [],
           cost: writing.money(money(costPerPortion)),
-          ceiling: ceiling === null ? "none set" : writing.money(money(ceiling)),
+          ceiling: shown.ceiling ? [ceiling === null ? NONE : writing.money(money(ceiling))] : [],
         })),
       },
     ];
@@ -181,6 +202,6 @@ function ends(view: View): { ends: End[]; endTotal: string; endPercent: string }
         : []),
     ]),
     endTotal: writing.grams(all),
-    endPercent: writing.percent(all, all),
+    endPercent: writing.wholePercent,
   };
 }

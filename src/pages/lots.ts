@@ -40,3 +40,9 @@ export function usesOf(part: string, service: string, { plan, scenario, writing 
 }
 
 export type PlanPart = PlanJson["cuts"][number]["parts"][number];
+
+/** A destination as it is said; two of the plan's are no places of the scenario. */
+export function destinationWords(destination: string): string {
+  if (destination === "closingStock") return "closing stock";
+  return destination === "wastedFood" ? "wasted food" : destination;
+}

@@ -61,7 +61,7 @@ export function renderPages(plan: PlanJson, scenario: Scenario, options: PageOpt
     return {
       slug: maker.slug,
       title: maker.title,
-      html: fill(maker.slug, { ...frame, ...maker.data(view) }),
+      html: fill(maker.slug, { frame, ...maker.data(view) }),
     };
   });
 }

@@ -85,15 +85,21 @@ export type Warning = {
   readonly source: string;
 };
 
-/**
- * The plan's warnings that concern a page about `subjects` (dishes, parts, items): those that name one of them,
- * and those that name nothing of the scenario, which concern everyone.
- */
-export function warningsAbout(subjects: readonly string[], { plan, scenario }: View): Warning[] {
-  const everything = [...scenario.dishes, ...scenario.parts, ...scenario.items].map(({ name }) => name);
-  const names = (text: string, list: readonly string[]) =>
-    list.some((name) => text.toLowerCase().includes(name.toLowerCase()));
-  return plan.warnings.filter(({ text }) => names(text, subjects) || !names(text, everything));
+/** Warnings about any of these dishes or parts, or about nothing in particular, which concern everyone. */
+export function warningsAbout(subjects: Subjects, { plan }: View): Warning[] {
+  return plan.warnings
+    .filter(
+      ({ dish, part }) =>
+        (dish === null && part === null) ||
+        (dish !== null && subjects.dishes.includes(dish)) ||
+        (part !== null && subjects.parts.includes(part)),
+    )
+    .map(({ text, source }) => ({ text, source }));
+}
+
+interface Subjects {
+  readonly dishes: readonly string[];
+  readonly parts: readonly string[];
 }
 
 /** The services the plan speaks of, "Friday dinner to Saturday dinner". */
@@ -106,7 +112,7 @@ export function datesText({ services }: Scenario, writing: Writing): string {
   const first = services[0]?.date;
   const last = services.at(-1)?.date;
   if (first === undefined || last === undefined) return "";
-  return first === last ? writing.date(first) : `${writing.shortDate(first)} to ${writing.date(last)}`;
+  return first === last ? writing.date(first) : writing.dates(first, last);
 }
 
 /** A weight of the plan's JSON. */

@@ -92,7 +92,7 @@ function stepGroups(view: View): ItemGroup[] {
       about: water === 0n ? from : `${from}, with ${writing.weight(water)} water`,
       rows: rows.filter(({ weight }) => weight !== 0n).map(({ weight: _, ...row }) => row),
       grams: writing.grams(total(rounded)),
-      percent: writing.percent(total(rounded), total(rounded)),
+      percent: writing.wholePercent,
     };
   });
 }
@@ -121,7 +121,7 @@ function groupFrom(account: string, name: string, about: string, item: string, v
       grams: writing.grams(weights[index] ?? NO_WEIGHT),
     })),
     grams: writing.grams(all),
-    percent: writing.percent(all, all),
+    percent: writing.wholePercent,
   };
 }
 

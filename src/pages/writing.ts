@@ -30,6 +30,8 @@ export interface Writing {
   decimal(value: Decimal, places: number): string;
   /** "12.5 %" of a whole, "0 %" where there is no whole. */
   percent(part: Weight, whole: Weight): string;
+  /** "100.0 %", under a column of percents. */
+  readonly wholePercent: string;
   /** Percentages of a whole to one decimal, by largest remainder: they add up to 100.0 %. */
   percents(parts: readonly Weight[]): string[];
   rate(fraction: Decimal): string;
@@ -37,6 +39,8 @@ export interface Writing {
   date(iso: string): string;
   /** "Fri 2 Oct". */
   shortDate(iso: string): string;
+  /** "2–3 October 2026". */
+  dates(first: string, last: string): string;
 }
 
 /** Text of a scenario's own tongue would be mixed with ours: only the order of an English date follows it. */
@@ -68,6 +72,7 @@ export function writingFor({ locale, currency, scaleStep }: Scenario): Writing {
     new Intl.DateTimeFormat(dateLocale(locale), { ...options, timeZone: "UTC" });
   const longDay = day({ weekday: "long", day: "numeric", month: "long", year: "numeric" });
   const shortDay = day({ weekday: "short", day: "numeric", month: "short" });
+  const span = day({ day: "numeric", month: "long", year: "numeric" });
   const onScale = (weight: Weight): Weight => roundTogether([weight], scaleStep)[0] ?? weight;
 
   const grams = (weight: Weight) => gramsFormat.format(exact(toGrams(onScale(weight))));
@@ -95,10 +100,16 @@ export function writingFor({ locale, currency, scaleStep }: Scenario): Writing {
         wholePercentFormat.format(exact(toGrams(perMille))),
       );
     },
+    wholePercent: wholePercentFormat.format(1),
     rate: (fraction) => percentFormat.format(exact(fraction)),
-    date: (iso) => longDay.format(new Date(`${iso}T00:00:00Z`)),
-    shortDate: (iso) => shortDay.format(new Date(`${iso}T00:00:00Z`)),
+    date: (iso) => longDay.format(midnight(iso)),
+    shortDate: (iso) => shortDay.format(midnight(iso)),
+    dates: (first, last) => span.formatRange(midnight(first), midnight(last)),
   };
+}
+
+function midnight(iso: string): Date {
+  return new Date(`${iso}T00:00:00Z`);
 }
 
 /** Intl takes decimal text and keeps every digit of it. */

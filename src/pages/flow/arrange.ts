@@ -48,15 +48,18 @@ export interface Arrangement {
   readonly layers: readonly (readonly number[])[];
   readonly columns: Columns;
   readonly writing: Writing;
-  /** Weight of each dish in the whole plan, where this picture shows only a part of it. */
   readonly nodeLines: (node: FlowNode) => readonly string[];
 }
 
-export function arrange(
-  graph: FlowGraph,
-  writing: Writing,
-  nodeLabel: (node: FlowNode) => string,
-): Arrangement {
+/** What a picture writes beside its nodes and on its bands. */
+export interface Labels {
+  readonly writing: Writing;
+  node(node: FlowNode): string;
+  /** The name of a part where its item need not be said. */
+  shortName(name: string): string;
+}
+
+export function arrange(graph: FlowGraph, labels: Labels): Arrangement {
   const layerOf = layering(graph);
   const last = Math.max(1, ...layerOf.values());
   const places: Place[] = graph.nodes.map((node) => ({
@@ -86,10 +89,10 @@ export function arrange(
     places.flatMap((place, index) => (place.layer === layer ? [index] : [])),
   );
   const layers = untangled({ layers: initial, edges: pieces });
-  const columns = columnsFor(graph, layerOf, last, writing, nodeLabel);
+  const columns = columnsFor(graph, layerOf, last, labels);
   const nodeLines = (node: FlowNode) =>
-    wrap(nodeLabel(node), node.kind === "source" ? columns.leftText : columns.rightText, TEXT, "semibold");
-  return { graph, places, pieces, layers, columns, writing, nodeLines };
+    wrap(labels.node(node), node.kind === "source" ? columns.leftText : columns.rightText, TEXT, "semibold");
+  return { graph, places, pieces, layers, columns, writing: labels.writing, nodeLines };
 }
 
 /** Sources first, dishes and ends last, parts by the longest way they have come. */
@@ -111,16 +114,17 @@ function layering({ nodes, bands }: FlowGraph): Map<string, number> {
   return known;
 }
 
-function bandText({ contents }: FlowBand, writing: Writing): string {
-  return contents.map(({ name, weight }) => `${name} ${writing.weight(weight)}`).join(", ");
+function bandText({ contents }: FlowBand, { shortName, writing }: Labels): string {
+  return contents
+    .map(({ names, weight }) => `${names.map(shortName).join(" + ")} ${writing.weight(weight)}`)
+    .join(", ");
 }
 
 function columnsFor(
   { nodes, bands }: FlowGraph,
   layerOf: ReadonlyMap<string, number>,
   last: number,
-  writing: Writing,
-  nodeLabel: (node: FlowNode) => string,
+  labels: Labels,
 ): Columns {
   const widest = (lines: readonly string[], strong: boolean) =>
     Math.max(0, ...lines.map((line) => textWidth(line, TEXT, strong ? "semibold" : "regular")));
@@ -128,17 +132,17 @@ function columnsFor(
     widest(
       nodes
         .filter(({ kind }) => kinds.includes(kind))
-        .flatMap((node) => wrap(nodeLabel(node), most, TEXT, "semibold")),
+        .flatMap((node) => wrap(labels.node(node), most, TEXT, "semibold")),
       true,
     );
   const leavingText = nodes.flatMap(({ leaving }) =>
-    leaving.flatMap((each) => wrap(leavingLabel(each, writing), RIGHT_MOST, TEXT)),
+    leaving.flatMap((each) => wrap(leavingLabel(each, labels.writing), RIGHT_MOST, TEXT)),
   );
   const leftText = textRoom(["source"], LEFT_MOST);
   const rightText = Math.max(textRoom(["dish", "end"], RIGHT_MOST), widest(leavingText, false));
   const between = WIDTH - EDGE - leftText - PADDING - BAR - rightText - STUB - PADDING - EDGE;
   const most = between / last - CURVE - BAR - 2 * PADDING;
-  const bandLines = bands.map((band) => wrap(bandText(band, writing), most, TEXT));
+  const bandLines = bands.map((band) => wrap(bandText(band, labels), most, TEXT));
   const runWidths = Array.from(
     { length: last },
     (_, index) =>

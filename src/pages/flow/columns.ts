@@ -5,12 +5,24 @@ import { wrap } from "./text-width.js";
 
 export const GAP = 6;
 const ROUNDS = 24;
+/** By how much a label may be taller than the band it lies within. */
+const OVERLAP = 4;
+/** Room below a band that has its label above. */
+const CLEAR = 2;
+
+/** Beside a bar, the stretch that one arriving band and its label have to themselves. */
+export interface Slot {
+  readonly height: number;
+  /** From the slot's top to the middle of the band, and to the top of the label. */
+  readonly band: number;
+  readonly label: number;
+}
 
 export interface Box {
   readonly height: number;
   readonly barHeight: number;
-  /** Heights of the slots of arriving pieces, by piece. */
-  readonly slots: ReadonlyMap<number, number>;
+  /** Slots of the arriving pieces, by piece. */
+  readonly slots: ReadonlyMap<number, Slot>;
   readonly outHeight: number;
   readonly rightHeight: number;
   readonly headHeight: number;
@@ -24,13 +36,13 @@ export function boxFor(
   const bandOf = (piece: number) => graph.bands[pieces[piece]?.band ?? 0];
   const width = (piece: number) => thick(bandOf(piece)?.weight ?? (0n as Weight));
   const slots = new Map(
-    place.arriving.map((piece): [number, number] => {
+    place.arriving.map((piece): [number, Slot] => {
       const lines = place.node === null ? 0 : (columns.bandLines[pieces[piece]?.band ?? 0]?.length ?? 1);
-      return [piece, Math.max(width(piece), lines * LINE)];
+      return [piece, slotFor(width(piece), lines * LINE)];
     }),
   );
   const sum = (values: Iterable<number>) => [...values].reduce((acc, value) => acc + value, 0);
-  const inHeight = sum(slots.values());
+  const inHeight = sum([...slots.values()].map(({ height }) => height));
   const outHeight = sum(place.leaving.map(width));
   let headHeight = 0;
   let rightHeight = 0;
@@ -55,6 +67,15 @@ export function boxFor(
     rightHeight,
     headHeight,
   };
+}
+
+/** A label lies within a band that is thick enough for it, and above a thinner one. */
+function slotFor(width: number, text: number): Slot {
+  if (width >= text - OVERLAP) {
+    const height = Math.max(width, text);
+    return { height, band: height / 2, label: (height - text) / 2 };
+  }
+  return { height: text + width + CLEAR, band: text + width / 2, label: 0 };
 }
 
 /** Tops of all places, column by column drawn towards what they are joined to. */
@@ -103,6 +124,13 @@ export function settle(
   return tops;
 }
 
+interface Port {
+  leave: number;
+  arrive: number;
+  /** Top of the label beside the arrival. */
+  label: number;
+}
+
 /** Heights at which each piece leaves and arrives: pieces in the order of where they come from or go. */
 export function portsOf(
   { places, pieces, graph }: Arrangement,
@@ -110,8 +138,8 @@ export function portsOf(
   topOf: (index: number) => number,
   placeOrder: ReadonlyMap<number, number>,
   thick: (weight: Weight) => number,
-): { leave: number; arrive: number }[] {
-  const ports = pieces.map(() => ({ leave: 0, arrive: 0 }));
+): Port[] {
+  const ports = pieces.map((): Port => ({ leave: 0, arrive: 0, label: 0 }));
   const order = (index: number) => placeOrder.get(index) ?? 0;
   places.forEach((place, index) => {
     const box = boxes[index];
@@ -119,13 +147,15 @@ export function portsOf(
     const arriving = [...place.arriving].sort(
       (a, b) => order(pieces[a]?.from ?? 0) - order(pieces[b]?.from ?? 0),
     );
-    const inHeight = [...box.slots.values()].reduce((sum, height) => sum + height, 0);
+    const inHeight = [...box.slots.values()].reduce((sum, { height }) => sum + height, 0);
     let y = topOf(index) + (box.height - inHeight) / 2;
     for (const piece of arriving) {
-      const height = box.slots.get(piece) ?? 0;
+      const slot = box.slots.get(piece);
       const port = ports[piece];
-      if (port !== undefined) port.arrive = y + height / 2;
-      y += height;
+      if (slot === undefined || port === undefined) continue;
+      port.arrive = y + slot.band;
+      port.label = y + slot.label;
+      y += slot.height;
     }
     const leaving = [...place.leaving].sort((a, b) => order(pieces[a]?.to ?? 0) - order(pieces[b]?.to ?? 0));
     y = topOf(index) + (box.height - box.outHeight) / 2;

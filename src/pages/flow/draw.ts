@@ -1,4 +1,4 @@
-import { LINE, TEXT, WIDTH } from "./arrange.js";
+import { LINE, STUB, TEXT, WIDTH } from "./arrange.js";
 import type { Fate } from "./graph.js";
 import type { Layout, PlacedBand, PlacedLabel } from "./layout.js";
 
@@ -50,7 +50,7 @@ export function drawn(
         path: area(
           [
             { x, y },
-            { x: x + 14, y },
+            { x: x + STUB, y },
           ],
           width,
         ),

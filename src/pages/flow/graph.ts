@@ -1,5 +1,5 @@
 import { NO_WEIGHT, plus, type Weight } from "../../quantity/index.js";
-import { accountName, isKind, itemsOf, shortName, type View } from "../view.js";
+import { accountName, isKind, type View } from "../view.js";
 
 /** Where weight ends; "mixed" while it is still on its way to more than one end. */
 export type Fate = "dish" | "givenAway" | "closingStock" | "wastedFood" | "inedible" | "loss" | "mixed";
@@ -25,8 +25,13 @@ export interface FlowBand {
   readonly to: string;
   readonly weight: Weight;
   readonly fate: Fate;
-  /** What runs here, one entry a gathered part: "ring" on the way from the squash, "squash ring" into a dish. */
-  readonly contents: readonly { readonly name: string; readonly weight: Weight }[];
+  /** What runs here: parts by their full names, an item, "water"; several only where small parts are gathered. */
+  readonly contents: readonly Content[];
+}
+
+export interface Content {
+  readonly names: readonly string[];
+  readonly weight: Weight;
 }
 
 export interface FlowGraph {
@@ -82,7 +87,7 @@ export function flowGraph(view: View): FlowGraph {
       to,
       weight,
       fate: fateOf(to),
-      contents: [{ name: bandName(from, to, view), weight }],
+      contents: [{ names: [bandName(from, to, view)], weight }],
     }),
   );
   return { nodes, bands };
@@ -141,9 +146,7 @@ function leavingName(id: string, view: View): string {
 function bandName(from: string, to: string, view: View): string {
   const source = accountName(from, view.scenario);
   const target = accountName(to, view.scenario);
-  if (target.kind !== "part") return source.name === "" ? nodeName(from, view) : source.name;
-  if (source.kind === "onHand") return target.name;
   if (source.kind === "water") return "water";
-  const items = itemsOf(target.name, view.scenario);
-  return items.length === 1 ? shortName(target.name, items[0]?.name ?? null) : target.name;
+  if (target.kind === "part") return target.name;
+  return source.name === "" ? nodeName(from, view) : source.name;
 }

@@ -65,12 +65,12 @@ export function layOut(arrangement: Arrangement, pointsPerGram: number): Layout 
   const { columns, graph } = arrangement;
   const bands = graph.bands.map((band, index): PlacedBand => {
     const points: { x: number; y: number }[] = [];
-    let slot = 0;
+    let labelTop = 0;
     arrangement.pieces.forEach((piece, at) => {
       if (piece.band !== index) return;
       const layer = places[piece.to]?.layer ?? 0;
-      const { leave, arrive } = ports[at] ?? { leave: 0, arrive: 0 };
-      slot = arrive;
+      const { leave, arrive, label } = ports[at] ?? { leave: 0, arrive: 0, label: 0 };
+      labelTop = label;
       points.push(
         { x: columns.bars[layer - 1] ?? 0, y: leave },
         { x: columns.runs[layer] ?? 0, y: arrive },
@@ -88,7 +88,7 @@ export function layOut(arrangement: Arrangement, pointsPerGram: number): Layout 
         strong: false,
         anchor: "end",
         x: end - PADDING,
-        top: slot - (lines.length * LINE) / 2,
+        top: labelTop,
         width: Math.max(...lines.map((line) => textWidth(line, TEXT))),
       },
     };

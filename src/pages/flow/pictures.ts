@@ -1,11 +1,12 @@
-import { toGrams, total, type Weight } from "../../quantity/index.js";
-import { itemsOf, type View } from "../view.js";
-import { type Arrangement, arrange } from "./arrange.js";
+import { Decimal, grams, toGrams, total, type Weight } from "../../quantity/index.js";
+import { isKind, itemsOf, shortName, type View } from "../view.js";
+import { type Arrangement, arrange, LINE } from "./arrange.js";
+import { gathered } from "./gather.js";
 import { type FlowBand, type FlowGraph, type FlowNode, flowGraph } from "./graph.js";
 import { type Layout, layOut } from "./layout.js";
 
 /** What fits under a heading on A4 and on Letter, whichever is shorter, at the printed width. */
-export const TALLEST = 600;
+export const TALLEST = 620;
 /** Height at which a picture is all labels: beyond this its items are shown in more than one. */
 const MOST_LABELS = 0.75 * TALLEST;
 /** Height that all the weight takes, where there is room for it. */
@@ -20,19 +21,18 @@ export interface Picture {
 
 /** Where every gram goes, in as many pictures as paper needs, all to one scale. */
 export function flowPictures(view: View): { pictures: Picture[]; pointsPerGram: number } {
-  const whole = flowGraph(view);
-  const sources = whole.bands.filter(({ from }) =>
-    whole.nodes.some(({ id, kind }) => id === from && kind === "source"),
-  );
-  const groups = grouped(whole, view);
-  const arranged = groups.map((group) => ({
-    items: group.items,
-    arrangement: arrangementOf(group.graph, whole, view),
+  const plain = flowGraph(view);
+  const sources = plain.bands.filter(({ from }) => isKind(from, "item", "onHand", "water"));
+  const everything = toGrams(sum(sources)).toNumber();
+  const fullScale = everything === 0 ? 1 : FULL_SCALE / everything;
+  const whole = gathered(plain, grams(new Decimal((LINE / 2 / fullScale).toFixed(3))));
+  const arranged = grouped(whole, view).map(({ items, graph }) => ({
+    items,
+    arrangement: arrangementOf(graph, whole, view),
   }));
-  const everything = toGrams(total(sources.map(({ weight }) => weight))).toNumber();
   const pointsPerGram = Math.min(
-    everything === 0 ? 1 : FULL_SCALE / everything,
-    ...arranged.map(({ arrangement }) => widestScale(arrangement, everything)),
+    ...arranged.map(({ arrangement }) => widestScale(arrangement, fullScale)),
+    fullScale,
   );
   return {
     pointsPerGram,
@@ -44,9 +44,9 @@ export function flowPictures(view: View): { pictures: Picture[]; pointsPerGram: 
 }
 
 /** The largest scale at which the picture is no taller than paper allows. */
-function widestScale(arrangement: Arrangement, everything: number): number {
+function widestScale(arrangement: Arrangement, fullScale: number): number {
   let fits = 0;
-  let tooLarge = everything === 0 ? 1 : FULL_SCALE / everything;
+  let tooLarge = fullScale;
   if (layOut(arrangement, tooLarge).height <= TALLEST) return tooLarge;
   for (let halving = 0; halving < HALVINGS; halving++) {
     const middle = (fits + tooLarge) / 2;
@@ -108,42 +108,74 @@ function itemNames(id: string, whole: FlowGraph, view: View): string[] {
 }
 
 function graphOf(whole: FlowGraph, items: readonly string[], view: View): FlowGraph {
-  const belongs = ({ from, to }: FlowBand) => {
-    const key = from.startsWith("item:") || from.startsWith("part:") ? from : to;
-    return itemNames(key, whole, view).some((name) => items.includes(name));
-  };
-  const bands = whole.bands.filter(belongs);
+  const bands = whole.bands.filter((band) =>
+    itemsBehind(band, whole, view).some((name) => items.includes(name)),
+  );
   const shown = new Set(bands.flatMap(({ from, to }) => [from, to]));
   const nodes = whole.nodes
     .filter(({ id }) => shown.has(id))
-    .map((node): FlowNode => (hasLargest(node.id, bands, whole.bands) ? node : { ...node, leaving: [] }));
+    .map((node): FlowNode => (isIn(bands, largestInto(node.id, whole)) ? node : { ...node, leaving: [] }));
   return { nodes, bands };
 }
 
-/** What leaves a dish is shown once, where the largest band into the dish is. */
-function hasLargest(id: string, bands: readonly FlowBand[], all: readonly FlowBand[]): boolean {
-  const into = all.filter(({ to }) => to === id);
-  const largest = into.reduce<FlowBand | undefined>(
-    (best, band) => (best === undefined || band.weight > best.weight ? band : best),
-    undefined,
-  );
-  return largest !== undefined && bands.includes(largest);
+/** Whose picture a band is in: its part's, or where water runs straight into a dish, that of the dish's main part. */
+function itemsBehind(band: FlowBand, whole: FlowGraph, view: View): string[] {
+  const owned = (id: string) => id.startsWith("item:") || id.startsWith("part:");
+  if (owned(band.from)) return itemNames(band.from, whole, view);
+  if (owned(band.to)) return itemNames(band.to, whole, view);
+  const main = largestInto(band.to, whole, ({ from }) => owned(from));
+  return main === undefined ? [] : itemNames(main.from, whole, view);
+}
+
+/** The heaviest band into a node: what leaves a dish is shown once, where that band is. */
+function largestInto(
+  id: string,
+  { bands }: FlowGraph,
+  counts: (band: FlowBand) => boolean = () => true,
+): FlowBand | undefined {
+  return bands
+    .filter((band) => band.to === id && counts(band))
+    .reduce<FlowBand | undefined>(
+      (best, band) => (best === undefined || band.weight > best.weight ? band : best),
+      undefined,
+    );
+}
+
+function isIn(bands: readonly FlowBand[], band: FlowBand | undefined): boolean {
+  return band !== undefined && bands.includes(band);
 }
 
 function sum(bands: readonly FlowBand[]): Weight {
   return total(bands.map(({ weight }) => weight));
 }
 
-function arrangementOf(graph: FlowGraph, whole: FlowGraph, { writing }: View): Arrangement {
+function arrangementOf(graph: FlowGraph, whole: FlowGraph, { writing, scenario }: View): Arrangement {
   const through = (bands: readonly FlowBand[], id: string) => {
     const into = sum(bands.filter(({ to }) => to === id));
     return into === 0n ? sum(bands.filter(({ from }) => from === id)) : into;
   };
-  return arrange(graph, writing, ({ id, name }) => {
-    const here = through(graph.bands, id);
-    const all = through(whole.bands, id);
-    return here === all
-      ? `${name} ${writing.weight(here)}`
-      : `${name} ${writing.weight(here)} of\u00a0${writing.weight(all)}`;
+  const shortNames = shortNamesIn(
+    graph,
+    scenario.items.map(({ name }) => name),
+  );
+  return arrange(graph, {
+    writing,
+    shortName: (name) => shortNames.get(name) ?? name,
+    node: ({ id, name }) => {
+      const here = writing.weight(through(graph.bands, id));
+      const all = writing.weight(through(whole.bands, id));
+      return here === all ? `${name} ${here}` : `${name} ${here} of\u00a0${all}`;
+    },
   });
+}
+
+/** Names of parts without their item's, where no two parts of the picture would be called the same. */
+function shortNamesIn({ bands }: FlowGraph, items: readonly string[]): Map<string, string> {
+  const names = [...new Set(bands.flatMap(({ contents }) => contents.flatMap((each) => each.names)))];
+  const short = (name: string) => shortName(name, items.find((item) => name.startsWith(`${item} `)) ?? null);
+  const uses = new Map<string, number>();
+  for (const name of names) uses.set(short(name), (uses.get(short(name)) ?? 0) + 1);
+  return new Map(
+    names.map((name): [string, string] => [name, uses.get(short(name)) === 1 ? short(name) : name]),
+  );
 }

@@ -1,5 +1,5 @@
 import { total } from "../../quantity/index.js";
-import type { View } from "../view.js";
+import { itemsOf, type View } from "../view.js";
 import { type FlowNode, flowGraph } from "./graph.js";
 
 /** The picture's figures again, for those who cannot see it: everything that leaves one place. */
@@ -14,8 +14,15 @@ export function flowTables(view: View): FlowTable[] {
   const { grams } = view.writing;
   const nameOf = new Map(nodes.map(({ id, name }): [string, string] => [id, name]));
   const rank: Readonly<Record<FlowNode["kind"], number>> = { source: 0, part: 1, dish: 2, end: 3 };
+  const itemRank = ({ id, kind }: FlowNode) => {
+    const items = view.scenario.items.map(({ name }) => name);
+    if (kind === "part")
+      return items.indexOf(itemsOf(id.slice("part:".length), view.scenario)[0]?.name ?? "");
+    const own = items.indexOf(id.slice("item:".length));
+    return kind === "source" && own >= 0 ? own : items.length;
+  };
   return [...nodes]
-    .sort((a, b) => rank[a.kind] - rank[b.kind])
+    .sort((a, b) => itemRank(a) - itemRank(b) || rank[a.kind] - rank[b.kind])
     .flatMap(({ id, name, leaving }): FlowTable[] => {
       const out = bands.filter(({ from }) => from === id);
       const rows = [
