@@ -2,6 +2,7 @@ import type { Problem, Source } from "../reading/index.js";
 import { disagreements, type ReadRows } from "./table-reading/agreement.js";
 import { nameOf, readBreakdowns, readCuts } from "./table-reading/breakdowns.js";
 import { readCooking } from "./table-reading/cooking.js";
+import { grouped } from "./table-reading/groups.js";
 import { readItems } from "./table-reading/items.js";
 import { readSteps } from "./table-reading/steps.js";
 import * as words from "./table-reading/words.js";
@@ -43,20 +44,21 @@ function baseName({ file }: Source): string {
 }
 
 function joined({ items, breakdowns, cuts }: ReadRows): TableItem[] {
+  const cutOf = new Map(cuts.map((cut) => [nameOf(cut.item, cut.form, cut.breakdown), cut]));
+  const byItem = new Map(
+    grouped(breakdowns, ({ item, form }) => nameOf(item, form)).map(({ key, rows }) => [key, rows]),
+  );
   return items.map(({ item }) => ({
     ...item,
-    breakdowns: breakdowns
-      .filter((breakdown) => breakdown.item === item.name && breakdown.form === item.form)
-      .map(({ name, parts, loss }) => {
-        const full = nameOf(item.name, item.form, name);
-        const cut = cuts.find((row) => nameOf(row.item, row.form, row.breakdown) === full);
-        return {
-          name,
-          parts: parts.map(({ part }) => part),
-          loss,
-          minutes: cut?.minutes ?? null,
-          how: cut?.how ?? null,
-        };
-      }),
+    breakdowns: (byItem.get(nameOf(item.name, item.form)) ?? []).map(({ name, parts, loss }) => {
+      const cut = cutOf.get(nameOf(item.name, item.form, name));
+      return {
+        name,
+        parts: parts.map(({ part }) => part),
+        loss,
+        minutes: cut?.minutes ?? null,
+        how: cut?.how ?? null,
+      };
+    }),
   }));
 }

@@ -53,7 +53,7 @@ export interface TablePart extends Provenance {
   readonly part: string;
   readonly fraction: Decimal;
   readonly class: PartClass;
-  /** Days the part keeps chilled, the day it is cut being day 1; null where none is stated. */
+  /** Days the part keeps chilled, the day it is cut being day 1; null where it outlasts any plan. */
   readonly keepsDays: number | null;
   readonly keepsBasis: Basis | null;
   /** Whole pieces of the part from one unit of the item; null where it is not counted. */

@@ -31,9 +31,10 @@ export function disagreements(rows: ReadRows): Problem[] {
 
 function breakdownsNameItems({ items, breakdowns }: ReadRows): Problem[] {
   const known = items.map(({ item }) => nameOf(item.name, item.form));
+  const names = new Set(known);
   return breakdowns.flatMap(({ item, form, position }) => {
     const name = nameOf(item, form);
-    if (known.includes(name)) return [];
+    if (names.has(name)) return [];
     return [{ ...position, ...words.unknownName("item", name, didYouMean(name, known), "items.csv") }];
   });
 }
@@ -58,9 +59,10 @@ function breakdownsHaveCuts({ breakdowns, cuts }: ReadRows): Problem[] {
 
 function cutsNameBreakdowns({ breakdowns, cuts }: ReadRows): Problem[] {
   const known = breakdowns.map(({ item, form, name }) => nameOf(item, form, name));
+  const names = new Set(known);
   return cuts.flatMap(({ item, form, breakdown, position }) => {
     const name = nameOf(item, form, breakdown);
-    if (known.includes(name)) return [];
+    if (names.has(name)) return [];
     return [
       { ...position, ...words.unknownName("breakdown", name, didYouMean(name, known), "the breakdowns") },
     ];
