@@ -1,6 +1,14 @@
 import type { Destination, Dish, Item, Part, PartClass, Scenario } from "../kitchen/index.js";
 import { LedgerError } from "./errors.js";
 
+/** Where waste goes in a scenario whose destinations do not take it. */
+export const REFUSE: Destination = {
+  name: "refuse",
+  end: "waste",
+  takes: { food: true, inedible: true, portions: true },
+  limit: null,
+};
+
 /** A scenario's nouns by name. A name that the scenario does not hold is a LedgerError. */
 export interface Directory {
   readonly scenario: Scenario;
@@ -16,7 +24,7 @@ export function directoryOf(scenario: Scenario): Directory {
   const items = byName(scenario.items);
   const dishes = byName(scenario.dishes);
   const parts = byName(scenario.parts);
-  const destinations = byName(scenario.destinations);
+  const destinations = byName([REFUSE, ...scenario.destinations]);
   const part = (name: string): Part => known(parts.get(name), "part", name);
   return {
     scenario,

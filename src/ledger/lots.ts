@@ -13,7 +13,7 @@ export interface LotBook {
 }
 
 /** One entry of the decision's goings, preps, sends or kept parts. */
-export interface WayOut {
+interface WayOut {
   readonly list: "goings" | "preps" | "sends" | "kept";
   readonly index: number;
   readonly weight: Weight;

@@ -52,12 +52,11 @@ interface Cell {
   readonly column: number;
 }
 
-/** Carries one figure to its nearer step, half up, along cycles of figures that are still between steps. */
+/** Carries one figure to its nearer step along cycles of figures that are still between steps. */
 function roundFigure(grid: bigint[][], row: number, column: number, unit: bigint): void {
   const start: Cell = { row, column };
   const first = excess(at(grid, start), unit);
-  const negated = (row === grid.length - 1) !== (column === columnsOf(grid, row).length - 1);
-  const up = negated ? 2n * first > unit : 2n * first >= unit;
+  const up = 2n * first >= unit;
   while (excess(at(grid, start), unit) !== 0n) {
     const cycle = cycleThrough(grid, start, unit);
     const room = cycle.map((cell, index) => {

@@ -17,7 +17,7 @@ import {
 import type { Directory } from "../directory.js";
 import type { CostingProblem } from "../errors.js";
 import type { LotBook, LotBooks } from "../lots.js";
-import { byEdibleWeight, type OutputCosts } from "./edible-weight.js";
+import type { OutputCosts } from "./edible-weight.js";
 import { bySalesValue } from "./sales-value.js";
 
 /** A cut and the share of its item's cost that it carries. */
@@ -48,8 +48,8 @@ const MILLIGRAMS_PER_KILOGRAM = 1_000_000;
  * wasted nor inedible in the end, what a step takes counting as used; the food parts without a market value bear
  * the rest by weight, used or not.
  *
- * Where every food part that was cut has a market value there is no main part to bear the rest: they are joint
- * products alike and share the cost by sales value. Where no food was cut, by edible weight's rule.
+ * Where every food part that was cut has a market value, or no food was cut, there is no main part to bear the
+ * rest: what has a value is joint product alike, and shares each cut's cost by sales value.
  */
 export function byTrimCredit(
   item: string,
@@ -58,9 +58,13 @@ export function byTrimCredit(
   directory: Directory,
 ): readonly CutCosts[] | CostingProblem {
   const entries = entriesOf(costed, directory).filter(({ weight }) => weight > 0n);
-  const food = entries.filter(({ part }) => part.class === "food");
-  const main = food.filter(({ part }) => part.marketValue === null);
-  if (main.length === 0) return withoutMainPart(costed, food.length > 0, directory);
+  const main = entries.filter(({ part }) => part.class === "food" && part.marketValue === null);
+  if (main.length === 0) {
+    return costed.map(({ cut, cost }) => ({
+      ...bySalesValue(cost, cut, directory.part),
+      credited: cut.parts.map(() => false),
+    }));
+  }
 
   const jointCost = total(costed.map(({ cost }) => cost));
   const creditedEntries = entries.filter(({ part }) => part.marketValue !== null && part.class !== "never");
@@ -101,13 +105,6 @@ function entriesOf(costed: readonly CostedCut[], directory: Directory): Entry[] 
       origin: { kind: "cut", service },
     })),
   );
-}
-
-function withoutMainPart(costed: readonly CostedCut[], anyFood: boolean, directory: Directory): CutCosts[] {
-  return costed.map(({ cut, cost }) => ({
-    ...(anyFood ? bySalesValue(cost, cut, directory.part) : byEdibleWeight(cost, cut, directory.classOf)),
-    credited: cut.parts.map(() => false),
-  }));
 }
 
 /** The credit of each entry: a part's is rounded once over the whole plan, then shared by weight used. */

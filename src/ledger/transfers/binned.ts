@@ -10,12 +10,9 @@ import {
 } from "../accounts.js";
 import type { Costs } from "../costing/costs.js";
 import { byEdibleWeight } from "../costing/edible-weight.js";
-import type { Directory } from "../directory.js";
+import { type Directory, REFUSE } from "../directory.js";
 import type { Transfer } from "../ledger.js";
 import { thriftiestBreakdown } from "../thrift.js";
-
-/** Where whole items go when no destination for waste takes them. */
-const REFUSE = "refuse";
 
 /**
  * Whole items thrown away uncut, counted as the parts that their thriftiest breakdown would have given: food
@@ -57,6 +54,6 @@ function binFor(kind: PartClass, { scenario }: Directory): Account {
   const bins = scenario.destinations.filter(
     ({ end, takes }) => end === "waste" && (kind === "food" ? takes.food : takes.inedible),
   );
-  const bin = (bins.find(({ limit }) => limit === null) ?? bins[0])?.name ?? REFUSE;
-  return kind === "food" ? wastedFoodAccount(bin) : inedibleAccount(bin);
+  const { name } = bins.find(({ limit }) => limit === null) ?? bins[0] ?? REFUSE;
+  return kind === "food" ? wastedFoodAccount(name) : inedibleAccount(name);
 }
