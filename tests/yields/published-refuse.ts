@@ -50,7 +50,7 @@ const RECORDS = `
 09040 | 36 | banana | ripe | peeled | skin
 09059 | 22 | breadfruit | mature | peeled and cored | core, skin
 09060 | 3 | starfruit | ripe | sliced | trim
-09062 | 31 | cherimoya | ripe | flesh | skin and core, seed
+09062 | 31 | cherimoya | ripe | flesh | rind, seed
 09063 | 10 | cherry | sour, with stalks | stoned | stone, stalk
 09070 | 8 | cherry | sweet, with stalks | stoned | stone, stalk
 09084 | 2 | redcurrant | on the stalk | stripped | stalk

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { ONE, toGrams, ZERO } from "../../src/quantity/index.js";
 import { problemText, type Source } from "../../src/reading/index.js";
+import { ALLERGENS, allergensOfItem, hazardsOf } from "../../src/safety/index.js";
 import { BASES, loadYieldTables, readYieldTables, type TableItem } from "../../src/yields/index.js";
 
 const { tables, problems } = loadYieldTables();
@@ -89,6 +90,29 @@ describe("the yield tables that come with the package", () => {
     const never = new Set(partRows.filter((part) => part.class === "never").map(({ part }) => part));
     expect(never.has("rhubarb leaf")).toBe(true);
     for (const step of tables.steps) expect(step.from.filter((part) => never.has(part))).toEqual([]);
+  });
+
+  it("call never what the table of hazards calls never, and nothing else but spines", () => {
+    const disagree = tables.items.flatMap((item) =>
+      item.breakdowns
+        .flatMap(({ parts }) => parts)
+        .filter((part) => {
+          const hazards = hazardsOf(item.name, part.part.slice(item.name.length + 1));
+          return hazards.some(({ rule }) => rule.kind === "never") !== (part.class === "never");
+        })
+        .map(({ part }) => part),
+    );
+    expect([...new Set(disagree)]).toEqual(["nopal spines and edge"]);
+  });
+
+  it("state the allergens that an item's name tells of, by the names of the lists", () => {
+    for (const item of tables.items) {
+      for (const allergen of item.allergens) expect(ALLERGENS, item.name).toContain(allergen);
+      for (const allergen of allergensOfItem(item.name)) {
+        if (allergen === "cereals containing gluten") expect(item.allergens, item.name).toContain("wheat");
+        else expect(item.allergens, item.name).toContain(allergen);
+      }
+    }
   });
 
   it("cook to between a fifth and four times the raw weight", () => {
