@@ -53,7 +53,7 @@ export async function settle(
       return { kind: "none", outcome: failed(first, `the rounded plan falls short: ${faults.join("; ")}`) };
     }
     const ledger = keepLedger(scenario, decision);
-    const shown = costsShown(scenario, ledger);
+    const shown = costsShown(scenario, decision, ledger);
     if (shown.length === 0) return { kind: "plan", first, stages, decision, ledger };
     if (round === MOST_TIGHTENINGS) return { kind: "none", outcome: overItsCeiling(first) };
     tightenings = tightened(scenario, tightenings, shown);

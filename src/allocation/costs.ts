@@ -1,4 +1,5 @@
 import type { Breakdown, Item, Part, Scenario, Step } from "../kitchen/index.js";
+import { NO_MONEY } from "../quantity/index.js";
 import { currency, kg, rate } from "./floats.js";
 import { partsInCuttingOrder } from "./network.js";
 
@@ -52,39 +53,39 @@ export function dearestCost(item: Item, breakdown: Breakdown, part: string, scen
   return costs.find(([name]) => name === part)?.[1] ?? 0;
 }
 
-/** Cost per kilogram of each part of a breakdown, at a cost per kilogram of the item as purchased. */
+/**
+ * Cost per kilogram of each part of a breakdown, at a cost per kilogram of the item as purchased. Trim credit
+ * without a part to bear the rest is as sales value.
+ */
 function partCosts(
   breakdown: Breakdown,
   costPerKilogram: number,
   scenario: Scenario,
   parts: ReadonlyMap<string, Part>,
 ): [string, number][] {
-  const yields = breakdown.yields.map(({ part, fraction }) => ({
-    part,
-    fraction: rate(fraction),
-    food: parts.get(part)?.class === "food",
-    value: parts.get(part)?.marketValue ?? null,
-  }));
-  const food = yields.filter((entry) => entry.food && entry.fraction > 0);
-  if (scenario.costing === "sales value") {
-    const sales = food.reduce(
-      (sum, { fraction, value }) => sum + fraction * (value === null ? 0 : currency(value)),
-      0,
-    );
-    return food.map(({ part, value }) => [
+  const yields = breakdown.yields
+    .map(({ part, fraction }) => ({
       part,
-      sales === 0 || value === null ? 0 : (costPerKilogram * currency(value)) / sales,
-    ]);
+      fraction: rate(fraction),
+      food: parts.get(part)?.class === "food",
+      value: currency(parts.get(part)?.marketValue ?? NO_MONEY),
+    }))
+    .filter(({ fraction }) => fraction > 0);
+  const food = yields.filter((entry) => entry.food);
+  const valued = yields.filter(({ value }) => value > 0);
+  const sales = valued.reduce((sum, { fraction, value }) => sum + fraction * value, 0);
+  const bearing = scenario.costing === "trim credit" ? food.filter(({ value }) => value === 0) : food;
+  if (scenario.costing === "sales value" || (bearing.length === 0 && sales > 0)) {
+    return valued.map(({ part, value }) => [part, (costPerKilogram * value) / sales]);
   }
-  const credited = scenario.costing === "trim credit" ? yields.filter(({ value }) => value !== null) : [];
-  const credits = credited.reduce(
-    (sum, { fraction, value }) => sum + fraction * (value === null ? 0 : currency(value)),
-    0,
-  );
-  const bearing = food.filter((entry) => !credited.includes(entry));
   const weight = bearing.reduce((sum, { fraction }) => sum + fraction, 0);
+  if (scenario.costing === "edible weight")
+    return bearing.map(({ part }) => [part, costPerKilogram / weight]);
   return [
-    ...credited.map(({ part, value }): [string, number] => [part, value === null ? 0 : currency(value)]),
-    ...bearing.map(({ part }): [string, number] => [part, (costPerKilogram - credits) / weight]),
+    ...valued.map(({ part, value }): [string, number] => [
+      part,
+      Math.min(value, (costPerKilogram * value) / sales),
+    ]),
+    ...bearing.map(({ part }): [string, number] => [part, (costPerKilogram - sales) / weight]),
   ];
 }

@@ -12,6 +12,8 @@ const LATER_GAP = 1e-4;
 /** A later stage may give up this much of an earlier aim: half a gram, or a thousandth of the currency unit. */
 const HELD_WITHIN = { waste: 0.0005, cost: 0.001, balanced: 0.001 };
 const SIMPLEST_GAP = 1e-3;
+/** Most seconds for the simplest plan: a few goings fewer are not worth a longer wait. */
+const SIMPLEST_SECONDS = 1.5;
 /** Weights below a milligram are rounding dust of the engines. */
 const DUST = 1e-6;
 
@@ -51,34 +53,28 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
   const until = performance.now() + options.seconds * 1000;
   const left = () => Math.max(0.05, (until - performance.now()) / 1000);
   const [aim, second] = aimsInOrder(plan.scenario) as [keyof Objectives, keyof Objectives];
-  const ask = (
-    model: Model,
-    objective: Objective,
-    stage: string,
-    share: number,
-    gap: number,
-    start?: readonly number[],
-  ) =>
+  const ask = (model: Model, objective: Objective, stage: string, effort: Effort): Promise<Outcome> =>
     solve(
       { model, objective },
       {
         engines: options.engines,
-        seconds: left() * share,
-        gap,
+        seconds: Math.min(effort.most ?? Number.POSITIVE_INFINITY, left() * effort.share),
+        gap: effort.gap,
         ...(options.engine === undefined ? {} : { engine: options.engine }),
-        ...(start === undefined ? {} : { start }),
+        ...(effort.start === undefined ? {} : { start: effort.start }),
         ...(options.onProgress === undefined
           ? {}
           : { onProgress: (progress: Progress) => options.onProgress?.(stage, progress) }),
       },
     );
 
-  let first = await ask(plan.model, plan.objectives[aim], aim, 0.7, PROOF_GAP);
+  let first = await ask(plan.model, plan.objectives[aim], aim, { share: 0.7, gap: PROOF_GAP });
   if (!isSolved(first)) return { kind: "none", first };
   let point = first.point;
   const stages = [stageOf(aim, first, PROOF_GAP)];
 
-  const then = await ask(held(plan, stages), plan.objectives[second], second, 0.6, LATER_GAP, point);
+  const effort = { share: 0.6, gap: LATER_GAP, start: point };
+  const then = await ask(held(plan, stages), plan.objectives[second], second, effort);
   if (isSolved(then)) {
     point = then.point;
     stages.push(stageOf(second, then, LATER_GAP));
@@ -88,13 +84,26 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
 
   const simple = simplestModel(plan, held(plan, stages), point);
   if (simple !== null) {
-    const last = await ask(simple.model, simple.objective, "simplest", 0.8, SIMPLEST_GAP, simple.start);
+    const last = await ask(simple.model, simple.objective, "simplest", {
+      share: 0.8,
+      most: SIMPLEST_SECONDS,
+      gap: SIMPLEST_GAP,
+      start: simple.start,
+    });
     if (isSolved(last)) {
       point = last.point.slice(0, plan.model.variables.length);
       stages.push(stageOf("simplest", last, SIMPLEST_GAP));
     }
   }
   return { kind: "planned", first, stages, point };
+}
+
+/** How hard a stage is tried: its share of the time left and at most so many seconds, to this gap, from a start. */
+interface Effort {
+  readonly share: number;
+  readonly most?: number;
+  readonly gap: number;
+  readonly start?: readonly number[];
 }
 
 export function isSolved(outcome: Outcome): outcome is Solved {

@@ -1,4 +1,4 @@
-import { Decimal, ZERO } from "./decimal.js";
+import { Decimal } from "./decimal.js";
 import type { Money, Weight } from "./exact.js";
 
 /**
@@ -10,25 +10,36 @@ export function splitByShares<T extends Weight | Money>(
   whole: T,
   shares: readonly (Decimal | bigint)[],
 ): T[] {
-  const exactShares = shares.map((share) => new Decimal(share.toString()));
-  const sum = exactShares.reduce((acc, share) => acc.plus(share), ZERO);
-  if (exactShares.some((share) => share.isNegative())) throw new RangeError("a share is below zero");
-  if (sum.isZero()) {
+  const parts = wholeShares(shares);
+  if (parts.some((share) => share < 0n)) throw new RangeError("a share is below zero");
+  const sum = parts.reduce((total, share) => total + share, 0n);
+  if (sum === 0n) {
     if (whole !== 0n) throw new RangeError(`nothing to split ${whole} over`);
-    return exactShares.map(() => 0n as T);
+    return parts.map(() => 0n as T);
   }
-  const exact = exactShares.map((share) => new Decimal(whole.toString()).times(share).div(sum));
-  const floors = exact.map((value) => BigInt(value.floor().toFixed(0)));
-  const short = (whole as bigint) - floors.reduce((acc, value) => acc + value, 0n);
-  const order = exact
-    .map((value, index) => ({ index, remainder: value.minus(value.floor()) }))
-    .filter(({ index }) => !(exactShares[index] as Decimal).isZero())
-    .sort((a, b) => b.remainder.comparedTo(a.remainder) || a.index - b.index);
-  for (let i = 0; i < Number(short); i++) {
-    const { index } = order[i % order.length] as { index: number };
-    floors[index] = (floors[index] as bigint) + 1n;
-  }
-  return floors as T[];
+  const pieces = parts.map((share) => floorDiv(whole * share, sum));
+  const remainders = parts.map((share, index) => ({
+    index,
+    share,
+    over: whole * share - (pieces[index] ?? 0n) * sum,
+  }));
+  const order = remainders
+    .filter(({ share }) => share !== 0n)
+    .sort((a, b) => (a.over === b.over ? a.index - b.index : a.over < b.over ? 1 : -1));
+  const short = whole - pieces.reduce((total, piece) => total + piece, 0n);
+  for (const { index } of order.slice(0, Number(short))) pieces[index] = (pieces[index] ?? 0n) + 1n;
+  return pieces as T[];
+}
+
+/** The shares as whole numbers in the same proportion, so that no remainder is decided by rounding. */
+function wholeShares(shares: readonly (Decimal | bigint)[]): bigint[] {
+  const places = shares.map((share) => (typeof share === "bigint" ? 0 : share.decimalPlaces()));
+  const unit = Math.max(0, ...places);
+  return shares.map((share) =>
+    typeof share === "bigint"
+      ? share * 10n ** BigInt(unit)
+      : BigInt(share.times(new Decimal(10).pow(unit)).toFixed(0)),
+  );
 }
 
 /**

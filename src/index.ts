@@ -1,0 +1,10 @@
+/** The library: read a scenario, plan it, and render its pages. */
+export { type EngineName, Engines } from "./allocation/index.js";
+export { type PlanJson, planSchema } from "./contract/index.js";
+export type { Aim, Scenario } from "./kitchen/index.js";
+export { scenarioJsonSchema } from "./kitchen/index.js";
+export { CostingError } from "./ledger/index.js";
+export { type Loaded, loadScenario, loadScenarioText } from "./load.js";
+export { type Page, pageAssets, renderPages } from "./pages/index.js";
+export { type Planned, type PlanOptions, type PlanProgress, planScenario } from "./plan.js";
+export { type Problem, problemText } from "./reading/index.js";
