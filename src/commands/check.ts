@@ -1,4 +1,4 @@
-import { loadScenario } from "../plan.js";
+import { loadScenario } from "../load.js";
 import { problemText } from "../reading/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import type { Terminal } from "./terminal.js";

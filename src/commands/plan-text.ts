@@ -8,70 +8,103 @@ const LABEL_WIDTH = 8;
 
 /** Prints the plan as a cook reads it: buy, cut, cook, what is used and wasted, what it costs, how good it is. */
 export function printPlan(plan: PlanJson, scenario: Scenario, terminal: Terminal): void {
-  const writing = writingFor(scenario);
-  const words = outcomeWords(plan, writing);
   terminal.print(terminal.heading(plan.scenario));
   if (plan.outcome.kind !== "optimal" && plan.outcome.kind !== "feasible") {
     printNoPlan(plan, terminal);
     return;
   }
+  const writing = writingFor(scenario);
   const blocks: [string, string[]][] = [
     ["Buy", purchases(plan, scenario, writing)],
     ["Cut", cuts(plan, scenario, writing)],
-    ["Cook", dishes(plan, writing)],
+    ["Cook", dishes(plan, scenario, writing)],
     ["Use", [usedAndWasted(plan, writing), restOfWeight(plan, writing)]],
     ["Spend", [spending(plan, writing)]],
-    ["Proof", [`${words.headline}. ${words.small}`]],
-    ["Mind", plan.warnings.map(({ text, source }) => `${text} (${source})`)],
+    ["Proof", [proof(plan, writing)]],
+    ["Mind", plan.warnings.map(({ text, source }) => (text.includes(source) ? text : `${text} (${source})`))],
   ];
   for (const [label, lines] of blocks) printBlock(label, lines, terminal);
 }
 
 function printNoPlan({ outcome, reasons }: PlanJson, terminal: Terminal): void {
-  if (outcome.kind !== "infeasible") {
-    terminal.print(`No answer: ${outcome.stoppedBy ?? outcome.kind}. Allow more time with --seconds.`);
+  if (outcome.kind === "unbounded") {
+    terminal.print("No least: something in it can be had without end and without cost. State a most.");
     return;
   }
-  terminal.print("No plan keeps to everything the scenario asks for; both solver runs agree.");
-  if (reasons.length > 0) terminal.print("Any one of these would make a plan possible:");
-  for (const { text, checked } of reasons) terminal.print(`  - ${text} (${checked})`);
+  if (outcome.kind === "failed") {
+    terminal.print(
+      `No answer: ${outcome.stoppedBy ?? "the solver gave none"}. Allow more time with --seconds.`,
+    );
+    return;
+  }
+  terminal.print("This can't be done as it stands; that is proved.");
+  if (reasons.length > 0) terminal.print("Any one of these would do:");
+  for (const { text, checked } of reasons)
+    for (const line of wrapped(`${text} (${checked})`, terminal.columns - 4, "  - ", "    "))
+      terminal.print(line);
 }
 
 function printBlock(label: string, lines: readonly string[], terminal: Terminal): void {
+  const width = terminal.columns - LABEL_WIDTH;
   lines.forEach((line, index) => {
-    const head = (index === 0 ? label : "").padEnd(LABEL_WIDTH);
-    terminal.print(`${terminal.heading(head)}${line.replaceAll("\u00a0", " ")}`);
+    const head = terminal.heading((index === 0 ? label : "").padEnd(LABEL_WIDTH));
+    for (const each of wrapped(line, width, head, " ".repeat(LABEL_WIDTH + 2))) terminal.print(each);
   });
+}
+
+/** The text in lines no longer than `width`, where its words allow; figures stay with their units. */
+function wrapped(text: string, width: number, first: string, others: string): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(" ")) {
+    const last = lines.at(-1);
+    if (last === undefined || last.length + 1 + word.length > width) lines.push(word);
+    else lines[lines.length - 1] = `${last} ${word}`;
+  }
+  return lines.map((line, index) => `${index === 0 ? first : others}${line.replaceAll("\u00a0", " ")}`);
 }
 
 function purchases(plan: PlanJson, scenario: Scenario, writing: Writing): string[] {
   if (plan.purchases.length === 0) return ["nothing: all of it is in the house"];
   return plan.purchases.map(({ item, form, service, units, orderUnit, weight, cost }) => {
-    const what = form === "" ? item : `${item}, ${form}`;
+    const what = [amountOf(writing, units, orderUnit, item), form].filter((each) => each !== "").join(", ");
     const when = scenario.services.length > 1 ? `, for ${service}` : "";
-    return `${counted(writing, units, orderUnit)} ${what}: ${writing.weight(grams(weight))}, ${writing.money(money(cost))}${when}`;
+    return `${what}: ${writing.weight(grams(weight))}, ${writing.money(money(cost))}${when}`;
   });
 }
 
+/** "3 heads of broccoli", "12 eggs", "6 butternut squashes", "2 cases of 6 melon": the item is named once. */
+function amountOf(writing: Writing, units: number, unit: string, item: string): string {
+  if (item === unit) return counted(writing, units, unit);
+  if (item.endsWith(` ${unit}`)) return counted(writing, units, item);
+  return `${counted(writing, units, unit)} ${unit.includes(" of ") ? "" : "of "}${item}`;
+}
+
 function cuts(plan: PlanJson, scenario: Scenario, writing: Writing): string[] {
-  const lines = scenario.services.flatMap(({ name }) => {
-    const here = plan.cuts.filter(({ service }) => service === name);
-    if (here.length === 0) return [];
-    const each = here.map(({ item, breakdown, units, weight }) => {
-      const unit = scenario.items.find((other) => other.name === item)?.unitName ?? "unit";
-      const amount = units === null ? writing.weight(grams(weight)) : counted(writing, units, unit);
-      return `${amount} ${unit === item ? "" : `${item} `}in ${breakdown}`;
-    });
-    return [`${name}: ${listed(each)}`];
+  const unitOf = (item: string) => scenario.items.find(({ name }) => name === item)?.unitName ?? "unit";
+  const lines = byService(plan.cuts, scenario, ({ item, breakdown, units, weight }) => {
+    const weighed = `${writing.weight(grams(weight))} of ${item}`;
+    return `${units === null ? weighed : amountOf(writing, units, unitOf(item), item)}: ${breakdown}`;
   });
   return lines.length > 0 ? lines : ["nothing"];
 }
 
-function dishes(plan: PlanJson, writing: Writing): string[] {
-  return plan.dishes.map(({ dish, service, portions, spare, costPerPortion, ceiling }) => {
-    const limit = ceiling === null ? "no ceiling" : `ceiling ${writing.money(money(ceiling))}`;
-    const over = spare === 0 ? "" : `, ${writing.count(spare)} of them spare`;
-    return `${service}: ${counted(writing, portions, "portion")} ${dish}${over}, ${writing.money(money(costPerPortion))} each (${limit})`;
+function dishes(plan: PlanJson, scenario: Scenario, writing: Writing): string[] {
+  return byService(plan.dishes, scenario, ({ dish, portions, spare, costPerPortion, ceiling }) => {
+    const over = spare === 0 ? "" : `, ${writing.count(spare)} of them spare,`;
+    const limit = ceiling === null ? "" : ` (ceiling ${writing.money(money(ceiling))})`;
+    return `${counted(writing, portions, "portion")} of ${dish}${over} at ${writing.money(money(costPerPortion))}${limit}`;
+  });
+}
+
+/** One line a service, in the scenario's order. */
+function byService<Entry extends { service: string }>(
+  entries: readonly Entry[],
+  { services }: Scenario,
+  text: (entry: Entry) => string,
+): string[] {
+  return services.flatMap(({ name }) => {
+    const here = entries.filter(({ service }) => service === name).map(text);
+    return here.length === 0 ? [] : [services.length > 1 ? `${name}: ${here.join("; ")}` : here.join("; ")];
   });
 }
 
@@ -97,4 +130,10 @@ function restOfWeight({ weights }: PlanJson, writing: Writing): string {
 
 function spending({ money: sums }: PlanJson, writing: Writing): string {
   return `${writing.money(money(sums.spent))}, of it ${writing.money(money(sums.wasted))} wasted`;
+}
+
+function proof(plan: PlanJson, writing: Writing): string {
+  const { engine, seconds, stoppedBy } = plan.outcome;
+  const stopped = stoppedBy === null ? "" : `, stopped by ${stoppedBy}`;
+  return `${outcomeWords(plan, writing).headline} (solver ${engine}, ${seconds.toFixed(2)} s${stopped})`;
 }

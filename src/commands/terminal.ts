@@ -9,7 +9,11 @@ export interface Terminal {
   /** One line that the next one replaces, shown only where a person watches; null takes it away. */
   progress(line: string | null): void;
   heading(text: string): string;
+  /** Letters that fit on one line. */
+  readonly columns: number;
 }
+
+const COLUMNS = { least: 60, usual: 100, most: 120 };
 
 const CLEAR_LINE = "\r\u001b[2K";
 
@@ -39,6 +43,7 @@ export function processTerminal(): Terminal {
       stderr.write(line.slice(0, Math.max(20, (stderr.columns ?? 80) - 1)));
       shown = true;
     },
+    columns: Math.min(COLUMNS.most, Math.max(COLUMNS.least, stdout.columns ?? COLUMNS.usual)),
     heading: (text) => (colours ? styleText("bold", text) : text),
   };
 }

@@ -19,18 +19,19 @@ export function yieldCommand(wanted: string, terminal: Terminal): ExitCode {
     terminal.complain(unknownItem(wanted, tables.items));
     return EXIT.wrongInput;
   }
-  for (const item of items) for (const line of itemLines(item, tables, terminal)) terminal.print(line);
+  const lines = [
+    ...items.flatMap((item) => itemLines(item, terminal)),
+    ...sharedLines(items, tables, terminal),
+  ];
+  for (const line of lines) terminal.print(line);
   return EXIT.plan;
 }
 
-function itemLines(item: TableItem, tables: YieldTables, { heading }: Terminal): string[] {
+function itemLines(item: TableItem, { heading }: Terminal): string[] {
   const unit =
     item.measure === "loose"
       ? "loose, cut by weight; grams are of 1 kg"
       : `one ${item.unitName} weighs about ${gramsText(item.unitWeight)}${spreadText(item.unitSpread)} (${sourceText(item)})`;
-  const parts = new Set(item.breakdowns.flatMap((each) => each.parts.map(({ part }) => part)));
-  const steps = tables.steps.filter(({ from }) => from.some((part) => parts.has(part)));
-  const cooking = tables.cooking.filter(({ food }) => isAbout(food, item.name));
   return [
     heading(`${item.name}, ${item.form}`),
     ...(item.alsoCalled.length > 0 ? [`  also called ${item.alsoCalled.join(", ")}`] : []),
@@ -39,8 +40,20 @@ function itemLines(item: TableItem, tables: YieldTables, { heading }: Terminal):
     ...(item.allergens.length > 0 ? [`  allergens: ${item.allergens.join(", ")}`] : []),
     ...(item.treatment === null ? [] : [`  before cutting: ${item.treatment}`]),
     ...item.breakdowns.flatMap((breakdown) => ["", ...breakdownLines(breakdown, item, heading)]),
-    ...steps.flatMap((step) => ["", ...stepLines(step, heading)]),
-    ...(cooking.length === 0 ? [] : ["", heading("  cooked weight of raw")]),
+    "",
+  ];
+}
+
+/** What is done to the parts of all forms alike: further breakdowns, and what cooking leaves of the weight. */
+function sharedLines(items: readonly TableItem[], tables: YieldTables, { heading }: Terminal): string[] {
+  const parts = new Set(
+    items.flatMap(({ breakdowns }) => breakdowns.flatMap((each) => each.parts.map(({ part }) => part))),
+  );
+  const steps = tables.steps.filter(({ from }) => from.some((part) => parts.has(part)));
+  const cooking = tables.cooking.filter(({ food }) => items.some(({ name }) => isAbout(food, name)));
+  return [
+    ...steps.flatMap((step) => [...stepLines(step, heading), ""]),
+    ...(cooking.length === 0 ? [] : [heading("cooked weight of raw")]),
     ...columns(
       cooking.map((each) => [
         `${each.food}, ${each.method}`,
@@ -50,13 +63,12 @@ function itemLines(item: TableItem, tables: YieldTables, { heading }: Terminal):
       ]),
       [1],
     ),
-    "",
   ];
 }
 
 function breakdownLines(breakdown: TableBreakdown, item: TableItem, heading: Terminal["heading"]): string[] {
   const { name, parts, loss, minutes, how } = breakdown;
-  const effort = minutes === null ? "" : `, ${minutes.toFixed()} min a ${item.unitName}`;
+  const effort = minutes === null ? "" : `, ${minutes.toFixed()} min for one ${item.unitName}`;
   const weightOf = (fraction: Decimal) => toGrams(item.unitWeight).times(fraction);
   const rows = parts.map((each) => [
     each.part.startsWith(`${item.name} `) ? each.part.slice(item.name.length + 1) : each.part,
@@ -77,9 +89,9 @@ function breakdownLines(breakdown: TableBreakdown, item: TableItem, heading: Ter
 
 function stepLines(step: TableStep, heading: Terminal["heading"]): string[] {
   const { name, from, yields, loss, water, minutesPerKilogram, how } = step;
-  const effort = minutesPerKilogram === null ? "" : `, ${minutesPerKilogram.toFixed()} min a kg`;
+  const effort = minutesPerKilogram === null ? "" : `, ${minutesPerKilogram.toFixed()} min for one kg`;
   return [
-    `${heading(`  ${name}`)}, from ${from.join(", ")}${effort}${how === null ? "" : `: ${how}`}`,
+    `${heading(name)}, from ${from.join(", ")}${effort}${how === null ? "" : `: ${how}`}`,
     ...columns(
       [
         ...yields.map((each) => [each.part, each.class, percentText(each.fraction)]),
@@ -116,7 +128,7 @@ function keepsText({ keepsDays, keepsFrom }: TableItem): string {
 
 function testsText({ spread, tests }: { spread: Decimal | null; tests: number | null }): string {
   const about = spread === null ? "" : `± ${spread.times(100).toDecimalPlaces(1).toFixed()}`;
-  return `${about}${tests === null ? "" : ` of ${tests} tests`}`.trim();
+  return `${about}${tests === null ? "" : ` of ${tests} ${tests === 1 ? "test" : "tests"}`}`.trim();
 }
 
 function sourceText({ source, basis }: Provenance): string {

@@ -1,6 +1,7 @@
 import express, { type ErrorRequestHandler, type Express, type Request, type Response } from "express";
 import helmet from "helmet";
 import { type Page, pageAssets, renderPages } from "../pages/index.js";
+import type { Planned } from "../plan.js";
 import { sendProgress } from "./events.js";
 import type { Folder, ScenarioFile } from "./folder.js";
 import { fromOwnPage, toThisMachine } from "./guards.js";
@@ -116,11 +117,18 @@ function withFile(folder: Folder, handle: FileHandler) {
   };
 }
 
+const rendered = new WeakMap<Planned, Page[]>();
+
+/** The pages of the plan made of this file, rendered once; none where there is no plan yet. */
 function pagesOf(file: ScenarioFile, planner: Planner): Page[] {
   const job = planner.job(file.hash);
-  if (job?.kind !== "planned") return [];
+  if (job?.kind !== "planned" || job.planned.plan.outcome.kind === "failed") return [];
   const { plan, scenario } = job.planned;
-  return renderPages(plan, scenario, { assets: "/assets/", home: { href: "..", text: "Scenario" } });
+  const pages =
+    rendered.get(job.planned) ??
+    renderPages(plan, scenario, { assets: "/assets/", home: { href: "..", text: "Scenario" } });
+  rendered.set(job.planned, pages);
+  return pages;
 }
 
 function notFound(_request: Request, response: Response): void {

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { readdir, readFile } from "node:fs/promises";
 import { join } from "node:path";
 import type { Scenario } from "../kitchen/index.js";
-import { loadScenarioText } from "../plan.js";
+import { loadScenarioText } from "../load.js";
 import type { Problem } from "../reading/index.js";
 
 /** A scenario file as it was read: the same content has the same hash. */

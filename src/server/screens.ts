@@ -23,7 +23,7 @@ export function scenariosScreen(
     folder,
     scenarios: files.map(({ file, job }) => ({
       name: file.scenario?.name ?? file.name,
-      file: file.name,
+      file: file.scenario === null ? [] : [file.name],
       href: addressOf(file.name),
       state: stateText(file, job),
     })),
@@ -36,7 +36,7 @@ export function scenarioScreen(file: ScenarioFile, job: Job | null, pages: reado
   const asks = file.scenario !== null && !isBusy && !(job?.kind === "planned" && isFinal(job.planned));
   return fill("scenario", {
     ...frame(file.scenario?.name ?? file.name, { watches: isBusy }),
-    file: file.name,
+    file: file.scenario === null ? [] : [file.name],
     state: stateText(file, job),
     problems: file.problems.map(problemText),
     busy: isBusy ? [{ text: progressText(job), events: "progress" }] : [],

@@ -1,0 +1,64 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+
+/** A scenario that plans in milliseconds: one invented item, one dish. `ceiling` under 0.50 makes it impossible. */
+export function marrowBake({ name = "Marrow bake", portions = 8, ceiling = "1.00" } = {}): string {
+  return `scenario: ${name}
+invented: yes
+currency: EUR
+services:
+  - {name: Lunch, date: 2026-10-08, sitting: lunch}
+items:
+  marrow:
+    form: test
+    price: 1.60 / each
+    unit_weight: 1000 g
+    breakdowns:
+      dice:
+        parts: {dice: 800 g, peel: {weight: 180 g, class: inedible}}
+        loss: 20 g
+dishes:
+  marrow bake:
+    portions: ${portions}
+    ceiling: ${ceiling}
+    lines:
+      - {amount: 200 g, from: marrow dice}
+    staples: {cream: 0.10}
+`;
+}
+
+/** Eight mistakes of different kinds, one a line; the comment at the end of each names what it is. */
+export const EIGHT_MISTAKES = `scenario: Marrow bake
+currency: EUR
+aim: thrift                                   # no such aim
+services:
+  - {name: Lunch, date: 2026-02-30, sitting: lunch}   # no such day
+items:
+  marrow:
+    form: test
+    price: 1.60                               # for what?
+    unit_weight: 1000 g
+    breakdowns:
+      dice:
+        parts: {dice: 800 g, peel: {weight: 150 g, class: inedible}}   # 30 g are missing
+        loss: 20 g
+dishes:
+  marrow bake:
+    portions: eight                           # no number
+    ceilling: 1.00                            # misspelt key
+    lines:
+      - {amount: 200 g, from: marrow dise}    # misspelt part
+    staples:
+      cream: {amount: 15 stone, price: 4.00 / kg}     # unknown unit
+`;
+
+/** A folder of the test's own, removed by the returned function. */
+export function scratchFolder(files: Readonly<Record<string, string>> = {}): {
+  path: string;
+  remove(): void;
+} {
+  const path = mkdtempSync(join(tmpdir(), "trim-to-use-test-"));
+  for (const [name, text] of Object.entries(files)) writeFileSync(join(path, name), text);
+  return { path, remove: () => rmSync(path, { recursive: true, force: true }) };
+}
