@@ -64,6 +64,7 @@ const lexicon = makeLexicon<{ kind: "item"; key: Allergen | "harmless" }>(
   ([...ALLERGENS, "harmless"] as const).map((key) => ({
     meanings: [{ kind: "item", key }],
     names: ALLERGEN_FOODS[key],
+    ...(key === "harmless" ? { spelt: "exactly" as const } : {}),
   })),
 );
 

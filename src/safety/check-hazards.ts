@@ -21,13 +21,15 @@ const BY_STATE: Readonly<Record<Part["state"], readonly string[]>> = {
   cooked: ["cooked thoroughly"],
 };
 
-/** Parts and staples that are never food and are used as food here. */
+/** Parts and staples that are never food and are used as food here; a part classed "never" counts as such. */
 export function neverFood(scenario: Scenario, lineage: Lineage): SafetyBlock[] {
   const parts = scenario.parts.flatMap((part) => {
     const uses = usesOf(scenario, lineage, part);
     if (uses.length === 0) return [];
     const dish = dishesWith(scenario, part.name)[0] ?? null;
-    return ruled(scenario, hazardsOfPart(part, lineage.itemOf(part)), "never").map((hazard) =>
+    const hazards = ruled(scenario, hazardsOfPart(part, lineage.itemOf(part)), "never");
+    if (hazards.length === 0 && part.class === "never") return classedNever(part, uses, dish);
+    return hazards.map((hazard) =>
       finding(
         scenario,
         "never-food",
@@ -51,6 +53,14 @@ export function neverFood(scenario: Scenario, lineage: Lineage): SafetyBlock[] {
     ),
   );
   return [...parts, ...staples];
+}
+
+function classedNever(part: Part, uses: readonly string[], dish: string | null): SafetyBlock[] {
+  const source = "the class given to it by the yield tables or by this kitchen";
+  const text = `${part.name} must not be eaten (${uses.join(", ")}): it is classed as never food. Leave it out. Source: ${source}.`;
+  return uses.every((use) => use === "on hand")
+    ? []
+    : [{ code: "never-food", text, source, part: part.name, dish }];
 }
 
 /** Dishes that use a part which is food only after a treatment they do not declare. */

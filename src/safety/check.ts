@@ -3,6 +3,7 @@ import { falseClaims, undeclared } from "./check-allergens.js";
 import { dateWarnings } from "./check-dates.js";
 import { eggAdvice, eggBlocks } from "./check-egg.js";
 import { cautions, neverFood, untreated } from "./check-hazards.js";
+import { unknownParts } from "./check-unknown.js";
 import type { SafetyBlock, Warning } from "./findings.js";
 import { lineageOf } from "./lineage.js";
 
@@ -21,6 +22,7 @@ export function checkSafety(scenario: Scenario): { blocks: SafetyBlock[]; warnin
     ],
     warnings: [
       ...cautions(scenario, lineage),
+      ...unknownParts(scenario, lineage),
       ...eggAdvice(scenario, lineage),
       ...undeclared(scenario),
       ...dateWarnings(scenario, lineage),

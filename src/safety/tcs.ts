@@ -70,7 +70,7 @@ const NAMES: Record<NameKey, string> = {
     "melon, cantaloupe, cantaloup, honeydew, watermelon, galia, charentais, casaba, crenshaw, muskmelon, piel de sapo, canary melon, Melone, Wassermelone, pasteque, sandia, melone, anguria, melancia, melao, watermeloen",
   leafy:
     "lettuce, iceberg, romaine, cos lettuce, butterhead, little gem, lollo rosso, leafy green, salad leaf, salad green, baby leaf, mixed leaf, spring mix, mesclun, escarole, endive, frisee, spinach, cabbage, napa, kale, cavolo nero, arugula, rocket, chard, swiss chard, collard, collard green, spring green, pak choi, bok choy, choy sum, tatsoi, mizuna, radicchio, watercress, lamb s lettuce, corn salad, dandelion, sorrel, purslane, Salat, Kopfsalat, Spinat, Kohl, Grünkohl, laitue, epinard, chou, lechuga, espinaca, col, lattuga, spinaci, cavolo, alface, couve, sla, spinazie, kool, sallad, spenat, kål",
-  leaf: "leaf, leaves, greens, frond, top, Blatt, feuille, hoja, foglia, folha, blad",
+  leaf: "leaf, leaves, greens, frond, beet top, beetroot top, turnip top, radish top, Blatt, feuille, hoja, foglia, folha, blad",
   tomato:
     "tomato, cherry tomato, Tomate, tomate, jitomate, pomodoro, pomodori, tomaat, tomat, salsa, pico de gallo",
   sprout:

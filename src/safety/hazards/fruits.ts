@@ -250,7 +250,7 @@ export const FRUIT_HAZARDS: readonly Hazard[] = [
     items: ["elder"],
     parts: ["berry"],
     hazard: "cyanogenic glycosides and others in raw berries",
-    rule: onlyIf(["cooked thoroughly"], "Ripe berries, cooked; never raw juice."),
+    rule: onlyIf(["cooked thoroughly"], "Berries of the elder, ripe, stripped and cooked; never raw."),
     authority: "CDC MMWR, Poisoning from Elderberry Juice, California (26 August 1983: 11 of 25 ill)",
     basis: "read",
   },

@@ -1,6 +1,6 @@
 import { type Hazard, never, onlyIf, warn } from "./types.js";
 
-const CANNED = ["canned", "flour"] as const;
+const CANNED = ["canned", "flour", "oil"] as const;
 
 /** Beans, peas, sprouts and grain. */
 export const PULSE_HAZARDS: readonly Hazard[] = [

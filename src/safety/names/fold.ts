@@ -16,7 +16,7 @@ const LETTERS: Record<string, string> = {
 };
 const STOP_WORDS = new Set(
   (
-    "the a an of from for s d l de del della dello dei delle degli dell da do dos das di du des " +
+    "the a an from for s d l de del della dello dei delle degli dell da do dos das di du des " +
     "la le les el los las lo il gli al alla aux au van het von vom der die dem den des as os"
   ).split(" "),
 );
@@ -45,7 +45,7 @@ export function fold(text: string): string {
     .replace(/[ßæœøłđðþı]/g, (letter) => LETTERS[letter] ?? letter)
     .replace(/[&+/;]/g, ` ${CONNECTOR} `)
     .replace(/[^\p{L}\p{N}&]+/gu, " ")
-    .replace(/([aou])e/g, "$1")
+    .replace(/(?<![aeiouq])([aou])e/g, "$1")
     .trim();
 }
 

@@ -1,8 +1,8 @@
 import { CONNECTOR, near, otherForms, singular, wordsOf } from "./fold.js";
 
-/** What a name stands for, and whether as an item or as a part of one. */
+/** What a name stands for, and whether as an item, as a part of one or as a word without weight. */
 export interface Meaning {
-  readonly kind: "item" | "part";
+  readonly kind: "item" | "part" | "word";
   readonly key: string;
 }
 
@@ -30,6 +30,13 @@ interface Phrase<M extends Meaning> {
   readonly fixed: boolean;
 }
 
+/** A row of names between commas; those spelt "exactly" are not what a slip of the pen is taken for. */
+interface Row<M extends Meaning> {
+  readonly meanings: readonly M[];
+  readonly names: string;
+  readonly spelt?: "exactly";
+}
+
 /** Shorter words are guessed at a slip of the pen only where they are among a row's first, commonest names. */
 const SURE_LENGTH = 8;
 
@@ -37,21 +44,19 @@ const SURE_LENGTH = 8;
  * A lexicon of names in many languages. Each row lists names between commas; "=" before a name fixes the order
  * of its words, otherwise neighbours may stand either way round ("potato, sweet"). The longest name wins.
  */
-export function makeLexicon<M extends Meaning>(
-  rows: readonly { meanings: readonly M[]; names: string }[],
-): Lexicon<M> {
+export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon<M> {
   const phrases = new Map<string, Phrase<M>[]>();
   const vocabulary = new Set<string>();
   const slippable = new Set<string>();
   let longest = 1;
-  for (const { meanings, names } of rows) {
+  for (const { meanings, names, spelt } of rows) {
     for (const [rank, name] of names.split(",").entries()) {
       const words = wordsOf(name);
       if (words.length === 0) throw new Error(`a name without words in a table of names: "${names}"`);
       longest = Math.max(longest, words.length);
       for (const word of words) {
         vocabulary.add(word);
-        if (rank < 4 || word.length >= SURE_LENGTH) slippable.add(word);
+        if (spelt === undefined && (rank < 4 || word.length >= SURE_LENGTH)) slippable.add(word);
       }
       addPhrase(phrases, { words, meanings: [...meanings], fixed: name.trim().startsWith("=") });
     }
@@ -59,12 +64,19 @@ export function makeLexicon<M extends Meaning>(
   const singles = singleWords(phrases);
   const known = new Map<string, string[]>();
 
+  function slipOf(word: string): string[] | null {
+    const meant = [...slippable].find((other) => near(word, other) || near(`${word}s`, other));
+    return meant === undefined ? null : [meant];
+  }
+
   function resolve(word: string): string[] {
     const earlier = known.get(word);
     if (earlier !== undefined) return earlier;
     const form = formIn(vocabulary, word);
-    const slip = () => [...slippable].find((other) => near(word, other));
-    const words = form === null ? (splitCompound(word, singles, vocabulary) ?? [slip() ?? word]) : [form];
+    const words =
+      form === null
+        ? (splitCompound(word, singles, vocabulary) ?? slipOf(word) ?? itemAhead(word, singles) ?? [word])
+        : [form];
     known.set(word, words);
     return words;
   }
@@ -136,24 +148,34 @@ function formIn(vocabulary: ReadonlySet<string>, word: string): string | null {
 const spaced = (word: string): boolean =>
   /^[\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\p{N}]+$/u.test(word);
 
-/** "Rhabarberblatt" as item and part; null where the word holds no item. The longest item name in it counts. */
+const leastItem = (word: string): number => (spaced(word) ? 4 : 2);
+
+/** "Rhabarberblatt" as item and part; null where the word holds no two such. The longest item name in it counts. */
 function splitCompound(
   word: string,
   singles: readonly SingleWord[],
   vocabulary: ReadonlySet<string>,
 ): string[] | null {
-  const least = spaced(word) ? 4 : 2;
+  const least = leastItem(word);
   for (const { word: item } of singles.filter((single) => single.item && single.word.length >= least)) {
     const at = word.indexOf(item);
     if (at < 0) continue;
-    const rest = word.slice(at + item.length);
-    const part =
-      partIn(rest, singles, vocabulary) ??
-      (least === 2 ? partIn(word.slice(0, at), singles, vocabulary) : null);
+    const after = partIn(word.slice(at + item.length), singles, vocabulary);
+    const part = after ?? (spaced(word) ? null : partIn(word.slice(0, at), singles, vocabulary));
     if (part !== null) return [item, part];
-    if (at === 0 && (item.length >= 6 || least === 2)) return [item, ...(rest === "" ? [] : [rest])];
   }
   return null;
+}
+
+/** "Kidneybohneneintopf" as an item and the rest. */
+function itemAhead(word: string, singles: readonly SingleWord[]): string[] | null {
+  const least = spaced(word) ? 6 : 2;
+  const ahead = singles.find(
+    (single) => single.item && single.word.length >= least && word.startsWith(single.word),
+  );
+  return ahead === undefined
+    ? null
+    : [ahead.word, word.slice(ahead.word.length)].filter((piece) => piece !== "");
 }
 
 /** The part a compound ends in, after the letters that join ("Aprikose-n-kern"), or else a longer one within. */

@@ -1,7 +1,7 @@
 /** Words for the parts and states that hazard rows speak of. The first is the one printed. From memory. */
 export const PARTS = {
   leaf:
-    "leaf, leaf blade, leafy, leaflet, blade, foliage, greens, greenery, frond, leafage, Blatt, Blätter, Laub, Kraut, feuille, feuillage, fane, hoja, follaje, foglia, foglie, fogliame, folha, " +
+    "leaf, leavs, leef, leeves, leaf blade, leafy, leaflet, blade, foliage, greens, greenery, frond, leafage, Blatt, Blätter, Laub, Kraut, feuille, feuillage, fane, hoja, follaje, foglia, foglie, fogliame, folha, " +
     "folhagem, rama, blad, bladen, bladeren, bladet, bladeneren, loof, blader, lehti, lehdet, lehtiä, liść, liście, liści, list, listy, listí, levél, lišće, frunză, frunze, yaprak, yaprağı, yaprakları, лист, листья, листьев, ботва, ботвы, 叶, 葉, 叶子, 葉っぱ, 잎, φύλλο, φύλλα, daun, dahon",
   top: "top, leafy top, leaf top, head of leaves",
   stem: "stem, stalk, petiole, twig, branch, Stiel, Stängel, Zweig, tige, tallo, rama tierna, ramita, gambo, stelo, caule, talo, steel, tak, stengel, stjälk, stilk, varsi, łodyga, łodygi, stonek, stébla, стебель, стебли, 茎, 줄기, βλαστός",
@@ -13,17 +13,17 @@ export const PARTS = {
   berry:
     "berry, seed ball, seedball, fruit ball, fruit, true seed, Beere, Frucht, Kartoffelbeere, baie, baya, bacca, bacche, baga, bes, bessen, bär, jagoda, jagody, ягода, ягоды, плод, 果",
   sprout:
-    "sprout, sprouted, sprouting, shoot, eye, chit, chitted, germ, Keim, Keimling, Trieb, Auge, germe, pousse, yeux, brote, ojo, germoglio, germogli, occhio, occhi, broto, brotos, rebento, olho, spruit, scheut, uitloper, grodd, spire, øje, öga, itu, idut, kiełek, kiełki, oczko, klíček, klíčky, očko, csíra, klica, germen, filiz, filizi, росток, ростки, глазок, глазки, 芽, 발아, 싹, φύτρα, φύτρο",
+    "sprout, sprouted, sprouting, shoot, eye, chit, chitted, germ, germinated, sprowt, Augen, Keim, Keimling, Trieb, Auge, germe, pousse, yeux, brote, ojo, germoglio, germogli, occhio, occhi, broto, brotos, rebento, olho, spruit, scheut, uitloper, grodd, spire, øje, öga, itu, idut, kiełek, kiełki, oczko, klíček, klíčky, očko, csíra, klica, germen, filiz, filizi, росток, ростки, глазок, глазки, 芽, 발아, 싹, φύτρα, φύτρο",
   greened:
     "green, greened, greening, green skin, green peel, green part, green patch, green flesh, sun greened, grün, grüne, grünen, grüner, vert, verte, verdi, verde, verdecido, reverdecido, groen, groene, grön, gröna, grønn, grøn, vihreä, zielony, zelený, зелёный, зеленая, зелёная, 绿, 緑, 초록",
   spongy:
     "spongy, shrivelled, shriveled, wrinkled, wizened, shrunken, old and spongy, old and soft, schrumpelig, flétri, arrugado, avvizzito",
   peel: "peel, peeling, skin, rind, paring, zest, jacket, parings, Schale, Haut, pelure, peau, epluchure, zeste, ecorce, piel, cascara, monda, ralladura, buccia, scorza, pelle, casca, pele, raspa, schil, schillen, skal, kuori, skórka, skórki, obierki, slupka, héj, kožica, kabuk, кожура, кожуры, шкурка, 皮, 껍질, φλούδα",
   seed: "seed, pip, core seed, Kern, Kerne, Samen, graine, pepin, semilla, pepita de fruta, pipa, seme, semi, semente, zaad, zaden, pit, pitje, pitten, frö, kärna, kärnor, frø, kjerne, siemen, nasiono, pestka, pestki, semínko, jádro, mag, sjemenka, tohum, çekirdek, семя, семена, семечко, косточка, 籽, 种子, 種, 核, 씨",
-  pit: "pit, stone, kernel, pip, seed, endocarp, Kern, Stein, Fruchtstein, Samen, noyau, noyaux, hueso, carozo, cuesco, semilla, nocciolo, noccioli, osso, seme, armellina, armelline, caroço, semente, pitten, steen, kärna, kärnor, sten, kerne, kivi, siemen, pestka, pestki, pecka, pecky, jadérko, mag, koštica, sâmbure, sâmburi, çekirdek, çekirdeği, косточка, косточки, ядро, ядра, 核, 仁, 种子, 種, 씨",
+  pit: "pit, stone, kernel, kernal, pip, seed, endocarp, Kern, Stein, Fruchtstein, Samen, noyau, noyaux, hueso, carozo, cuesco, semilla, nocciolo, noccioli, osso, seme, armellina, armelline, caroço, semente, pitten, steen, kärna, kärnor, sten, kerne, kivi, siemen, pestka, pestki, pecka, pecky, jadérko, mag, koštica, sâmbure, sâmburi, çekirdek, çekirdeği, косточка, косточки, ядро, ядра, 核, 仁, 种子, 種, 씨",
   unripe:
     "unripe, immature, underripe, green fruit, unripened, not ripe, unopened, forced open, unreif, unreife, pas mûr, immature, inmaduro, acerbo, acerba, acerbi, imaturo, verde, onrijp, omogen, niedojrzały, незрелый, 未熟, 未熟な",
-  husk: "husk, calyx, papery husk, lantern, Kelch, Hülse, calice, caliz, cascarilla",
+  husk: "husk, pod, calyx, papery husk, lantern, Kelch, Hülse, calice, caliz, cascarilla",
   shell:
     "shell, shell liquid, nut shell, shell oil, in shell, hull, Nussschale, coque, coquille de noix, guscio, cascara dura",
   sap: "sap, latex, aloin, yellow latex, resin, Saft der Rinde, Milchsaft, lattice, savia, linfa, sève, seiva, 汁液",
@@ -55,7 +55,7 @@ export const PARTS = {
     "thyroid, thyroid gland, larynx, laryngeal muscle, gullet trimming, Schilddrüse, Kehlkopf, thyroide, tiroides, tiroide, schildklier",
   lung: "lung, Lunge, poumon, mou de veau, mou de boeuf, pulmon, bofe, polmone, pulmao, lunga",
   liver: "liver, Leber, foie, higado, fegato, figado, lever, wątroba, печень, 肝",
-  roe: "roe, milt, soft roe, hard roe, egg, eggs, ovary, gonad, caviar, Rogen, Milch der Fische, laitance, oeufs, huevas, uova di pesce, ovas, kuit, rom, ikra, икра, 卵巢, 白子",
+  roe: "roe, roes, milt, soft roe, hard roe, egg, eggs, ovary, gonad, caviar, Rogen, Milch der Fische, laitance, oeufs, huevas, uova di pesce, ovas, kuit, rom, ikra, икра, 卵巢, 白子",
   gill: "gill, dead man s fingers, dead mans fingers, lung feather, sand sac, stomach sac, Kiemen, branchie, branquia, branchia, kieuwen",
   gut: "viscera, gut, guts, entrails, intestine, digestive gland, hepatopancreas, stomach, Eingeweide, Innereien, visceres, visceras, viscere, ingewanden, inälvor, 内脏, 内臓, ウロ",
   gland:

@@ -1,7 +1,7 @@
 import { ANIMALS } from "./animals.js";
 import { CONNECTOR, wordsOf } from "./fold.js";
 import { FRUITS } from "./fruits.js";
-import { HARMLESS } from "./harmless.js";
+import { HARMLESS, KITCHEN_WORDS } from "./harmless.js";
 import { type Found, makeLexicon, type Reading } from "./lexicon.js";
 import { PARTS } from "./parts.js";
 import { VEGETABLES } from "./vegetables.js";
@@ -13,6 +13,7 @@ export type PartKey = keyof typeof PARTS;
 
 type HazardMeaning =
   | { readonly kind: "item"; readonly key: ItemKey | "harmless" }
+  | { readonly kind: "word"; readonly key: "kitchen" }
   | { readonly kind: "part"; readonly key: PartKey };
 
 /** Single names for a part of an item that say neither. From memory. */
@@ -21,8 +22,11 @@ const PART_NAMES: readonly { item: ItemKey; part: PartKey; names: string }[] = [
     item: "apricot",
     part: "pit",
     names:
-      "amande d abricot, amande de noyau, mandorla di albicocca, persipan kernel, 苦杏仁, 北杏, 北杏仁, 杏仁",
+      "apricot nut, amande d abricot, amande de noyau, mandorla di albicocca, armelline, armellina, 苦杏仁, 北杏, 北杏仁, 杏仁, 杏核, 杏の種, 杏子の種",
   },
+  { item: "peach", part: "pit", names: "桃核, 桃仁, 桃の種" },
+  { item: "plum", part: "pit", names: "梅核, 梅の種, 李核" },
+  { item: "pear", part: "seed", names: "梨籽, 梨の種" },
   { item: "potato", part: "leaf", names: "shaws, potato shaw" },
   { item: "potato", part: "sprout", names: "oeil de pomme de terre, oeil de patate" },
   { item: "potato", part: "berry", names: "potato apple" },
@@ -41,7 +45,8 @@ const rows = [
     ] as const,
     names,
   })),
-  { meanings: [{ kind: "item", key: "harmless" }] as const, names: HARMLESS },
+  { meanings: [{ kind: "item", key: "harmless" }] as const, names: HARMLESS, spelt: "exactly" as const },
+  { meanings: [{ kind: "word", key: "kitchen" }] as const, names: KITCHEN_WORDS, spelt: "exactly" as const },
 ];
 const lexicon = makeLexicon<HazardMeaning>(rows);
 
@@ -53,7 +58,8 @@ export interface Recognised {
 
 /**
  * Reads the name of a part and of the item it is cut from ("" for a blend). Every part word belongs to the
- * item; in a blend it belongs to the item named nearest before it, else after it, else to all in the name.
+ * item; in a blend it belongs to the item named nearest before it ("tomato leaf") or after "of" ("leaf of
+ * tomato"), else to the next, else to all in the name.
  */
 export function recognise(itemName: string, partName: string): Recognised {
   const rest = withoutItem(itemName, partName);
@@ -97,7 +103,8 @@ function partOwners({ words, found }: Reading<HazardMeaning>): { item: ItemKey |
     const parts = name.meanings.flatMap((meaning) => (meaning.kind === "part" ? [meaning.key] : []));
     if (parts.length === 0) return [];
     const beside = kept.filter((other) => namesItem(other) && segmentOf(other.at) === segmentOf(name.at));
-    const owner = beside.findLast(({ at }) => at <= name.at) ?? beside[0];
+    const before = words[name.at + name.length] === "of" ? [] : beside.filter(({ at }) => at <= name.at);
+    const owner = before.at(-1) ?? beside.find(({ at }) => at > name.at) ?? beside[0];
     const owners: (ItemKey | null)[] =
       owner !== undefined ? [...itemKeys([owner])] : everyItem.length > 0 ? everyItem : [null];
     return owners.flatMap((item) => parts.map((part) => ({ item, part })));

@@ -5,8 +5,8 @@
 export const VEGETABLES = {
   rhubarb:
     "rhubarb, pie plant, pieplant, garden rhubarb, forced rhubarb, champagne rhubarb, rheum, rheum rhabarbarum, Rhabarber, " +
-    "rhubarbe, ruibarbo, rabarbaro, rabarbari, rabarber, rabarbra, rebarbora, rebarbory, rabarbar, rabarbaru, rabarbara, raparperi, " +
-    "raparperin, rebarbara, rhebarbora, revent, ravent, rewand, ревень, ревеня, 大黄, 食用大黄, ルバーブ, 루바브",
+    "rhubarbe, ruibarbo, rabarbaro, rabarbari, rabarber, rabarbra, rebarbora, rebarbory, rebarborový, rebarborové, rabarbar, rabarbaru, rabarbara, raparperi, " +
+    "raparperin, rebarbara, rubarbă, rhebarbora, revent, ravent, rewand, ревень, ревеня, 大黄, 大黃, 食用大黄, ルバーブ, 루바브",
   potato:
     "potato, potatoe, spud, tater, tattie, new potato, seed potato, baking potato, jacket potato, white potato, irish potato, " +
     "maris piper, king edward, yukon gold, russet potato, fingerling, solanum tuberosum, Kartoffel, Erdapfel, Erdäpfel, Speisekartoffel, " +

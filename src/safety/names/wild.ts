@@ -28,7 +28,7 @@ export const WILD = {
   giantHogweed:
     "giant hogweed, wild parsnip, heracleum mantegazzianum, Riesenbärenklau, berce du caucase, panace di mantegazza, jättebjörnloka, борщевик",
   bracken:
-    "bracken, brake fern, pteridium, Adlerfarn, fougere aigle, helecho comun, felce aquilina, adelaarsvaren, orlica, орляк, 蕨菜, ワラビ, warabi, gosari, 고사리",
+    "bracken, pteridium, Adlerfarn, fougere aigle, helecho comun, felce aquilina, adelaarsvaren, orlica, орляк, 蕨菜, ワラビ, warabi, gosari, 고사리",
   fiddlehead:
     "fiddlehead, fiddlehead fern, ostrich fern, matteuccia, crosse de fougere, tête de violon, Straußfarn, kogomi, コゴミ",
   pokeweed:

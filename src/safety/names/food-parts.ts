@@ -1,0 +1,7 @@
+/** Words for parts and cuts of plants that cooks use for what is plainly food. From memory. */
+export const FOOD_PARTS =
+  "flesh, fruit flesh, pulp, juice, puree, mash, peeled, pitted, stoned, pipless, tuber, whole, half, quarter, wedge, slice, sliced, round, ring, coin, " +
+  "dice, diced, cube, brunoise, julienne, baton, batonnet, stick, strip, ribbon, chip, fries, wafer, crisp, chunk, piece, segment, fillet, square, ball, spiral, " +
+  "grated, shredded, chopped, trimmed, offcut, cut, end, core, heart, crown, cap, cheek, floret, spear, stalk, stem, rib, petiole, root, bulb, clove, corm, peel, skin, zest, rind, pith, " +
+  "leaf, flower, seed, ash, powder, soup, stock, sauce, salad, compote, jam, crumble, gratin, rosti, cooked, boiled, roasted, steamed, baked, fried, raw, frozen, dried, " +
+  "top, bottom, side, tip, middle, outside, inside, inner, outer, small, large, loss, gel, water, aril, confit, concasse, fondue, petal, shell, dauphinoise, hash, pave";
