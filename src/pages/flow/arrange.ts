@@ -4,14 +4,15 @@ import { untangled } from "./order.js";
 import { textWidth, wrap } from "./text-width.js";
 
 /** Lengths are points on paper: the picture is as wide as the narrower of A4 and Letter leaves room for. */
-export const WIDTH = 524;
+export const WIDTH = 536;
 export const TEXT = 11;
 export const LINE = 13;
 export const BAR = 3;
 export const EDGE = 2;
-export const PADDING = 5;
+export const PADDING = 4;
 export const STUB = 14;
-const CURVE = 34;
+/** The least width in which bands bend from column to column. */
+const CURVE = 26;
 const LEFT_MOST = 76;
 const RIGHT_MOST = 112;
 
@@ -38,6 +39,8 @@ export interface Columns {
   readonly runs: readonly number[];
   readonly bandLines: readonly (readonly string[])[];
   readonly rightText: number;
+  /** Width of the stubs of what leaves dishes, nothing where there are none. */
+  readonly stub: number;
 }
 
 /** The picture without its scale: who stands where, in which order, and how the labels break. */
@@ -140,9 +143,17 @@ function columnsFor(
   );
   const leftText = textRoom(["source"], LEFT_MOST);
   const rightText = Math.max(textRoom(["dish", "end"], RIGHT_MOST), widest(leavingText, false));
-  const between = WIDTH - EDGE - leftText - PADDING - BAR - rightText - STUB - PADDING - EDGE;
-  const most = between / last - CURVE - BAR - 2 * PADDING;
-  const bandLines = bands.map((band) => wrap(bandText(band, labels), most, TEXT));
+  const stub = leavingText.length > 0 ? STUB : 0;
+  const between = WIDTH - EDGE - leftText - PADDING - BAR - rightText - stub - PADDING - EDGE;
+  const texts = bands.map((band) => bandText(band, labels));
+  const natural = Array.from({ length: last }, (_, index) =>
+    widest(
+      texts.filter((_, band) => layerOf.get(bands[band]?.to ?? "") === index + 1),
+      false,
+    ),
+  );
+  const most = share(between - last * (CURVE + BAR + 2 * PADDING), natural);
+  const bandLines = texts.map((text) => wrap(text, most, TEXT));
   const runWidths = Array.from(
     { length: last },
     (_, index) =>
@@ -159,7 +170,19 @@ function columnsFor(
     runs.push((bars.at(-1) ?? 0) + curve);
     bars.push((runs.at(-1) ?? 0) + width + BAR);
   }
-  return { leftText, bars, runs, bandLines, rightText };
+  return { leftText, bars, runs, bandLines, rightText, stub };
+}
+
+/** The width that lets every wish be had, or if room is short, that cuts the widest wishes alike. */
+function share(room: number, wishes: readonly number[]): number {
+  const sorted = [...wishes].sort((a, b) => a - b);
+  let left = room;
+  for (const [index, wish] of sorted.entries()) {
+    const each = left / (sorted.length - index);
+    if (wish > each) return each;
+    left -= wish;
+  }
+  return sorted.at(-1) ?? 0;
 }
 
 export function leavingLabel({ name, weight }: Leaving, writing: Writing): string {

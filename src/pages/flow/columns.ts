@@ -3,7 +3,7 @@ import { type Arrangement, LINE, leavingLabel, type Place, TEXT } from "./arrang
 import { spread } from "./spread.js";
 import { wrap } from "./text-width.js";
 
-export const GAP = 6;
+export const GAP = 5;
 const ROUNDS = 24;
 /** By how much a label may be taller than the band it lies within. */
 const OVERLAP = 4;

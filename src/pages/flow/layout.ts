@@ -1,5 +1,5 @@
 import { toGrams, type Weight } from "../../quantity/index.js";
-import { type Arrangement, BAR, EDGE, LINE, leavingLabel, PADDING, STUB, TEXT } from "./arrange.js";
+import { type Arrangement, BAR, EDGE, LINE, leavingLabel, PADDING, TEXT } from "./arrange.js";
 import { type Box, boxFor, GAP, portsOf, settle } from "./columns.js";
 import type { FlowBand, FlowNode, Leaving } from "./graph.js";
 import { textWidth, wrap } from "./text-width.js";
@@ -119,7 +119,7 @@ export function layOut(arrangement: Arrangement, pointsPerGram: number): Layout 
           lines,
           strong: false,
           anchor: "start",
-          x: x + BAR + STUB + PADDING,
+          x: x + BAR + columns.stub + PADDING,
           top: y + (height - lines.length * LINE) / 2,
           width: Math.max(...lines.map((line) => textWidth(line, TEXT))),
         },
@@ -154,7 +154,7 @@ function nodeLabelAt(
     lines,
     strong: true,
     anchor: "start",
-    x: x + BAR + STUB + PADDING,
+    x: x + BAR + columns.stub + PADDING,
     top: top + (box.height - box.rightHeight) / 2,
     width,
   };
