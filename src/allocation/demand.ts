@@ -1,7 +1,7 @@
-import type { Dish, RecipeLine, Scenario } from "../kitchen/index.js";
+import type { Dish, RecipeLine, Scenario, Step } from "../kitchen/index.js";
 import { ZERO } from "../quantity/index.js";
 import { kg, rate } from "./floats.js";
-import { type LotNode, lotKey, type Network, outlastsPlan, stepsFrom, usableAt } from "./network.js";
+import { type LotNode, type Network, outlastsPlan, stepsFrom, usableAt } from "./network.js";
 
 /** One dish cooked for one service. */
 export interface CookingSite {
@@ -74,30 +74,30 @@ export function mostPerPortion(line: RecipeLine, part: string): number {
   return (rate(source.mostShare) * kg(line.most)) / (rate(source.rate) * rate(line.cookingYield));
 }
 
-/** Most kilograms of each lot that any plan has a use for, by lot index: dishes, further steps and permitted stock. */
-export function reachableDemand(
-  scenario: Scenario,
-  network: Network,
-  sites: readonly CookingSite[],
-): number[] {
-  const demand = new Map<string, number>();
-  for (const lot of [...network.lots].reverse()) {
-    demand.set(lotKey(lot), dishDemand(lot, scenario, sites) + carryDemand(lot, scenario) + stepDemand(lot));
-  }
-  return network.lots.map((lot) => demand.get(lotKey(lot)) ?? 0);
+/** Most kilograms of each lot that any plan has a use for: dishes, further steps and permitted stock. */
+export interface Demand {
+  of(lot: LotNode): number;
+  /** Of it, what a step takes for the sake of what it gives. */
+  through(step: Step, lot: LotNode): number;
+}
 
-  function stepDemand(lot: LotNode): number {
-    return stepsFrom(lot.part, scenario).reduce((sum, step) => {
-      const wanted = step.yields.map(({ part, fraction }) => {
+export function reachableDemand(scenario: Scenario, network: Network, sites: readonly CookingSite[]): Demand {
+  const known = new Map<LotNode, number>();
+  const demand: Demand = {
+    of: (lot) => known.get(lot) ?? 0,
+    through: ({ yields, capacity }, lot) => {
+      const wanted = yields.map(({ part, fraction }) => {
         const output = network.lot(part, lot.origin);
-        return output === undefined || fraction.isZero()
-          ? 0
-          : (demand.get(lotKey(output)) ?? 0) / rate(fraction);
+        return output === undefined || fraction.isZero() ? 0 : demand.of(output) / rate(fraction);
       });
-      const capacity = step.capacity === null ? Number.POSITIVE_INFINITY : kg(step.capacity);
-      return sum + Math.min(capacity, Math.max(0, ...wanted));
-    }, 0);
+      return Math.min(capacity === null ? Number.POSITIVE_INFINITY : kg(capacity), Math.max(0, ...wanted));
+    },
+  };
+  for (const lot of [...network.lots].reverse()) {
+    const further = stepsFrom(lot.part, scenario).reduce((sum, step) => sum + demand.through(step, lot), 0);
+    known.set(lot, dishDemand(lot, scenario, sites) + carryDemand(lot, scenario) + further);
   }
+  return demand;
 }
 
 function dishDemand(lot: LotNode, scenario: Scenario, sites: readonly CookingSite[]): number {

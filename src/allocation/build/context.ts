@@ -1,6 +1,6 @@
 import type { Item, Lot, LotOrigin, Scenario, Step } from "../../kitchen/index.js";
 import type { ModelBuilder } from "../builder.js";
-import type { CookingSite } from "../demand.js";
+import type { CookingSite, Demand } from "../demand.js";
 import type { LotNode, Network } from "../network.js";
 
 /** What every part of the builder works on. */
@@ -8,8 +8,7 @@ export interface BuildContext {
   readonly scenario: Scenario;
   readonly network: Network;
   readonly sites: readonly CookingSite[];
-  /** Most kilograms of each lot any plan has a use for, by lot index. */
-  readonly demand: readonly number[];
+  readonly demand: Demand;
   /** What a kilogram of a part costs in a ceiling row: the least it can, or what it is held to. */
   readonly costOf: (part: string, site: CookingSite) => number;
   readonly builder: ModelBuilder;

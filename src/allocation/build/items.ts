@@ -102,7 +102,7 @@ function mostCut(
   const wanted = breakdown.yields.map(({ part, fraction }) => {
     const lot = network.lot(part, { kind: "cut", service });
     const perUnit = rate(fraction) * kg(item.unitWeight);
-    return lot === undefined || perUnit === 0 ? 0 : (demand[lot.index] ?? 0) / perUnit;
+    return lot === undefined || perUnit === 0 ? 0 : demand.of(lot) / perUnit;
   });
   const forced = held + (item.buying?.least ?? 0) * rate(item.orderUnit.size);
   const most = Math.max(0, forced, ...wanted);

@@ -30,7 +30,9 @@ function isLossless(step: Step, output: string): boolean {
   );
 }
 
+/** A lot that nothing can come into has no outflows; a step that nothing is wanted of is not worked. */
 function addOutflows(lot: LotNode, inflow: number, context: BuildContext): void {
+  if (inflow === 0) return;
   const { scenario, builder, handles } = context;
   const piece = lot.kind.pieceWeight;
   const unit = piece === null ? 1 : kg(piece);
@@ -51,7 +53,10 @@ function addOutflows(lot: LotNode, inflow: number, context: BuildContext): void 
   }
   for (const step of stepsFrom(lot.part, scenario)) {
     const tag = { family: "draw", part: lot.part, step: step.name };
-    const most = Math.min(inflow, step.capacity === null ? Number.POSITIVE_INFINITY : kg(step.capacity));
+    const wanted = context.demand.through(step, lot);
+    if (wanted === 0) continue;
+    // Whole pieces are drawn, and so up to one more than is wanted.
+    const most = Math.min(inflow, wanted + (integer ? unit : 0));
     const variable = builder.variable(tag, `${step.name} from ${where}`, upTo(most), { integer });
     handles.draws.push({ step, from: lot, variable });
   }
@@ -160,7 +165,7 @@ export function drawUnit(lot: LotNode): number {
 }
 
 /** Most kilograms that can come into each lot. */
-function mostInflow({ scenario, network, handles, builder }: BuildContext): number[] {
+function mostInflow({ scenario, network, handles, builder, demand }: BuildContext): number[] {
   const inflow: number[] = [];
   for (const lot of network.lots) {
     let most = 0;
@@ -182,7 +187,8 @@ function mostInflow({ scenario, network, handles, builder }: BuildContext): numb
       if (made === undefined) continue;
       for (const from of step.from) {
         const source = network.lot(from, lot.origin);
-        if (source !== undefined) most += rate(made.fraction) * (inflow[source.index] ?? 0);
+        if (source === undefined || demand.through(step, source) === 0) continue;
+        most += rate(made.fraction) * (inflow[source.index] ?? 0);
       }
     }
     inflow[lot.index] = most;
