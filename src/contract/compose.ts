@@ -47,6 +47,7 @@ export function composePlan(
     })),
     preps: decision.preps.map(({ step, from, service, weight, water, parts, loss }) => ({
       from: from.part,
+      cutFor: names.cutFor(from),
       step,
       service: names.service(service),
       weight: gramsText(weight),
@@ -61,6 +62,7 @@ export function composePlan(
       line: names.dish(dish)?.lines[line]?.name ?? "",
       weight: gramsText(weight),
       pieces,
+      cutFor: names.cutFor(lot),
       cut: names.cutDate(lot),
       useBy: names.useBy(lot),
     })),
@@ -169,6 +171,8 @@ function namesOf(scenario: Scenario) {
     item: (name: string) => items.get(name),
     dish: (name: string) => dishes.get(name),
     classOf: (part: string): PartClass => parts.get(part)?.class ?? "food",
+    cutFor: ({ origin }: Lot): string | null =>
+      origin.kind === "cut" ? (scenario.services[origin.service]?.name ?? null) : null,
     cutDate: ({ origin }: Lot): string | null =>
       origin.kind === "cut" ? (scenario.services[origin.service]?.date ?? null) : null,
     useBy: (lot: Lot): string | null => {
@@ -230,6 +234,7 @@ function leftoversOf(decision: Decision, ledger: Ledger, names: Names): PlanJson
     kind: "part" as const,
     class: names.classOf(lot.part),
     weight: gramsText(weight),
+    cutFor: names.cutFor(lot),
     destination,
     useBy: names.useBy(lot),
   }));
@@ -238,6 +243,7 @@ function leftoversOf(decision: Decision, ledger: Ledger, names: Names): PlanJson
     kind: "part" as const,
     class: names.classOf(lot.part),
     weight: gramsText(weight),
+    cutFor: names.cutFor(lot),
     destination: "closingStock",
     useBy: names.useBy(lot),
   }));
@@ -249,6 +255,7 @@ function leftoversOf(decision: Decision, ledger: Ledger, names: Names): PlanJson
     kind: "item" as const,
     class: "food" as const,
     weight: gramsText(weight),
+    cutFor: null,
     destination,
     useBy: null,
   }));
@@ -259,6 +266,7 @@ function leftoversOf(decision: Decision, ledger: Ledger, names: Names): PlanJson
       kind: "portions" as const,
       class: "food" as const,
       weight: gramsText(weight),
+      cutFor: null,
       destination: to.slice(to.indexOf(":") + 1),
       useBy: null,
     }));

@@ -63,6 +63,8 @@ export const planSchema = z.object({
   preps: z.array(
     z.object({
       from: z.string(),
+      /** Service before which the lot was cut; null for stock on hand. */
+      cutFor: z.string().nullable(),
       step: z.string(),
       service: z.string(),
       weight: decimal,
@@ -80,7 +82,8 @@ export const planSchema = z.object({
       line: z.string(),
       weight: decimal,
       pieces: z.number().nullable(),
-      /** Date the part was cut, or null for stock on hand. */
+      /** Service before which the part's lot was cut, and that date; null for stock on hand. */
+      cutFor: z.string().nullable(),
       cut: optionalDate,
       useBy: optionalDate,
     }),
@@ -110,6 +113,8 @@ export const planSchema = z.object({
       kind: z.enum(["part", "item", "portions"]),
       class: z.enum(["food", "inedible", "never"]),
       weight: decimal,
+      /** Service before which the part's lot was cut; null for stock on hand, items and portions. */
+      cutFor: z.string().nullable(),
       destination: z.string(),
       useBy: optionalDate,
     }),
