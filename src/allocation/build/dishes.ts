@@ -46,7 +46,8 @@ function addPortions(site: CookingSite, context: BuildContext): void {
   const overage = overagePortions(dish, service, scenario);
   if (overage > 0) {
     const takers = scenario.destinations.filter(({ end, takes }) => end === "given away" && takes.portions);
-    for (const destination of [...takers.map(({ name }) => name), null]) {
+    // Only a whole batch gives portions over that nobody wants: a single one would not be cooked to be thrown away.
+    for (const destination of [...takers.map(({ name }) => name), ...(dish.batch === null ? [] : [null])]) {
       const name = `${where} spare, ${destination ?? "wasted"}`;
       const variable = builder.variable({ family: "spare", ...tag }, name, overage, { integer: true });
       handles.spares.push({ site, destination, variable });
