@@ -74,7 +74,7 @@ export const DEFAULT_JURISDICTION: Jurisdiction = "US Food Code 2022";
 /** The last day of a mixture: that of its earliest-prepared ingredient. Food Code 3-501.17(D). */
 export function lastDayOfMixture(
   prepared: readonly string[],
-  days = DATE_RULES[DEFAULT_JURISDICTION].days,
+  days: number = DATE_RULES[DEFAULT_JURISDICTION].days,
 ): string {
   if (prepared.length === 0) throw new RangeError("a mixture of nothing has no date");
   return lastDayOf(dateOf(Math.min(...prepared.map(dayNumber))), days);
@@ -94,7 +94,7 @@ export interface Held {
  */
 export function discardDate(
   history: readonly Held[],
-  days = DATE_RULES[DEFAULT_JURISDICTION].days,
+  days: number = DATE_RULES[DEFAULT_JURISDICTION].days,
 ): string | null {
   let used = 0;
   let counted = Number.NEGATIVE_INFINITY;

@@ -132,7 +132,7 @@ describe("a name that must never be eaten", () => {
     Rhabarberblatt; Rhabarberblätter; Rhabarberblaetter; Blätter vom Rhabarber; Rhabarberblattpulver; feuilles de rhubarbe
     la feuille de la rhubarbe; hojas de ruibarbo; foglia di rabarbaro; folhas do ruibarbo; rabarberblad; blad van rabarber
     rabarberbladeren; rabarberblader; liście rabarbaru; raparperinlehti; rebarborové listy; frunze de rubarbă; листья ревеня
-    大黄叶; 大黃葉; ルバーブの葉; 루바브 잎; rhubarb greens; rhubarb tops; rhubarb foliage; pie plant leaves; rhubarbLeaf; rhubarb leef
+    大黄叶; 大黃葉; Gartenrhabarber Blätter; ルバーブの葉; 루바브 잎; rhubarb greens; rhubarb tops; rhubarb foliage; pie plant leaves; rhubarbLeaf; rhubarb leef
     potato eyes; chitted potatoes; sprouted potatoes; green potatoes; potatoes, green; green-skinned potato; potato haulm
     Kartoffelkeime; Kartoffelaugen; grüne Kartoffelschale; Kartoffelkraut; germes de pommes de terre; œil de pomme de terre
     brotes de patata; patatas verdes; papas con brotes; germogli di patate; aardappelspruiten; potatisgroddar; kartoffelspirer
@@ -165,7 +165,7 @@ describe("a name that may be eaten", () => {
   it.each(
     `
     rhubarb stalk; rhubarb; rhubarb ends; Rhabarberstange; rhubarb chard leaf; potato; potatoes; potato wedge; peeled potato; new potatoes
-    potato starch; baked potato; sweet potato leaf; sweet potato leaves; potato, sweet, leaf; sweet potato sprouts; Süßkartoffelblätter
+    potato starch; baked potato; sweet potato leaf; sweet potato leaves; potato, sweet, leaf; sweet potato sprouts; Süßkartoffelblätter; sweetpotato leaves
     feuilles de patate douce; potato and leek soup; potato and Brussels sprout hash; tomato; cherry tomato; cherry tomatoes, halved
     vine tomatoes; tomatoes on the vine; plum tomato; green tomato; tomato skin; tomato seeds; tomato top; tomato and basil leaf sauce
     aubergine peel; eggplant top; pepper core and seeds; bell pepper top; red pepper strip; peppermint leaf; black pepper; Sichuan pepper

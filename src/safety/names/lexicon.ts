@@ -75,7 +75,7 @@ export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon
     const form = formIn(vocabulary, word);
     const words =
       form === null
-        ? (splitCompound(word, singles, vocabulary) ?? slipOf(word) ?? itemAhead(word, singles) ?? [word])
+        ? (splitCompound(word, singles, vocabulary) ?? slipOf(word) ?? itemAtAnEnd(word, singles) ?? [word])
         : [form];
     known.set(word, words);
     return words;
@@ -167,15 +167,13 @@ function splitCompound(
   return null;
 }
 
-/** "Kidneybohneneintopf" as an item and the rest. */
-function itemAhead(word: string, singles: readonly SingleWord[]): string[] | null {
+/** "Kidneybohneneintopf" and "Gartenrhabarber" as an item and the rest. */
+function itemAtAnEnd(word: string, singles: readonly SingleWord[]): string[] | null {
   const least = spaced(word) ? 6 : 2;
-  const ahead = singles.find(
-    (single) => single.item && single.word.length >= least && word.startsWith(single.word),
-  );
-  return ahead === undefined
-    ? null
-    : [ahead.word, word.slice(ahead.word.length)].filter((piece) => piece !== "");
+  const items = singles.filter((single) => single.item && single.word.length >= least);
+  const item = items.find((single) => word.startsWith(single.word) || word.endsWith(single.word))?.word;
+  if (item === undefined) return null;
+  return word.startsWith(item) ? [item, word.slice(item.length)] : [word.slice(0, -item.length), item];
 }
 
 /** The part a compound ends in, after the letters that join ("Aprikose-n-kern"), or else a longer one within. */

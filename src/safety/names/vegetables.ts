@@ -50,7 +50,7 @@ export const VEGETABLES = {
   asparagus:
     "asparagus, Spargel, asperge, esparrago, asparago, asparagi, aspargo, asperges, sparris, szparag, спаржа",
   sweetPotato:
-    "sweet potato, orange sweet potato, Süßkartoffel, patate douce, batata, boniato, camote, batata doce, patata dolce, patata americana, " +
+    "sweet potato, sweetpotato, orange sweet potato, Süßkartoffel, patate douce, batata, boniato, camote, batata doce, patata dolce, patata americana, " +
     "zoete aardappel, bataat, sötpotatis, bataatti, batat, batata dulce, papa dulce, kumara, kamote, kumala, батат, 红薯, 番薯, 地瓜, サツマイモ, さつまいも, 고구마",
   buckwheat:
     "buckwheat, Buchweizen, sarrasin, blé noir, alforfon, trigo sarraceno, grano saraceno, boekweit, bovete",
