@@ -10,6 +10,9 @@ export interface Loaded {
   readonly problems: readonly Problem[];
 }
 
+/** The tables that come with the package, read at first need: they do not change while the program runs. */
+let packaged: ReturnType<typeof loadYieldTables> | undefined;
+
 /** Reads a scenario file from disk. A file that is not there, or not allowed, is a problem like any other. */
 export async function loadScenario(path: string): Promise<Loaded> {
   const text = await readFile(path, "utf8").catch(() => null);
@@ -21,7 +24,8 @@ export async function loadScenario(path: string): Promise<Loaded> {
 
 /** The same from text at hand; `file` names it in problems. */
 export function loadScenarioText(file: string, text: string): Loaded {
-  const { tables, problems: tableProblems } = loadYieldTables();
+  packaged ??= loadYieldTables();
+  const { tables, problems: tableProblems } = packaged;
   const read = readScenario({ file, text });
   const { scenario, problems } = resolveScenario(read, tables);
   const all = [...tableProblems, ...problems, ...(scenario === null ? [] : blocksOf(scenario, read))];
