@@ -1,0 +1,65 @@
+import { fileURLToPath } from "node:url";
+import { expect, it } from "vitest";
+import { buildModel, Engines, PROOF_GAP, solve } from "../../src/allocation/index.js";
+import { planScenario } from "../../src/plan.js";
+import { example, feasibleExamples } from "../support/examples.js";
+import { solveWithGlpk } from "../support/glpk.js";
+import { inTurn, wholeProcess } from "./measure.js";
+
+const ROUNDS = 5;
+const SECONDS = 30;
+
+it("measures every example against highs alone and GLPK", async () => {
+  const engines = new Engines();
+  const rows: string[][] = [
+    ["example", "whole no.", "proof", "/ highs", "/ glpk", "plan", "/ highs", "process", "memory"],
+  ];
+  for (const name of feasibleExamples()) {
+    const scenario = example(name);
+    const { model, objectives } = buildModel(scenario);
+    const question = { model, objective: objectives[scenario.aim] };
+    const limits = { engines, seconds: SECONDS, gap: PROOF_GAP };
+    const whole = model.variables.filter(({ integer, lower, upper }) => integer && lower < upper).length;
+    const glpkAnswers = new Set<string>();
+    const times = await inTurn(
+      {
+        proof: async () => {
+          expect((await solve(question, limits)).kind).toBe("optimal");
+        },
+        highs: async () => {
+          expect((await solve(question, { ...limits, engine: "highs" })).kind).toBe("optimal");
+        },
+        glpk: async () => {
+          glpkAnswers.add(solveWithGlpk(question.model, question.objective, SECONDS).kind);
+        },
+        plan: async () => {
+          await planScenario(scenario, { engines, seconds: SECONDS });
+        },
+        planByHighs: async () => {
+          await planScenario(scenario, { engines, seconds: SECONDS, engine: "highs" });
+        },
+      },
+      ROUNDS,
+    );
+    const { proof = 0, highs = 0, glpk = 0, plan = 0, planByHighs = 0 } = times;
+    const process = wholeProcess(
+      "plan",
+      fileURLToPath(new URL(`../../examples/${name}.yaml`, import.meta.url)),
+    );
+    expect(process.exitCode).toBe(0);
+    rows.push([
+      name,
+      `${whole}`,
+      `${proof.toFixed(3)} s`,
+      (proof / highs).toFixed(2),
+      `${(proof / glpk).toFixed(2)}${glpkAnswers.has("optimal") ? "" : " (unproved)"}`,
+      `${plan.toFixed(3)} s`,
+      (plan / planByHighs).toFixed(2),
+      `${process.seconds.toFixed(2)} s`,
+      `${process.megabytes.toFixed(0)} MB`,
+    ]);
+  }
+  await engines.close();
+  console.log(`Medians of ${ROUNDS} turns; ratios below 1 are faster than the other engine.`);
+  for (const row of rows) console.log(row.map((cell, index) => cell.padEnd(index === 0 ? 14 : 11)).join(""));
+});
