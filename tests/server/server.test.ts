@@ -125,7 +125,7 @@ describe("what the server refuses", () => {
     ]) {
       const response = await post(headers);
       expect([headers, response.status]).toEqual([headers, 403]);
-      expect(await response.text()).toContain("scenario's own page");
+      expect(await response.text()).toContain("Not from here");
     }
     expect((await post({ origin: own, "sec-fetch-site": "same-origin" })).status).toBe(303);
     expect((await post({ "sec-fetch-site": "same-origin" })).status).toBe(303);

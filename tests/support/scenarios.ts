@@ -12,7 +12,7 @@ services:
 items:
   marrow:
     form: test
-    price: 1.60 / each
+    price: 1.60 / head
     unit_weight: 1000 g
     breakdowns:
       dice:
