@@ -1,6 +1,6 @@
 import type { PlanJson } from "../contract/index.js";
 import type { Dish, RecipeLine, StapleLine } from "../kitchen/index.js";
-import { Decimal, money, roundTogether, scale, total, type Weight } from "../quantity/index.js";
+import { Decimal, money, NO_WEIGHT, roundTogether, scale, total, type Weight } from "../quantity/index.js";
 import {
   allergensOfDish,
   COLD_HOLDING,
@@ -27,7 +27,9 @@ export type DishSheet = {
   readonly batches: string;
   readonly batchColumn: readonly string[];
   readonly portioning: string;
-  readonly served: readonly string[];
+  /** Columns from a line's name to the end of its row. */
+  readonly lineColumns: string;
+  readonly served: string;
   readonly allergens: string;
   readonly diets: string;
   readonly lines: readonly Line[];
@@ -48,7 +50,6 @@ export type DishSheet = {
 
 type Line = {
   readonly name: string;
-  readonly stated: string;
   readonly cooked: string;
   readonly sources: readonly Source[];
 };
@@ -60,7 +61,7 @@ type Source = {
   readonly all: string;
 };
 
-type Going = PlanJson["goings"][number];
+type Going = PlanJson["goings"][number] & { readonly printed: Weight };
 type Cooking = PlanJson["dishes"][number];
 
 /** One sheet a cooking: what goes in by the batch, how it is made, how hot, who may eat it, what it costs. */
@@ -77,8 +78,12 @@ export function dishesData(view: View): Dishes {
 }
 
 function sheet(cooking: Cooking, dish: Dish, index: number, view: View): DishSheet {
-  const { plan, scenario, writing } = view;
-  const goings = plan.goings.filter((each) => each.dish === dish.name && each.service === cooking.service);
+  const { plan, scenario, writing, movements } = view;
+  const goings = plan.goings.flatMap((going, index) => {
+    const weight = movements.goings[index] ?? NO_WEIGHT;
+    const mine = going.dish === dish.name && going.service === cooking.service && weight > 0n;
+    return mine ? [{ ...going, printed: weight }] : [];
+  });
   const batches = dish.batch === null ? null : new Decimal(cooking.portions).div(dish.batch.portions);
   const parts = once(goings.map(({ part }) => part));
   return {
@@ -119,7 +124,8 @@ function portionWeight({ weight, portions }: Cooking, { staples }: Dish): Weight
   return total([parts, ...added]);
 }
 
-function servedWords({ dish, service, served, spare }: Cooking, { plan, writing }: View): string[] {
+/** Who eats when, where not all is eaten at once. */
+function servedWords({ dish, service, served, spare }: Cooking, { plan, writing }: View): string {
   const later = served.filter((each) => each.service !== service);
   const here = served.filter((each) => each.service === service);
   const destinations = once(
@@ -127,7 +133,7 @@ function servedWords({ dish, service, served, spare }: Cooking, { plan, writing 
       .filter(({ kind, part }) => kind === "portions" && part === `${dish} @ ${service}`)
       .map(({ destination }) => destination),
   );
-  return [
+  const words = [
     ...(later.length === 0
       ? []
       : [
@@ -138,6 +144,7 @@ function servedWords({ dish, service, served, spare }: Cooking, { plan, writing 
         ]),
     ...(spare === 0 ? [] : [`${counted(writing, spare, "portion")} spare, to ${listed(destinations)}`]),
   ];
+  return capital(words.join("; "));
 }
 
 /** All that any part allowed in the dish may carry, not only what this plan puts in. */
@@ -160,10 +167,9 @@ function ingredients(
   batches: Decimal | null,
   cooking: Cooking,
   view: View,
-): Pick<DishSheet, "lines" | "staples" | "rawTotal" | "batchColumn"> {
+): Pick<DishSheet, "lines" | "staples" | "rawTotal" | "batchColumn" | "lineColumns"> {
   const { writing, scenario } = view;
-  const raw = goings.map(({ weight }) => planWeight(weight));
-  const all = roundTogether(raw, scenario.scaleStep);
+  const raw = goings.map(({ printed }) => printed);
   const severalBatches = batches !== null && !batches.equals(1);
   const batch = severalBatches
     ? roundTogether(
@@ -176,38 +182,42 @@ function ingredients(
     const mine = goings.flatMap((going, index) => (going.line === line.name ? [{ going, index }] : []));
     return {
       name: line.name,
-      stated: statedWords(line, view),
       cooked: cookedWords(
         line,
-        mine.map(({ index }) => raw[index] ?? (0n as Weight)),
+        mine.map(({ going }) => going.printed),
         view,
       ),
-      sources: mine.map(({ going, index }) => ({
+      sources: mine.map(({ going, index }, place) => ({
         part: going.part,
-        about: sourceWords(going, view),
-        batch: inBatch(writing.grams(batch[index] ?? (0n as Weight))),
-        all: writing.grams(all[index] ?? (0n as Weight)),
+        about: [place === 0 ? statedWords(line, view) : "", sourceWords(going, view)]
+          .filter((text) => text !== "")
+          .join("; "),
+        batch: inBatch(writing.grams(batch[index] ?? NO_WEIGHT)),
+        all: writing.grams(going.printed),
       })),
     };
   });
   return {
     lines: lines.filter(({ sources }) => sources.length > 0),
+    lineColumns: severalBatches ? "3" : "2",
     batchColumn: inBatch(`One ${dish.batch?.vessel ?? "batch"}`),
-    staples: dish.staples.flatMap((staple) => {
-      const { amount } = staple;
-      if (amount === null) return [];
-      const portionsInBatch = new Decimal(dish.batch?.portions ?? cooking.portions);
-      return [
-        {
-          name: stapleWords(staple),
-          batch: inBatch(stapleAmount(amount.value.times(portionsInBatch), amount.unit, view)),
-          all: stapleAmount(amount.value.times(cooking.portions), amount.unit, view),
-        },
-      ];
+    staples: dish.staples.map((staple) => {
+      const amountFor = (portions: number) =>
+        staple.amount === null
+          ? NOT_WEIGHED
+          : stapleAmount(staple.amount.value.times(portions), staple.amount.unit, view);
+      return {
+        name: stapleWords(staple),
+        batch: inBatch(amountFor(dish.batch?.portions ?? cooking.portions)),
+        all: amountFor(cooking.portions),
+      };
     }),
-    rawTotal: { batch: inBatch(writing.grams(total(batch))), all: writing.grams(total(all)) },
+    rawTotal: { batch: inBatch(writing.grams(total(batch))), all: writing.grams(total(raw)) },
   };
 }
+
+/** For staples that have a cost a portion and no amount. */
+const NOT_WEIGHED = "–";
 
 function statedWords({ least, most, stated }: RecipeLine, { writing }: View): string {
   const amount =

@@ -2,10 +2,11 @@ import { Decimal, grams, money, roundTogether, total, type Weight } from "../qua
 import { type DrawnPicture, drawn } from "./flow/draw.js";
 import { flowPictures } from "./flow/pictures.js";
 import { type FlowTable, flowTables } from "./flow/table.js";
+import { flowTotal } from "./movements.js";
 import { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 import type { PageMaker } from "./page.js";
-import { flowTotal, isKind, planWeight, type View, type Warning } from "./view.js";
-import { capital, counted, listed, once } from "./writing.js";
+import { isKind, planWeight, type View, type Warning, warningsOf } from "./view.js";
+import { capital, counted, cutWords, listed, once } from "./writing.js";
 
 type Glance = {
   readonly outcome: OutcomeWords;
@@ -33,6 +34,7 @@ type ServiceGroup = {
 };
 type DishLine = {
   readonly dish: string;
+  readonly note: string;
   readonly portions: string;
   readonly spare: readonly string[];
   readonly cost: string;
@@ -51,7 +53,7 @@ export function glanceData(view: View): Glance {
   return {
     outcome: outcomeWords(plan, writing),
     figures: keyFigures(view),
-    warnings: plan.warnings.map(({ text, source }) => ({ text, source })),
+    warnings: warningsOf(view),
     items: itemLines(view),
     services: serviceGroups(view, { spare: spareColumn.length > 0, ceiling: ceilingColumn.length > 0 }),
     spareColumn,
@@ -83,8 +85,8 @@ function scaleNote(pointsPerGram: number, { writing }: View): string {
 
 function keyFigures(view: View): Glance["figures"] {
   const { plan, scenario, writing } = view;
-  const inFlow = flowTotal(view, ({ from }) => isKind(from, "supplier", "onHand", "water"));
-  const wasted = flowTotal(view, ({ to }) => isKind(to, "wastedFood"));
+  const inFlow = flowTotal(view.movements, ({ from }) => isKind(from, "supplier", "onHand", "water"));
+  const wasted = flowTotal(view.movements, ({ to }) => isKind(to, "wastedFood"));
   const onPlates = plateWeight(view);
   const peel = planWeight(plan.weights.avoidablePeel);
   const counts = scenario.countAvoidablePeel && peel > 0n;
@@ -110,8 +112,8 @@ function keyFigures(view: View): Glance["figures"] {
 }
 
 function plateWeight(view: View): Weight {
-  const into = flowTotal(view, ({ to }) => isKind(to, "dish"));
-  const out = flowTotal(view, ({ from }) => isKind(from, "dish"));
+  const into = flowTotal(view.movements, ({ to }) => isKind(to, "dish"));
+  const out = flowTotal(view.movements, ({ from }) => isKind(from, "dish"));
   return total([into, -out as Weight]);
 }
 
@@ -138,8 +140,8 @@ function itemLines({ plan, scenario, writing }: View): ItemLine[] {
           .filter((each) => each.service === service)
           .map(({ units, breakdown, weight }) =>
             units === null
-              ? `${writing.weight(planWeight(weight))} in ${breakdown}`
-              : `${counted(writing, units, unit)} in ${breakdown}`,
+              ? `${writing.weight(planWeight(weight))} ${cutWords(breakdown)}`
+              : `${counted(writing, units, unit)} ${cutWords(breakdown)}`,
           );
         return `${service}: ${here.join(", ")}`;
       }),
@@ -152,20 +154,40 @@ function serviceGroups(
   shown: { spare: boolean; ceiling: boolean },
 ): ServiceGroup[] {
   return scenario.services.flatMap(({ name, date, covers }) => {
-    const dishes = plan.dishes.filter(({ service }) => service === name);
-    if (dishes.length === 0) return [];
+    const dishes = plan.dishes.filter(({ service, portions }) => service === name && portions > 0);
+    const again = plan.dishes.flatMap(({ dish, service, served }) =>
+      served
+        .filter((sitting) => service !== name && sitting.service === name)
+        .map(
+          ({ portions }): DishLine => ({
+            dish,
+            note: `${counted(writing, portions, "portion")} kept from ${service}`,
+            portions: NONE,
+            spare: shown.spare ? [NONE] : [],
+            cost: NONE,
+            ceiling: shown.ceiling ? [NONE] : [],
+          }),
+        ),
+    );
+    if (dishes.length + again.length === 0) return [];
     return [
       {
         service: name,
         date: writing.date(date),
         covers: counted(writing, covers, "cover"),
-        dishes: dishes.map(({ dish, portions, spare, costPerPortion, ceiling }) => ({
-          dish,
-          portions: writing.count(portions),
-          spare: shown.spare ? [spare === 0 ? NONE : writing.count(spare)] : [],
-          cost: writing.money(money(costPerPortion)),
-          ceiling: shown.ceiling ? [ceiling === null ? NONE : writing.money(money(ceiling))] : [],
-        })),
+        dishes: [
+          ...dishes.map(
+            ({ dish, portions, spare, costPerPortion, ceiling }): DishLine => ({
+              dish,
+              note: "",
+              portions: writing.count(portions),
+              spare: shown.spare ? [spare === 0 ? NONE : writing.count(spare)] : [],
+              cost: writing.money(money(costPerPortion)),
+              ceiling: shown.ceiling ? [ceiling === null ? NONE : writing.money(money(ceiling))] : [],
+            }),
+          ),
+          ...again,
+        ],
       },
     ];
   });
@@ -173,7 +195,7 @@ function serviceGroups(
 
 function ends(view: View): { ends: End[]; endTotal: string; endPercent: string } {
   const { plan, writing, scenario } = view;
-  const into = (...kinds: string[]) => flowTotal(view, ({ to }) => isKind(to, ...kinds));
+  const into = (...kinds: string[]) => flowTotal(view.movements, ({ to }) => isKind(to, ...kinds));
   const rows: [string, string, Weight][] = [
     ["On plates", "dish", plateWeight(view)],
     ["Given away", "givenAway", into("givenAway")],

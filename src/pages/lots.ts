@@ -1,48 +1,75 @@
 import type { PlanJson } from "../contract/index.js";
+import { total, type Weight } from "../quantity/index.js";
 import { planWeight, type View } from "./view.js";
-import { once } from "./writing.js";
+import { counted, once } from "./writing.js";
 
-/** A part that one cutting or step puts into a container of its own, with the number on its label. */
-export interface Container {
+/** All of a part that was cut before one service: it shares a container, a label and a date. */
+export interface Lot {
   readonly part: string;
-  readonly service: string;
+  readonly cutFor: string;
+  /** Number on its label, the same on every page. */
   readonly label: number;
 }
 
-/** Containers in the order of the work; one number a part and service, the same on every page. */
-export function containers({ plan, scenario }: View): Container[] {
-  const made = scenario.services.flatMap(({ name: service }) =>
-    once(
-      [...plan.cuts, ...plan.preps]
-        .filter((each) => each.service === service)
-        .flatMap(({ parts }) => parts.filter((part) => part.class === "food").map(({ part }) => part)),
-    ).map((part) => ({ part, service })),
+/** Lots of food in the order of the work; what a step makes joins the lot of the day its source was cut. */
+export function lotsOf({ plan, scenario }: View): Lot[] {
+  const keys = scenario.services.flatMap(({ name }) => [
+    ...plan.cuts
+      .filter(({ service }) => service === name)
+      .flatMap(({ parts }) => parts.map((part) => ({ ...part, cutFor: name }))),
+    ...plan.preps
+      .filter(({ service }) => service === name)
+      .flatMap(({ parts, cutFor }) => parts.map((part) => ({ ...part, cutFor: cutFor ?? "" }))),
+  ]);
+  const food = once(
+    keys.filter((each) => each.class === "food").map(({ part, cutFor }) => JSON.stringify([part, cutFor])),
   );
-  return made.map((each, index) => ({ ...each, label: index + 1 }));
+  return food.map((key, index) => {
+    const [part = "", cutFor = ""] = JSON.parse(key) as string[];
+    return { part, cutFor, label: index + 1 };
+  });
 }
 
-export interface Use {
-  readonly where: string;
-  readonly weight: string;
-  readonly pieces: number | null;
+/** What becomes of a lot, a line each: dishes, further breakdowns, and where the rest goes. */
+export function usesOf(part: string, cutFor: string, view: View): string[] {
+  const { plan, writing, movements } = view;
+  const mine = (each: { readonly cutFor: string | null }) => (each.cutFor ?? "") === cutFor;
+  const dishes = plan.goings.flatMap((going, index) => {
+    if (going.part !== part || !mine(going)) return [];
+    const pieces = going.pieces === null ? "" : `, ${counted(writing, going.pieces, "piece")}`;
+    const weight = writing.weight(movements.goings[index] ?? planWeight(going.weight));
+    return [`${going.dish}, ${going.service}: ${weight}${pieces}`];
+  });
+  const steps = plan.preps
+    .filter((prep) => prep.from === part && mine(prep))
+    .map(({ step, service, weight }) => `${step}, ${service}: ${writing.weight(planWeight(weight))}`);
+  const rest = plan.leftovers
+    .filter((each) => each.kind === "part" && each.part === part && mine(each))
+    .filter(({ weight }) => !printsAsNothing(planWeight(weight), view))
+    .map(
+      ({ destination, weight }) => `${destinationWords(destination)}: ${writing.weight(planWeight(weight))}`,
+    );
+  return [...dishes, ...steps, ...rest];
 }
 
-/** What becomes of a part cut or made before a service: its dishes of that date's lot, in order of service. */
-export function usesOf(part: string, service: string, { plan, scenario, writing }: View): Use[] {
-  const date = scenario.services.find(({ name }) => name === service)?.date ?? null;
-  return plan.goings
-    .filter((going) => going.part === part && going.cut === date)
-    .map(({ dish, service: when, weight, pieces }) => ({
-      where: `${dish}, ${when}`,
-      weight: writing.weight(planWeight(weight)),
-      pieces,
-    }));
+/** Weight of a lot, over all that gives it. */
+export function lotWeight(part: string, cutFor: string, { plan }: View): Weight {
+  const given = (parts: readonly PlanPart[]) =>
+    parts.filter((each) => each.part === part).map(({ weight }) => planWeight(weight));
+  return total([
+    ...plan.cuts.filter(({ service }) => service === cutFor).flatMap(({ parts }) => given(parts)),
+    ...plan.preps.filter((prep) => (prep.cutFor ?? "") === cutFor).flatMap(({ parts }) => given(parts)),
+  ]);
 }
 
-export type PlanPart = PlanJson["cuts"][number]["parts"][number];
+function printsAsNothing(weight: Weight, { scenario }: View): boolean {
+  return 2n * weight < scenario.scaleStep;
+}
 
 /** A destination as it is said; two of the plan's are no places of the scenario. */
-export function destinationWords(destination: string): string {
+function destinationWords(destination: string): string {
   if (destination === "closingStock") return "closing stock";
   return destination === "wastedFood" ? "wasted food" : destination;
 }
+
+export type PlanPart = PlanJson["cuts"][number]["parts"][number];

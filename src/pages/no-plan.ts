@@ -1,6 +1,6 @@
 import { outcomeSmall } from "./outcome-words.js";
 import type { PageMaker } from "./page.js";
-import type { View, Warning } from "./view.js";
+import { printedWarning, type View, type Warning } from "./view.js";
 
 type NoPlan = {
   readonly headline: string;
@@ -13,7 +13,8 @@ type NoPlan = {
 /** Why there is no plan, and what would make one possible. */
 export const noPlanPage: PageMaker = { slug: "no-plan", title: "No plan", data: noPlanData };
 
-export function noPlanData({ plan, writing }: View): NoPlan {
+export function noPlanData(view: View): NoPlan {
+  const { plan, writing } = view;
   const { kind, stoppedBy } = plan.outcome;
   const words = {
     infeasible: {
@@ -33,6 +34,6 @@ export function noPlanData({ plan, writing }: View): NoPlan {
     ...(kind === "infeasible" || kind === "unbounded" ? words[kind] : words.failed),
     reasons: plan.reasons.map(({ text, checked }) => ({ text, checked })),
     small: outcomeSmall(plan, writing),
-    warnings: plan.warnings.map(({ text, source }) => ({ text, source })),
+    warnings: plan.warnings.map(printedWarning),
   };
 }

@@ -1,12 +1,13 @@
-import { roundTogether, total, type Weight } from "../quantity/index.js";
+import { total, type Weight } from "../quantity/index.js";
+import { flowTotal } from "./movements.js";
 import type { PageMaker } from "./page.js";
-import { accountName, flowTotal, isKind, planWeight, type View } from "./view.js";
+import { accountName, endWords, isKind, type View } from "./view.js";
 import { once } from "./writing.js";
 
 type Parts = {
   readonly byPart: readonly Group[];
   readonly byDish: readonly Group[];
-  readonly inDishes: string;
+  readonly intoDishes: string;
 };
 
 type Group = {
@@ -17,62 +18,46 @@ type Group = {
 };
 type Row = { readonly name: string; readonly about: string; readonly grams: string };
 
-/** Every part by where it goes, and every dish by the parts it takes. */
+/** Every part by where it goes, and every dish by the parts it takes, in raw weight. */
 export const partsPage: PageMaker = { slug: "parts", title: "Where each part goes", data: partsData };
 
 export function partsData(view: View): Parts {
-  const intoDishes = flowTotal(view, ({ from, to }) => isKind(from, "part") && isKind(to, "dish"));
-  return { byPart: byPart(view), byDish: byDish(view), inDishes: view.writing.grams(intoDishes) };
+  const intoDishes = flowTotal(view.movements, ({ from, to }) => isKind(from, "part") && isKind(to, "dish"));
+  return { byPart: byPart(view), byDish: byDish(view), intoDishes: view.writing.grams(intoDishes) };
 }
 
-function byPart(view: View): Group[] {
-  const { scenario, writing, flows } = view;
+function byPart({ scenario, writing, movements }: View): Group[] {
   return scenario.parts.flatMap(({ name }): Group[] => {
-    const out = flows.filter(({ from, weight }) => from === `part:${name}` && weight > 0n);
+    const out = movements.flows.filter(({ from, weight }) => from === `part:${name}` && weight > 0n);
     if (out.length === 0) return [];
-    const goings = once(out.map(({ to }) => to)).map((to) => {
+    const rows = once(out.map(({ to }) => to)).map((to): Row & { weight: Weight } => {
       const target = accountName(to, scenario);
-      return {
-        name: ends(target.kind, target.name),
-        about: target.service,
-        weight: total(out.filter((each) => each.to === to).map(({ weight }) => weight)),
-      };
+      const weight = total(out.filter((each) => each.to === to).map((each) => each.weight));
+      return { name: endWords(target), about: target.service, grams: writing.grams(weight), weight };
     });
     return [
       {
         name,
         about: "",
-        rows: goings.map(({ weight, ...row }) => ({ ...row, grams: writing.grams(weight) })),
-        grams: writing.grams(total(goings.map(({ weight }) => weight))),
+        rows: rows.map(({ weight: _, ...row }) => row),
+        grams: writing.grams(total(rows.map(({ weight }) => weight))),
       },
     ];
   });
 }
 
-function ends(kind: string, name: string): string {
-  const words: Readonly<Record<string, string>> = {
-    givenAway: `${name}, given away`,
-    wastedFood: `${name}, wasted food`,
-    inedible: `${name}, inedible`,
-    closingStock: "closing stock",
-    loss: `${name} loss`,
-  };
-  return words[kind] ?? name;
-}
-
-function byDish({ plan, scenario, writing }: View): Group[] {
+function byDish({ plan, writing, movements }: View): Group[] {
   return plan.dishes.flatMap(({ dish, service }): Group[] => {
-    const goings = plan.goings.filter((each) => each.dish === dish && each.service === service);
-    if (goings.length === 0) return [];
-    const weights: Weight[] = roundTogether(
-      goings.map(({ weight }) => planWeight(weight)),
-      scenario.scaleStep,
-    );
+    const mine = plan.goings.flatMap((going, index) => {
+      const weight = movements.goings[index] ?? (0n as Weight);
+      return going.dish === dish && going.service === service && weight > 0n ? [{ going, weight }] : [];
+    });
+    if (mine.length === 0) return [];
     return [
       {
         name: dish,
         about: service,
-        rows: goings.map(({ part, cut, useBy }, index) => ({
+        rows: mine.map(({ going: { part, cut, useBy }, weight }) => ({
           name: part,
           about: [
             cut === null ? "in the house" : `cut ${writing.shortDate(cut)}`,
@@ -80,9 +65,9 @@ function byDish({ plan, scenario, writing }: View): Group[] {
           ]
             .filter((text) => text !== "")
             .join(", "),
-          grams: writing.grams(weights[index] ?? (0n as Weight)),
+          grams: writing.grams(weight),
         })),
-        grams: writing.grams(total(weights)),
+        grams: writing.grams(total(mine.map(({ weight }) => weight))),
       },
     ];
   });

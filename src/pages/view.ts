@@ -1,7 +1,7 @@
 import type { PlanJson } from "../contract/index.js";
 import type { Handling, Item, Scenario } from "../kitchen/index.js";
-import { grams, total, type Weight } from "../quantity/index.js";
-import { type Flow, printedFlows } from "./printed.js";
+import { grams, type Weight } from "../quantity/index.js";
+import { type Movements, movementsOf } from "./movements.js";
 import { once, type Writing, writingFor } from "./writing.js";
 
 /** What every page is made from: the plan, its scenario, how figures are written, and the weights as printed. */
@@ -9,8 +9,7 @@ export interface View {
   readonly plan: PlanJson;
   readonly scenario: Scenario;
   readonly writing: Writing;
-  /** The plan's transfers of weight in whole steps of the scale; pages add up these and nothing else. */
-  readonly flows: readonly Flow[];
+  readonly movements: Movements;
 }
 
 export function viewOf(plan: PlanJson, scenario: Scenario): View {
@@ -18,7 +17,7 @@ export function viewOf(plan: PlanJson, scenario: Scenario): View {
     plan,
     scenario,
     writing: writingFor(scenario),
-    flows: printedFlows(plan.transfers, scenario.scaleStep),
+    movements: movementsOf(plan, scenario.scaleStep),
   };
 }
 
@@ -39,13 +38,30 @@ export function accountName(account: string, scenario: Scenario): AccountName {
   return { kind, name: service === "" ? name : name.slice(0, -(service.length + 3)), service };
 }
 
-/** Sum of the printed flows that `matches` picks. */
-export function flowTotal(view: View, matches: (flow: Flow) => boolean): Weight {
-  return total(view.flows.filter(matches).map(({ weight }) => weight));
-}
-
 export function isKind(account: string, ...kinds: readonly string[]): boolean {
   return kinds.includes(account.split(":", 1)[0] ?? "");
+}
+
+/** An account as it is said where its kind must be heard: "compost, wasted food". */
+export function endWords({ kind, name }: AccountName): string {
+  switch (kind) {
+    case "givenAway":
+      return `${name}, given away`;
+    case "wastedFood":
+      return `${name}, wasted food`;
+    case "inedible":
+      return `${name}, inedible`;
+    case "closingStock":
+      return "closing stock";
+    case "loss":
+      return `${name} loss`;
+    case "onHand":
+      return "in the house";
+    case "water":
+      return "water taken up";
+    default:
+      return name;
+  }
 }
 
 /** The items a part was cut from, through every further breakdown, in the scenario's order. */
@@ -85,16 +101,31 @@ export type Warning = {
   readonly source: string;
 };
 
-/** Warnings about any of these dishes or parts, or about nothing in particular, which concern everyone. */
-export function warningsAbout(subjects: Subjects, { plan }: View): Warning[] {
+/** The plan's warnings but for those about dishes not cooked and parts that nothing gives. */
+export function warningsOf({ plan }: View): Warning[] {
+  const cooked = new Set(plan.dishes.map(({ dish }) => dish));
+  const present = new Set([
+    ...[...plan.cuts, ...plan.preps].flatMap(({ parts }) => parts.map(({ part }) => part)),
+    ...plan.onHand.map(({ name }) => name),
+    ...plan.goings.map(({ part }) => part),
+  ]);
   return plan.warnings
-    .filter(
-      ({ dish, part }) =>
-        (dish === null && part === null) ||
-        (dish !== null && subjects.dishes.includes(dish)) ||
-        (part !== null && subjects.parts.includes(part)),
+    .filter(({ dish, part }) => (dish === null ? part === null || present.has(part) : cooked.has(dish)))
+    .map(printedWarning);
+}
+
+/** Warnings about any of these dishes or parts, or about nothing in particular, which concern everyone. */
+export function warningsAbout({ dishes, parts }: Subjects, { plan }: View): Warning[] {
+  return plan.warnings
+    .filter(({ dish, part }) =>
+      dish === null ? part === null || parts.includes(part) : dishes.includes(dish),
     )
-    .map(({ text, source }) => ({ text, source }));
+    .map(printedWarning);
+}
+
+/** A source that the text already names is not said twice. */
+export function printedWarning({ text, source }: PlanJson["warnings"][number]): Warning {
+  return { text, source: text.includes(source) ? "" : source };
 }
 
 interface Subjects {

@@ -1,6 +1,7 @@
 import { money, NO_WEIGHT, roundTogether, total, type Weight } from "../quantity/index.js";
+import { flowTotal } from "./movements.js";
 import type { PageMaker } from "./page.js";
-import { flowTotal, isKind, planWeight, shortName, type View } from "./view.js";
+import { accountName, endWords, isKind, planWeight, shortName, type View } from "./view.js";
 import { capital, coins, once } from "./writing.js";
 
 type Waste = {
@@ -102,10 +103,10 @@ function kindOf(part: string, { scenario }: View): string {
 }
 
 function groupFrom(account: string, name: string, about: string, item: string, view: View): ItemGroup | null {
-  const { writing, flows } = view;
-  const out = flows.filter(({ from, weight }) => from === account && weight > 0n);
+  const { writing, movements } = view;
+  const out = movements.flows.filter(({ from, weight }) => from === account && weight > 0n);
   if (out.length === 0) return null;
-  const targets = once(out.map(({ to }) => to));
+  const targets = once(out.map(({ to }) => to)).sort((a, b) => place(a, view) - place(b, view));
   const weights = targets.map((to) =>
     total(out.filter((each) => each.to === to).map(({ weight }) => weight)),
   );
@@ -115,7 +116,7 @@ function groupFrom(account: string, name: string, about: string, item: string, v
     name,
     about,
     rows: targets.map((to, index) => ({
-      name: rowName(to, item),
+      name: rowName(to, item, view),
       kind: to.startsWith("part:") ? kindOf(to.slice("part:".length), view) : "",
       percent: percents[index] ?? "",
       grams: writing.grams(weights[index] ?? NO_WEIGHT),
@@ -125,12 +126,18 @@ function groupFrom(account: string, name: string, about: string, item: string, v
   };
 }
 
-function rowName(to: string, item: string): string {
-  const [kind = "", ...rest] = to.split(":");
-  const name = rest.join(":");
-  if (kind === "part") return shortName(name, item);
-  if (kind === "loss") return `${name} loss`;
-  return kind === "closingStock" ? "kept whole, closing stock" : `thrown away whole, ${name}`;
+/** Food first, then what is not eaten, then losses, then what was never cut. */
+function place(to: string, { scenario }: View): number {
+  if (isKind(to, "loss")) return 3;
+  if (!isKind(to, "part")) return 4;
+  const kind = scenario.parts.find(({ name }) => `part:${name}` === to)?.class ?? "food";
+  return kind === "food" ? 0 : kind === "inedible" ? 1 : 2;
+}
+
+function rowName(to: string, item: string, { scenario }: View): string {
+  const account = accountName(to, scenario);
+  if (account.kind === "part") return shortName(account.name, item);
+  return account.kind === "loss" ? endWords(account) : `whole: ${endWords(account)}`;
 }
 
 const ENDS = [
@@ -140,11 +147,14 @@ const ENDS = [
 ] as const;
 
 function destinations(view: View): Pick<Waste, "destinations" | "destinationTotal"> {
-  const { plan, scenario, writing, flows } = view;
+  const { plan, scenario, writing, movements } = view;
   const found = ENDS.flatMap(([kind, what]) =>
-    once(flows.map(({ to }) => to).filter((to) => isKind(to, kind))).map((account) => ({ account, what })),
+    once(movements.flows.map(({ to }) => to).filter((to) => isKind(to, kind))).map((account) => ({
+      account,
+      what,
+    })),
   );
-  const weights = found.map(({ account }) => flowTotal(view, ({ to }) => to === account));
+  const weights = found.map(({ account }) => flowTotal(view.movements, ({ to }) => to === account));
   const costs = coins(
     found.map(({ account }) =>
       total(plan.transfers.filter(({ to }) => to === account).map((transfer) => money(transfer.money))),
@@ -164,8 +174,8 @@ function destinations(view: View): Pick<Waste, "destinations" | "destinationTota
 
 function weightBalance(view: View): Pick<Waste, "weightIn" | "weightOut" | "weightTotal"> {
   const { plan, writing } = view;
-  const from = (...kinds: string[]) => flowTotal(view, (flow) => isKind(flow.from, ...kinds));
-  const into = (...kinds: string[]) => flowTotal(view, (flow) => isKind(flow.to, ...kinds));
+  const from = (...kinds: string[]) => flowTotal(view.movements, (flow) => isKind(flow.from, ...kinds));
+  const into = (...kinds: string[]) => flowTotal(view.movements, (flow) => isKind(flow.to, ...kinds));
   const term = (name: string, weight: Weight): Term => ({ name, value: writing.grams(weight), kind: "" });
   const inDishes = total([into("dish"), -from("dish") as Weight]);
   const peel = planWeight(plan.weights.avoidablePeel);

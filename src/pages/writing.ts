@@ -137,10 +137,17 @@ export function counted(writing: Writing, number: number | Decimal, one: string)
   return `${writing.decimal(exactly, 2)}${GAP}${exactly.equals(1) ? one : plural(one)}`;
 }
 
+/**
+ * A way of cutting after what is cut: "in rings and dice", but "peeled" and "cut up" as they stand.
+ */
+export function cutWords(breakdown: string): string {
+  return /^(\w+ed|cut|whole|left|split|raw)\b/i.test(breakdown) ? breakdown : `in ${breakdown}`;
+}
+
 /** The plural of a noun, or of the noun before "of": "case of 6" to "cases of 6". */
 export function plural(noun: string): string {
   const [head = noun, ...rest] = noun.split(/(?= of )/);
-  if (/^(kg|g|l|ml|lb|oz|each|dozen|squash|fish)$/i.test(head)) return noun;
+  if (/(?:^|\s)(?:kg|g|l|ml|lb|oz|each|dozen|squash|fish)$/i.test(head)) return noun;
   const many = /(s|x|z|ch|sh)$/i.test(head)
     ? `${head}es`
     : /[^aeiou]y$/i.test(head)

@@ -1,5 +1,5 @@
 import { NO_WEIGHT, plus, type Weight } from "../../quantity/index.js";
-import { accountName, isKind, type View } from "../view.js";
+import { accountName, endWords, isKind, type View } from "../view.js";
 
 /** Where weight ends; "mixed" while it is still on its way to more than one end. */
 export type Fate = "dish" | "givenAway" | "closingStock" | "wastedFood" | "inedible" | "loss" | "mixed";
@@ -52,7 +52,7 @@ const FATES: Readonly<Record<string, Fate>> = {
 export function flowGraph(view: View): FlowGraph {
   const weights = new Map<string, { from: string; to: string; weight: Weight }>();
   const leaving = new Map<string, Map<string, Weight>>();
-  for (const flow of view.flows) {
+  for (const flow of view.movements.flows) {
     const from = nodeId(flow.from, view);
     const to = nodeId(flow.to, view);
     if (flow.weight === 0n || from === "supplier" || from === to || isKind(to, "item")) continue;
@@ -119,21 +119,8 @@ function fates(pairs: readonly { from: string; to: string }[]): (id: string) => 
   return find;
 }
 
-const ENDS: Readonly<Record<string, string>> = {
-  givenAway: "given away",
-  wastedFood: "wasted food",
-  inedible: "inedible",
-  loss: "loss",
-};
-
 function nodeName(id: string, { scenario }: View): string {
-  const { kind, name } = accountName(id, scenario);
-  if (kind === "onHand") return "in the house";
-  if (kind === "water") return "water taken up";
-  if (kind === "closingStock") return "closing stock";
-  if (kind === "loss") return `${name} loss`;
-  const end = ENDS[kind];
-  return end === undefined ? name : `${name}, ${end}`;
+  return endWords(accountName(id, scenario));
 }
 
 function leavingName(id: string, view: View): string {

@@ -7,7 +7,10 @@ import { type Layout, layOut } from "./layout.js";
 import { sheetsOf } from "./sheets.js";
 
 /** What fits under a heading on A4 and on Letter, whichever is shorter, at the printed width. */
-export const TALLEST = 620;
+export const TALLEST = 612;
+/** Height of the paper itself between its margins, and what a picture's caption and the space around it take. */
+const PAPER = 656;
+const CAPTION = 36;
 /** What labels alone may take of it; the rest is for the bands' own widths. */
 const MOST_LABELS = 0.8 * TALLEST;
 /** Height that all the weight takes, where there is room for it, and the least it is given where there is not. */
@@ -24,34 +27,51 @@ export interface Picture {
 /** Where every gram goes, in as many pictures as paper needs, all to one scale. */
 export function flowPictures(view: View): { pictures: Picture[]; pointsPerGram: number } {
   const plain = flowGraph(view);
-  const sources = plain.bands.filter(({ from }) => isKind(from, "item", "onHand", "water"));
-  const everything = Math.max(1, toGrams(sum(sources)).toNumber());
-  const fullScale = FULL_SCALE / everything;
-  const whole = gathered(plain, grams(new Decimal((LINE / 2 / fullScale).toFixed(3))));
+  const whole = gathered(plain, grams(new Decimal((LINE / 2 / fullScale([plain])).toFixed(3))));
   const arrangementOf = (graph: FlowGraph) => arrangementIn(graph, whole, view);
   const fits = (graph: FlowGraph) => layOut(arrangementOf(graph), 0).height <= MOST_LABELS;
-  const arranged = sheetsOf(whole, view, fits).map(({ items, graph }) => ({
-    items,
-    arrangement: arrangementOf(graph),
-  }));
+  const sheets = sheetsOf(whole, view, fits);
+  const full = fullScale(sheets.map(({ graph }) => graph));
+  const arranged = sheets.map(({ items, graph }) => ({ items, arrangement: arrangementOf(graph) }));
   const pointsPerGram = Math.max(
-    LEAST_SCALE / everything,
-    Math.min(fullScale, ...arranged.map(({ arrangement }) => widestScale(arrangement, fullScale))),
+    (full * LEAST_SCALE) / FULL_SCALE,
+    Math.min(full, ...arranged.map(({ arrangement }) => widestScale(arrangement, full))),
   );
-  return {
-    pointsPerGram,
-    pictures: arranged.map(({ items, arrangement }) => ({
-      items,
-      layout: layOut(arrangement, pointsPerGram),
-    })),
-  };
+  const pictures = arranged.map(({ items, arrangement }) => ({
+    items,
+    layout: layOut(arrangement, pointsPerGram),
+  }));
+  return { pointsPerGram, pictures: packed(pictures) };
 }
 
-/** The largest scale up to `fullScale` at which the picture is no taller than paper allows. */
-function widestScale(arrangement: Arrangement, fullScale: number): number {
-  if (layOut(arrangement, fullScale).height <= TALLEST) return fullScale;
+/** Points a gram that make the heaviest of the pictures as tall as weight may be. */
+function fullScale(graphs: readonly FlowGraph[]): number {
+  const weights = graphs.map(({ bands }) =>
+    toGrams(sum(bands.filter(({ from }) => isKind(from, "item", "onHand", "water")))).toNumber(),
+  );
+  return FULL_SCALE / Math.max(1, ...weights);
+}
+
+/** The pictures in an order in which those that fit on one sheet of paper follow each other, first come first. */
+function packed(pictures: readonly Picture[]): Picture[] {
+  const papers: { room: number; pictures: Picture[] }[] = [];
+  for (const picture of pictures) {
+    const need = picture.layout.height + CAPTION;
+    const paper = papers.find(({ room }) => room >= need);
+    if (paper === undefined) papers.push({ room: PAPER - need, pictures: [picture] });
+    else {
+      paper.room -= need;
+      paper.pictures.push(picture);
+    }
+  }
+  return papers.flatMap((paper) => paper.pictures);
+}
+
+/** The largest scale up to `full` at which the picture is no taller than paper allows. */
+function widestScale(arrangement: Arrangement, full: number): number {
+  if (layOut(arrangement, full).height <= TALLEST) return full;
   let fits = 0;
-  let tooLarge = fullScale;
+  let tooLarge = full;
   for (let halving = 0; halving < HALVINGS; halving++) {
     const middle = (fits + tooLarge) / 2;
     if (layOut(arrangement, middle).height <= TALLEST) fits = middle;

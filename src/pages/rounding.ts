@@ -1,7 +1,6 @@
-import type { PlanJson } from "../contract/index.js";
-import { grams, NO_WEIGHT, plus, smaller, type Weight } from "../quantity/index.js";
+import { milligrams, smaller, type Weight } from "../quantity/index.js";
 
-/** One movement of weight, as it is printed: a whole number of the scale's steps. */
+/** One movement of weight between two accounts of the ledger. */
 export interface Flow {
   readonly from: string;
   readonly to: string;
@@ -33,23 +32,16 @@ interface Edge {
 }
 
 /**
- * The plan's transfers of weight in whole steps of the scale, each rounded up or down by less than a step, such
- * that every item and part still closes and every account and total is itself its true weight rounded up or
- * down: whatever a page adds up from these, it adds up. A transfer that becomes nothing stays, with no weight.
+ * Flows between a ledger's accounts in whole steps of the scale, in the order given: each rounded up or down by
+ * less than a step, such that every item and part still closes and every account and total is itself its true
+ * weight rounded up or down. Whatever a page adds up from these, it adds up. Items and parts that do not close are
+ * a RangeError.
  */
-export function printedFlows(transfers: PlanJson["transfers"], step: Weight): Flow[] {
-  const edges: Edge[] = transfers.map(({ from, to, weight }) => ({
-    from,
-    to,
-    weight: grams(weight),
-    rank: 0,
-  }));
-  const flowCount = edges.length;
+export function roundedFlows(flows: readonly Flow[], step: Weight): Flow[] {
+  const edges: Edge[] = flows.map(({ from, to, weight }) => ({ from, to, weight, rank: 0 }));
   edges.push(...totalEdges(edges));
   roundAroundCycles(edges, step);
-  return edges
-    .slice(0, flowCount)
-    .map(({ from, to, weight }) => ({ from, to, weight: plus(NO_WEIGHT, weight as Weight) }));
+  return flows.map(({ from, to }, index) => ({ from, to, weight: milligrams(edges[index]?.weight ?? 0n) }));
 }
 
 /** What each open account holds, run on to its total, and the totals run on to where both sides meet. */
