@@ -132,7 +132,7 @@ describe("a name that must never be eaten", () => {
     Rhabarberblatt; Rhabarberblätter; Rhabarberblaetter; Blätter vom Rhabarber; Rhabarberblattpulver; feuilles de rhubarbe
     la feuille de la rhubarbe; hojas de ruibarbo; foglia di rabarbaro; folhas do ruibarbo; rabarberblad; blad van rabarber
     rabarberbladeren; rabarberblader; liście rabarbaru; raparperinlehti; rebarborové listy; frunze de rubarbă; листья ревеня
-    大黄叶; 大黃葉; Gartenrhabarber Blätter; ルバーブの葉; 루바브 잎; rhubarb greens; rhubarb tops; rhubarb foliage; pie plant leaves; rhubarbLeaf; rhubarb leef
+    大黄叶; 大黃葉; Gartenrhabarber Blätter; spinach, leaf of rhubarb; ルバーブの葉; 루바브 잎; rhubarb greens; rhubarb tops; rhubarb foliage; pie plant leaves; rhubarbLeaf; rhubarb leef
     potato eyes; chitted potatoes; sprouted potatoes; green potatoes; potatoes, green; green-skinned potato; potato haulm
     Kartoffelkeime; Kartoffelaugen; grüne Kartoffelschale; Kartoffelkraut; germes de pommes de terre; œil de pomme de terre
     brotes de patata; patatas verdes; papas con brotes; germogli di patate; aardappelspruiten; potatisgroddar; kartoffelspirer

@@ -81,16 +81,23 @@ export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon
     return words;
   }
 
+  function readOnce(text: string): Reading<M> {
+    const words = wordsOf(text).flatMap(resolve);
+    const found: Found<M>[] = [];
+    for (let at = 0; at < words.length; ) {
+      const hit = longestAt(phrases, words, at, longest);
+      if (hit !== null) found.push(hit);
+      at += hit?.length ?? 1;
+    }
+    return { words, found };
+  }
+
+  const readings = new Map<string, Reading<M>>();
   return {
     read(text) {
-      const words = wordsOf(text).flatMap(resolve);
-      const found: Found<M>[] = [];
-      for (let at = 0; at < words.length; ) {
-        const hit = longestAt(phrases, words, at, longest);
-        if (hit !== null) found.push(hit);
-        at += hit?.length ?? 1;
-      }
-      return { words, found };
+      const reading = readings.get(text) ?? readOnce(text);
+      readings.set(text, reading);
+      return reading;
     },
   };
 }
