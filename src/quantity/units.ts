@@ -31,8 +31,8 @@ export type NamedUnit =
  * own: 21 CFR 101.9(b)(5)(viii).
  */
 const MASSES: Readonly<Record<string, string>> = {
-  mg: "0.001",
   g: "1",
+  mg: "0.001",
   kg: "1000",
   oz: "28.349523125",
   lb: "453.59237",

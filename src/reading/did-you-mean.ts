@@ -1,22 +1,31 @@
-import { closest, distance } from "fastest-levenshtein";
+import { distance } from "fastest-levenshtein";
 
 /** Share of a name's letters that may be wrong for it still to be taken as a slip of the pen. */
 const SLIP = 1 / 3;
 
 /**
  * The candidate that a misspelt name most likely stands for, or null where none is near. Letter case and
- * spaces at the ends do not count; a name that is the last words of just one candidate is taken for it.
+ * spaces at the ends do not count, and two neighbouring letters changed about are one slip; a name that is the
+ * last words of just one candidate is taken for it.
  */
 export function didYouMean(name: string, candidates: readonly string[]): string | null {
   const wanted = plain(name);
-  if (wanted === "" || candidates.length === 0) return null;
-  const byTail = candidates.filter((candidate) => plain(candidate).endsWith(` ${wanted}`));
-  const best = closest(wanted, candidates.map(plain));
   const allowed = Math.max(1, Math.floor(wanted.length * SLIP));
-  if (distance(wanted, best) <= allowed) {
-    return candidates.find((candidate) => plain(candidate) === best) ?? null;
-  }
+  const near = candidates
+    .map((candidate) => ({ candidate, slips: slips(wanted, plain(candidate)) }))
+    .filter(({ slips }) => wanted !== "" && slips <= allowed)
+    .sort((left, right) => left.slips - right.slips);
+  if (near[0] !== undefined) return near[0].candidate;
+  const byTail = candidates.filter((candidate) => plain(candidate).endsWith(` ${wanted}`));
   return byTail.length === 1 ? (byTail[0] ?? null) : null;
+}
+
+function slips(wanted: string, candidate: string): number {
+  for (let index = 1; index < wanted.length; index += 1) {
+    const swapped = `${wanted.slice(0, index - 1)}${wanted[index]}${wanted[index - 1]}${wanted.slice(index + 1)}`;
+    if (swapped === candidate) return 1;
+  }
+  return distance(wanted, candidate);
 }
 
 function plain(name: string): string {

@@ -36,6 +36,14 @@ export interface ReadValue<T> {
   isLeftOut(path: Path): boolean;
 }
 
+/** What `readBySchema` needs to know of a kind of file beside its schema. */
+export interface FileKind {
+  /** What to write where the file holds nothing. */
+  readonly emptyRemedy: string;
+  /** For each key at the top that cannot be left out, what stands in for it so that the rest can be checked. */
+  readonly standIns: Readonly<Record<string, Written>>;
+}
+
 /**
  * Reads a document by a schema built from `keyed` and `scalar`. Every problem is reported; what has one is
  * left out, with the map around it where it cannot do without, so that the rest can be checked further. Paths
@@ -44,21 +52,21 @@ export interface ReadValue<T> {
 export function readBySchema<S extends z.ZodType>(
   schema: S,
   document: YamlDocument,
-  emptyRemedy: string,
+  kind: FileKind,
 ): ReadValue<z.output<S>> {
-  const salvage = new Salvage(document);
+  const salvage = new Salvage(document, kind.standIns);
   const written = document.value;
   if (written === undefined) {
     const syntax = document.problems;
-    const problems =
-      syntax.length > 0 ? syntax : [{ ...document.positionOf([]), ...words.emptyFile(emptyRemedy) }];
-    return { ...salvage.places(), value: null, problems };
+    const empty = { ...document.positionOf([]), ...words.emptyFile(kind.emptyRemedy) };
+    return { ...salvage.places(), value: null, problems: syntax.length > 0 ? syntax : [empty] };
   }
   for (;;) {
-    const result = schema.safeParse(salvage.pruned(written, []));
+    const result = schema.safeParse(salvage.kept(written));
     if (result.success) return { ...salvage.places(), value: result.data, problems: salvage.sorted() };
-    const kept = result.error.issues.flatMap(plainIssues).map((issue) => salvage.drop(issue));
-    if (!kept.every(Boolean)) return { ...salvage.places(), value: null, problems: salvage.sorted() };
+    if (!salvage.drop(result.error.issues.flatMap(plainIssues))) {
+      return { ...salvage.places(), value: null, problems: salvage.sorted() };
+    }
   }
 }
 
@@ -68,7 +76,10 @@ class Salvage {
   private readonly problems: Problem[];
   private readonly dropped = new Map<string, Path>();
 
-  constructor(private readonly document: YamlDocument) {
+  constructor(
+    private readonly document: YamlDocument,
+    private readonly standIns: FileKind["standIns"],
+  ) {
     this.problems = [...document.problems];
   }
 
@@ -76,40 +87,21 @@ class Salvage {
     return this.problems.sort(inFileOrder);
   }
 
-  /** Reports an issue and leaves out what it is about. False when that is the whole document. */
-  drop(issue: Issue): boolean {
-    const path = this.original(issue.path);
-    const value = writtenAt(this.document.value, path);
-    if (issue.code === "unrecognized_keys") {
-      for (const key of issue.keys) {
-        const meant = didYouMean(key, issue.message.split(", "));
-        this.report(this.document.keyPositionOf([...path, key]), words.unknownKey(key, meant, issue.message));
-        this.leaveOut([...path, key]);
-      }
-      return true;
-    }
-    const parent = path.slice(0, -1);
-    if (value === undefined || this.dropped.has(keyOf(path))) {
-      if (!this.dropped.has(keyOf(path))) {
-        this.report(this.document.keyPositionOf(parent), words.missing(String(path.at(-1)), issue.message));
-      }
-      return this.leaveOut(parent);
-    }
-    this.report(this.document.positionOf(path), wordingOf(issue, value));
-    return this.leaveOut(path);
+  /** Reports issues and leaves out what they are about. False when nothing is left to read again. */
+  drop(issues: readonly Issue[]): boolean {
+    const placed = issues.map((issue) => ({ issue, path: this.original(issue.path) }));
+    const left = placed.flatMap(({ issue, path }) => this.report(issue, path));
+    const before = this.dropped.size;
+    for (const path of left) this.dropped.set(keyOf(path), path);
+    return this.dropped.size > before && left.every((path) => path.length > 0);
   }
 
-  pruned(value: Written, path: Path): Written {
-    const kept = (step: string | number) => !this.dropped.has(keyOf([...path, step]));
-    if (isWrittenMap(value)) {
-      return Object.fromEntries(
-        Object.entries(value)
-          .filter(([key]) => kept(key))
-          .map(([key, inner]) => [key, this.pruned(inner, [...path, key])]),
-      );
-    }
-    if (typeof value === "string") return value;
-    return value.flatMap((inner, index) => (kept(index) ? [this.pruned(inner, [...path, index])] : []));
+  /** What is written, without what was left out and with what stands in for it. */
+  kept(written: Written): Written {
+    const pruned = this.pruned(written, []);
+    if (!isWrittenMap(pruned)) return pruned;
+    const missing = Object.entries(this.standIns).filter(([key]) => this.dropped.has(keyOf([key])));
+    return { ...pruned, ...Object.fromEntries(missing) };
   }
 
   places(): Pick<ReadValue<unknown>, "positionOf" | "keyPositionOf" | "isLeftOut"> {
@@ -121,6 +113,41 @@ class Salvage {
         return [...this.dropped.values()].some((left) => wanted.every((step, index) => left[index] === step));
       },
     };
+  }
+
+  /** Reports an issue, unless it is only that something left out is missing; the paths to leave out for it. */
+  private report(issue: Issue, path: Path): Path[] {
+    if (issue.code === "unrecognized_keys") {
+      return issue.keys.map((key) => {
+        const meant = didYouMean(key, issue.message.split(", "));
+        this.add(this.document.keyPositionOf([...path, key]), words.unknownKey(key, meant, issue.message));
+        return [...path, key];
+      });
+    }
+    const value = writtenAt(this.document.value, path);
+    if (value !== undefined && !this.dropped.has(keyOf(path))) {
+      this.add(this.document.positionOf(path), wordingOf(issue, value));
+      return [path];
+    }
+    const around = path.slice(0, -1);
+    const key = String(path.at(-1));
+    if (!this.dropped.has(keyOf(path))) {
+      this.add(this.document.keyPositionOf(around), words.missing(key, issue.message));
+    }
+    return around.length === 0 && Object.hasOwn(this.standIns, key) ? [path] : [around];
+  }
+
+  private pruned(value: Written, path: Path): Written {
+    const isKept = (step: string | number) => !this.dropped.has(keyOf([...path, step]));
+    if (isWrittenMap(value)) {
+      return Object.fromEntries(
+        Object.entries(value)
+          .filter(([key]) => isKept(key))
+          .map(([key, inner]) => [key, this.pruned(inner, [...path, key])]),
+      );
+    }
+    if (typeof value === "string") return value;
+    return value.flatMap((inner, index) => (isKept(index) ? [this.pruned(inner, [...path, index])] : []));
   }
 
   /** The path as written of a path in the pruned value, whose lists have lost the elements left out. */
@@ -140,13 +167,8 @@ class Salvage {
     }
   }
 
-  private report(position: Position, text: words.Wording): void {
+  private add(position: Position, text: words.Wording): void {
     this.problems.push({ ...position, ...text });
-  }
-
-  private leaveOut(path: Path): boolean {
-    this.dropped.set(keyOf(path), path);
-    return path.length > 0;
   }
 }
 

@@ -108,7 +108,7 @@ export function wrongKind(value: Written, remedy: string): Wording {
 export function unknownKey(key: string, meant: string | null, known: string): Wording {
   return {
     what: `\`${key}\` is no key that is known here`,
-    remedy: meant === null ? `Known here: ${known}` : `Did you mean \`${meant}\``,
+    remedy: meant === null ? `Known here: ${known}` : `Did you mean \`${meant}\`?`,
   };
 }
 

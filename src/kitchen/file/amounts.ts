@@ -36,7 +36,7 @@ export function parseWeight(text: string, cups: CupSystem | null): Parsed<Weight
   const count = positive(number, text, WRITE.weight);
   if (isWording(count)) return count;
   const weight = weightIn(found, count);
-  return weight === 0n ? words.nothing(text, WRITE.weight) : weight;
+  return weight === 0n ? words.nothing(text) : weight;
 }
 
 /** `480 g` or `34 %`. */
@@ -75,7 +75,7 @@ export function parseLineAmount(text: string, cups: CupSystem | null): Parsed<Li
   if (isWording(ownUnit)) return ownUnit;
   const bounds = { least: weightIn(ownUnit, least), most: weightIn(mostUnit, most) };
   return bounds.least > bounds.most
-    ? words.mostBelowLeast(first, second)
+    ? words.mostBelowLeast(leastUnit === "" ? `${first} ${unit}` : first, second)
     : { kind: "weight", ...bounds, stated };
 }
 

@@ -17,7 +17,7 @@ export function dishSchema(leaf: Leaves) {
   );
   const line = keyed(
     {
-      amount: leaf.lineAmount.describe("For one portion; raw unless it says cooked"),
+      amount: leaf.lineAmount.optional().describe("Needed. For one portion; raw unless it says cooked"),
       name: leaf.text.optional().describe("Default: the part's name"),
       from: z
         .union([

@@ -20,7 +20,7 @@ export function numberAndUnit(text: string): [number: string, unit: string] {
 /** A number above zero; `text` is what the cook wrote around it. */
 export function positive(number: string, text: string, remedy: string): Parsed<Decimal> {
   const count = number === "" ? words.unreadable(text, "an amount", remedy) : parseNumber(number, remedy);
-  return !isWording(count) && count.isZero() ? words.nothing(text, remedy) : count;
+  return !isWording(count) && count.isZero() ? words.nothing(text) : count;
 }
 
 /** A unit of weight; for anything else, what is wrong with it. */

@@ -39,7 +39,11 @@ function withoutComma(text: string): string {
 
 export function parseWhole(text: string, remedy: string = WRITE.whole): Parsed<number> {
   const number = parseNumber(text, remedy);
-  if (isWording(number)) return number;
+  if (isWording(number)) {
+    return number.what.endsWith("is not a number")
+      ? words.unreadable(text, "a whole number", remedy)
+      : number;
+  }
   return number.isInteger() ? number.toNumber() : words.unreadable(text, "a whole number", remedy);
 }
 
@@ -117,7 +121,7 @@ export function parseHours(text: string): Parsed<number> {
 /** `5 days`; at least one, the day itself being day 1. */
 export function parseDays(text: string): Parsed<number> {
   const days = parseWhole(text.replace(/\s*days?$/, ""), WRITE.days);
-  return days === 0 ? words.nothing(text, WRITE.days) : days;
+  return days === 0 ? words.nothing(text) : days;
 }
 
 export function parseDate(text: string): Parsed<string> {

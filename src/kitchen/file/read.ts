@@ -21,7 +21,10 @@ export interface ReadScenario extends ReadValue<ScenarioFile> {
 export function readScenario(source: Source): ReadScenario {
   const document = readYaml(source);
   const schema = scenarioFileSchema(statedCups(document.value));
-  const read = readBySchema(schema, document, "Begin with `scenario:` and its name");
+  const read = readBySchema(schema, document, {
+    emptyRemedy: "Begin with `scenario:` and its name",
+    standIns: { scenario: "unnamed", currency: "EUR", services: [], items: {}, dishes: {} },
+  });
   return { ...read, file: source.file, written: document.value };
 }
 

@@ -49,9 +49,9 @@ export const belowZero = (text: string, remedy: string): Wording => ({
   remedy,
 });
 
-export const nothing = (text: string, remedy: string): Wording => ({
+export const nothing = (text: string): Wording => ({
   what: `\`${text}\` is nothing`,
-  remedy: `${remedy}, more than zero, or leave it out`,
+  remedy: "Write more than zero, or leave it out",
 });
 
 export const noUnit = (text: string, remedy: string): Wording => ({
@@ -61,7 +61,7 @@ export const noUnit = (text: string, remedy: string): Wording => ({
 
 export const unknownUnit = (unit: string, meant: string | null, remedy: string): Wording => ({
   what: `\`${unit}\` is not a unit that is known here`,
-  remedy: meant === null ? remedy : `Did you mean \`${meant}\``,
+  remedy: meant === null ? remedy : `Did you mean \`${meant}\`?`,
 });
 
 export const volumeForWeight = (text: string): Wording => ({
@@ -107,7 +107,7 @@ export const noSuchWord = (text: string, meant: string | null, words: readonly s
 export const noSuchCurrency = (text: string, meant: string | null): Wording => ({
   what: `\`${text}\` is no currency of ISO 4217`,
   remedy:
-    meant === null ? "Write its three letters, such as `GBP`, `EUR` or `USD`" : `Did you mean \`${meant}\``,
+    meant === null ? "Write its three letters, such as `GBP`, `EUR` or `USD`" : `Did you mean \`${meant}\`?`,
 });
 
 export const noSuchLocale = (text: string): Wording => ({

@@ -16,13 +16,16 @@ export interface PartFact {
   /** Where the scenario says it; null for the tables. */
   readonly place: Path | null;
   readonly class: PartClass | null;
-  readonly keepsDays: number | null | undefined;
+  /** Undefined where nothing is said. */
+  readonly keepsDays: number | undefined;
   readonly pieceWeight: Weight | null;
   /** Whether the breakdown may be used in this scenario. */
   readonly inUse: boolean;
 }
 
 export interface BreakdownSet {
+  /** False where a breakdown, or the choice among them, has a problem. */
+  readonly settled: boolean;
   readonly breakdowns: readonly Breakdown[];
   readonly facts: readonly PartFact[];
 }
@@ -42,7 +45,6 @@ export function breakdownsOf(
   const names = [...fromTable.map(({ name }) => name), ...ownNames];
   (entry.cut ?? []).forEach((name, index) => {
     if (names.includes(name)) return;
-    context.unsettledItems.add(item);
     context.at(
       context.elementOf([...path, "cut"], index),
       words.unknownBreakdown(item, name, didYouMean(name, names), names),
@@ -53,16 +55,18 @@ export function breakdownsOf(
   const tableFacts = (table?.breakdowns ?? []).flatMap((breakdown) =>
     factsOfTable(breakdown, item, unit, inUse(breakdown.name) && !ownNames.includes(breakdown.name)),
   );
-  const settled = own.map(([name, stated]) => ({
+  const ownRead = own.map(([name, stated]) => ({
     name,
     ...ownBreakdown(context, item, stated, unit, [...path, "breakdowns", name], inUse(name)),
   }));
+  const unread = context.isLeftOut([...path, "breakdowns"]) || context.isLeftOut([...path, "cut"]);
   return {
+    settled: !unread && known.length === (entry.cut ?? []).length,
     breakdowns: [
       ...fromTable.filter(({ name }) => inUse(name)).map(breakdownOfTable),
-      ...settled.filter(({ name }) => inUse(name)).map(({ breakdown, name }) => ({ name, ...breakdown })),
+      ...ownRead.filter(({ name }) => inUse(name)).map(({ breakdown, name }) => ({ name, ...breakdown })),
     ],
-    facts: [...settled.flatMap(({ facts }) => facts), ...tableFacts],
+    facts: [...ownRead.flatMap(({ facts }) => facts), ...tableFacts],
   };
 }
 
@@ -78,7 +82,7 @@ function factsOfTable(breakdown: TableBreakdown, item: string, unit: ItemUnit, i
     item,
     place: null,
     class: part.class,
-    keepsDays: part.keepsDays,
+    keepsDays: part.keepsDays ?? undefined,
     pieceWeight: part.pieces === null ? null : pieceOf(unit.weight, part.fraction, part.pieces),
     inUse,
   }));
@@ -154,7 +158,7 @@ function checkAmounts(
   }
   if (first.amount.kind === "weight") {
     const sum = stated.reduce((acc, amount) => acc + (amount.kind === "weight" ? amount.weight : 0n), 0n);
-    if (sum !== unit.weight) context.atKey(path, words.weightsOpen(unit, milligrams(sum)));
+    if (unit.settled && sum !== unit.weight) context.atKey(path, words.weightsOpen(unit, milligrams(sum)));
     return;
   }
   const sum = stated.reduce(

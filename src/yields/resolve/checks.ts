@@ -114,7 +114,7 @@ function creditsAreStated(context: Resolving, { parts }: Drafted): void {
 }
 
 function coursesHaveDishes(context: Resolving, { services, dishes }: Drafted): void {
-  if (context.isLeftOut(["dishes"]) || context.isLeftOut(["services"])) return;
+  if (dishesUnsettled(context)) return;
   services.forEach((service, index) => {
     for (const { name, portions } of service.courses) {
       const offered = dishes.some((dish) => dish.course === name && dish.services.includes(index));
@@ -127,7 +127,7 @@ function coursesHaveDishes(context: Resolving, { services, dishes }: Drafted): v
 }
 
 function dietsHaveDishes(context: Resolving, { services, dishes }: Drafted): void {
-  if (context.isLeftOut(["dishes"])) return;
+  if (dishesUnsettled(context)) return;
   const known = [...new Set(dishes.flatMap(({ diets }) => diets))];
   services.forEach((service, index) => {
     for (const { diet, covers } of service.diets) {
@@ -138,4 +138,15 @@ function dietsHaveDishes(context: Resolving, { services, dishes }: Drafted): voi
       context.atKey(["services", index, "diets", diet], words.dietWithoutDish(diet, service.name, meant));
     }
   });
+}
+
+/** Whether what some dish is, is fit for, or is offered at could not be read. */
+function dishesUnsettled(context: Resolving): boolean {
+  const names = context.namesWritten(["dishes"]);
+  if (names.length === 0) return context.isLeftOut(["dishes"]);
+  return names.some(
+    (name) =>
+      context.file.dishes[name] === undefined ||
+      ["course", "diets", "services"].some((key) => context.isLeftOut(["dishes", name, key])),
+  );
 }

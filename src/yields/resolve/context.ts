@@ -7,7 +7,7 @@ export class Resolving {
   readonly problems: Problem[];
   /** Items whose yields could not be settled: what is said of their parts cannot be judged. */
   readonly unsettledItems = new Set<string>();
-  /** Parts made by a step that has a problem. */
+  /** Parts of a breakdown, or made by a step, that has a problem. */
   readonly unsettledParts = new Set<string>();
 
   constructor(
@@ -54,6 +54,14 @@ export class Resolving {
     return keysAt(this.read.written, path);
   }
 
+  /** Full names of the parts that an item's own breakdowns declare, readable or not. */
+  ownPartsWritten(item: string): string[] {
+    const breakdowns = ["items", item, "breakdowns"];
+    return this.namesWritten(breakdowns).flatMap((breakdown) =>
+      this.namesWritten([...breakdowns, breakdown, "parts"]).map((part) => `${item} ${part}`),
+    );
+  }
+
   serviceNamesWritten(): string[] {
     const services = writtenAt(this.read.written, ["services"]);
     if (!Array.isArray(services)) return [];
@@ -67,8 +75,11 @@ export class Resolving {
    * Whether nothing can be said of a part, because what would declare it, or make it, has a problem of its own.
    */
   isUnsettled(part: string): boolean {
+    const noItems = this.isLeftOut(["items"]) && this.namesWritten(["items"]).length === 0;
     return (
-      this.unsettledParts.has(part) || [...this.unsettledItems].some((item) => part.startsWith(`${item} `))
+      noItems ||
+      this.unsettledParts.has(part) ||
+      [...this.unsettledItems].some((item) => part.startsWith(`${item} `))
     );
   }
 }

@@ -30,16 +30,15 @@ function resolveItem(
 ): ItemDraft[] {
   const path = ["items", name];
   const table = tableItemFor(context, name, entry);
-  const unit = table === undefined ? undefined : unitOf(context, name, entry, table);
-  if (table === undefined || unit === undefined) {
-    context.unsettledItems.add(name);
-    return [];
-  }
-  if (context.isLeftOut([...path, "breakdowns"]) || context.isLeftOut([...path, "cut"])) {
-    context.unsettledItems.add(name);
-  }
+  if (table === undefined) context.unsettledItems.add(name);
+  const unit = unitOf(context, name, entry, table);
   const order = orderOf(context, name, entry, unit);
-  const { breakdowns, facts } = breakdownsOf(context, name, entry, table, unit);
+  const { breakdowns, facts, settled } = breakdownsOf(context, name, entry, table ?? null, unit);
+  if (!settled) {
+    for (const part of [...context.ownPartsWritten(name), ...facts.map((fact) => fact.part)]) {
+      context.unsettledParts.add(part);
+    }
+  }
   const deliveries = deliveriesOf(context, services, entry, path);
   const keeps = keepsOf(
     context,

@@ -28,6 +28,8 @@ export function resolveLine(
   if (allNamed && sources.length === 0)
     context.atKey(place, words.lineOutOfReach(written.map(({ part }) => part)));
   else if (allNamed && !context.isLeftOut(place)) checkShares(context, sources, place);
+  if (entry.amount === undefined && !context.isLeftOut([...path, "amount"]))
+    context.atName(path, words.noAmount());
   const amount = amountOf(context, entry, sources, reach.parts, [...path, "amount"], allNamed);
   if (written.length === 0 && !context.isLeftOut(place)) context.at(place, words.noSources());
   if (amount === null || sources.length === 0) return null;
@@ -95,6 +97,7 @@ function amountOf(
   place: Path,
   allNamed: boolean,
 ): Amount | null {
+  if (amount === undefined) return null;
   if (amount.kind === "weight") return { least: amount.least, most: amount.most, stated: amount.stated };
   const weights = new Set(sources.map(({ part }) => parts.get(part)?.pieceWeight ?? null));
   const [piece] = weights;

@@ -17,6 +17,7 @@ export function onHandOf(
   return (entry.on_hand ?? []).flatMap((stock, index) => {
     const place = context.elementOf([...path, "on_hand"], index);
     const lastDay = lastDayOf(context, services, stock.use_by, keeps, place);
+    if (!unit.settled) return [];
     const held = heldUnits(context, stock.amount, unit, [...place, "amount"]);
     if (held === null) return [];
     return [{ ...held, value: stock.value === undefined ? NO_MONEY : money(stock.value), lastDay }];

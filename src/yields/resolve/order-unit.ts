@@ -21,6 +21,8 @@ export interface ItemUnit {
   readonly measure: "whole" | "loose";
   readonly name: string;
   readonly weight: Weight;
+  /** False where the weight could not be settled and a kilogram stands in: nothing is to be judged by it. */
+  readonly settled: boolean;
 }
 
 /** What is ordered, and its price where one is stated. */
@@ -31,13 +33,13 @@ export interface Order {
 
 const KILOGRAM = grams("1000");
 
-/** The unit an item is cut by; undefined, with a problem, where its weight is not known. */
+/** The unit an item is cut by; not settled, with a problem, where its weight is not known. */
 export function unitOf(
   context: Resolving,
   name: string,
   entry: ItemEntry,
-  table: TableItem | null,
-): ItemUnit | undefined {
+  table: TableItem | null | undefined,
+): ItemUnit {
   const path = ["items", name];
   const per = entry.price?.per;
   const pricedUnit = per?.kind === "unit" && per.name !== "each" ? per.name : undefined;
@@ -45,29 +47,41 @@ export function unitOf(
   const heldUnit = held?.kind === "units" && held.unitName !== "each" ? held.unitName : undefined;
   if (entry.unit_weight !== undefined) {
     const unitName = pricedUnit ?? (table?.measure === "whole" ? table.unitName : undefined) ?? heldUnit;
-    return { measure: "whole", name: unitName ?? "each", weight: entry.unit_weight };
+    return { measure: "whole", name: unitName ?? "each", weight: entry.unit_weight, settled: true };
   }
-  if (context.isLeftOut([...path, "unit_weight"])) return undefined;
+  const unsettled: ItemUnit = {
+    measure: "whole",
+    name: table?.unitName ?? pricedUnit ?? heldUnit ?? "each",
+    weight: KILOGRAM,
+    settled: false,
+  };
+  if (table === undefined || context.isLeftOut([...path, "unit_weight"])) return unsettled;
   const byCount = per?.kind === "unit" || per?.kind === "pack" || held !== undefined;
-  if (table?.measure === "whole") return { measure: "whole", name: table.unitName, weight: table.unitWeight };
+  if (table?.measure === "whole") {
+    return { measure: "whole", name: table.unitName, weight: table.unitWeight, settled: true };
+  }
   if (byCount) {
-    const unitName = pricedUnit ?? heldUnit ?? "each";
-    context.atKey(entry.price === undefined ? path : [...path, "price"], words.noUnitWeight(name, unitName));
-    return undefined;
+    const place = entry.price === undefined ? path : [...path, "price"];
+    context.atKey(place, words.noUnitWeight(name, pricedUnit ?? heldUnit ?? "each"));
+    return unsettled;
   }
   const byWeight = per !== undefined || (entry.on_hand ?? []).length > 0 || table !== null;
   if (byWeight || context.isLeftOut([...path, "price"])) {
-    return { measure: "loose", name: "kg", weight: KILOGRAM };
+    return { measure: "loose", name: "kg", weight: KILOGRAM, settled: true };
   }
   if (entry.buy === null) context.atKey(path, words.noUnitWeight(name, "each"));
-  return undefined;
+  return unsettled;
 }
 
 /** What one order unit is. Problems are reported; where the price cannot be used, one unit stands in. */
 export function orderOf(context: Resolving, name: string, entry: ItemEntry, unit: ItemUnit): Order {
   const path = ["items", name];
   const one: OrderUnit = { name: unit.name, size: ONE, weight: unit.weight };
-  if (entry.order_in !== undefined && (unit.measure === "whole" || entry.price?.per.kind !== "weight")) {
+  if (
+    entry.order_in !== undefined &&
+    unit.settled &&
+    (unit.measure === "whole" || entry.price?.per.kind !== "weight")
+  ) {
     context.at([...path, "order_in"], words.orderInNotLoose(name));
   }
   if (entry.price === undefined) {
@@ -75,6 +89,7 @@ export function orderOf(context: Resolving, name: string, entry: ItemEntry, unit
     if (entry.buy !== null && !unreadable) context.atKey(path, words.noPrice(name, unit.name));
     return { unit: one, price: null };
   }
+  if (!unit.settled) return { unit: one, price: null };
   const order =
     unit.measure === "whole"
       ? wholeOrder(context, name, entry.price, unit, one, [...path, "price"])

@@ -134,11 +134,9 @@ function cutClass(context: Resolving, name: string, said: readonly PartFact[]): 
   return stated ?? ofTable ?? "food";
 }
 
-function cutKeeps(context: Resolving, name: string, said: readonly PartFact[]): number | null {
-  const stated = context.file.parts?.[name]?.keeps;
-  if (stated !== undefined) return stated;
+function cutKeeps(context: Resolving, name: string, said: readonly PartFact[]): number {
   const ofTable = said.find(({ keepsDays }) => keepsDays !== undefined)?.keepsDays;
-  return ofTable === undefined ? UNSTATED_KEEPS : ofTable;
+  return context.file.parts?.[name]?.keeps ?? ofTable ?? UNSTATED_KEEPS;
 }
 
 /** One weight a piece, the same from every breakdown in use. */
@@ -161,7 +159,7 @@ function addMade(context: Resolving, { step, gives }: StepDraft, parts: Map<stri
   );
   const items = new Set(sources.map(({ item }) => item));
   const [item = null] = items;
-  for (const { part: name, class: partClass, keepsDays, place } of gives) {
+  for (const { part: name, class: partClass, state, keepsDays, place } of gives) {
     const earlier = parts.get(name);
     const override = context.file.parts?.[name]?.class;
     if (earlier !== undefined) {
@@ -179,12 +177,11 @@ function addMade(context: Resolving, { step, gives }: StepDraft, parts: Map<stri
       context,
       name,
       never ? "never" : (override ?? partClass ?? "food"),
-      keepsDays === undefined ? shortest : keepsDays,
+      keepsDays ?? shortest,
     );
-    const stated = context.file.parts?.[name]?.state;
     parts.set(name, {
       ...described,
-      state: stated ?? (blend ? "cooked" : "raw"),
+      state: context.file.parts?.[name]?.state ?? state ?? (blend ? "cooked" : "raw"),
       item: blend || items.size !== 1 ? null : item,
       allergens: [],
       pieceWeight: null,

@@ -47,6 +47,7 @@ export function serviceNamed(
 ): number | null {
   const index = services.findIndex((service) => service.name === name);
   if (index >= 0) return index;
+  if (services.length === 0 && context.isLeftOut(["services"])) return null;
   const names = context.serviceNamesWritten();
   if (!names.includes(name)) context.at(path, words.unknownService(name, didYouMean(name, names), names));
   return null;

@@ -1,4 +1,4 @@
-import type { PartClass, ScenarioFile, Step, Yield } from "../../kitchen/index.js";
+import type { Part, PartClass, ScenarioFile, Step, Yield } from "../../kitchen/index.js";
 import { ONE, ZERO } from "../../quantity/index.js";
 import { didYouMean, type Path } from "../../reading/index.js";
 import type { TableStep } from "../tables.js";
@@ -16,7 +16,9 @@ export interface StepDraft {
 export interface MadeFact {
   readonly part: string;
   readonly class: PartClass | null;
-  readonly keepsDays: number | null | undefined;
+  readonly state: Part["state"] | null;
+  /** Undefined where nothing is said. */
+  readonly keepsDays: number | undefined;
   readonly place: Path | null;
 }
 
@@ -95,6 +97,7 @@ function ownStep(context: Resolving, name: string, entry: StepEntry): StepDraft 
     gives: gives.map(({ part, class: partClass, place }) => ({
       part,
       class: partClass,
+      state: null,
       keepsDays: undefined,
       place,
     })),
@@ -115,10 +118,11 @@ function ownStep(context: Resolving, name: string, entry: StepEntry): StepDraft 
 function tableStep(row: TableStep): StepDraft {
   return {
     path: null,
-    gives: row.yields.map(({ part, class: partClass, keepsDays }) => ({
+    gives: row.yields.map(({ part, class: partClass, state, keepsDays }) => ({
       part,
       class: partClass,
-      keepsDays,
+      state,
+      keepsDays: keepsDays ?? undefined,
       place: null,
     })),
     step: {
@@ -128,7 +132,7 @@ function tableStep(row: TableStep): StepDraft {
       loss: row.loss,
       water: row.water,
       capacity: null,
-      minutesPerKilogram: null,
+      minutesPerKilogram: row.minutesPerKilogram,
       how: row.how,
       source: row.source,
     },

@@ -24,7 +24,7 @@ export function aOr(name: string): string {
 
 /** "Did you mean `x`", or else the other remedy. */
 export function meantOr(meant: string | null, remedy: string): string {
-  return meant === null ? remedy : `Did you mean \`${meant}\``;
+  return meant === null ? remedy : `Did you mean \`${meant}\`?`;
 }
 
 export function listText(names: readonly string[]): string {

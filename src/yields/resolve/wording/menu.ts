@@ -16,7 +16,7 @@ export const serviceTwice = (name: string, line: number): Wording => ({
 });
 
 export const serviceOutOfOrder = (service: Dated, before: Dated): Wording => ({
-  what: `\`${service.name}\` comes before \`${before.name}\` in time and after it in the list`,
+  what: `\`${service.name}\` on ${service.date} stands after \`${before.name}\` on ${before.date} and is served before it`,
   remedy: "Write the services in the order they are served",
 });
 
@@ -98,6 +98,11 @@ export const emptyBatch = (): Wording => ({
 export const oddBatch = (portions: number): Wording => ({
   what: `half a batch of ${portions} is no whole number of portions`,
   remedy: `Write an even number, such as \`${portions + 1}\`, or \`halves: no\``,
+});
+
+export const noAmount = (): Wording => ({
+  what: "`amount` is missing",
+  remedy: "Write the weight of one portion, such as `amount: 170 g`",
 });
 
 export const noSources = (): Wording => ({
