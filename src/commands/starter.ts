@@ -1,11 +1,11 @@
 import { Decimal, toGrams } from "../quantity/index.js";
+import { cookingMinimum, hazardsOf, temperatureText } from "../safety/index.js";
 import type { TableItem, TablePart } from "../yields/index.js";
 
 const PORTIONS = 20;
 const GRAMS_A_PORTION = 100;
 /** Whole pieces seldom add up to an exact weight, so a line of them is given some room. */
 const ROOM = { least: new Decimal("0.9"), most: new Decimal("1.2") };
-const CORE_TEMPERATURE = { poultry: "74 C", meat: "71 C", fish: "63 C", egg: "71 C" } as const;
 
 /**
  * A scenario of these items that plans as it stands, every figure a stand-in that says so: two dishes an item,
@@ -68,7 +68,6 @@ function dishLines(item: TableItem): string[] {
 }
 
 function dish(name: string, item: TableItem, parts: readonly TablePart[], measured: TablePart): string[] {
-  const core = item.handling === "plant" ? null : CORE_TEMPERATURE[item.handling];
   return [
     `  ${text(name)}:`,
     `    portions: ${PORTIONS}`,
@@ -82,10 +81,31 @@ function dish(name: string, item: TableItem, parts: readonly TablePart[], measur
           ...parts.map(({ part }) => `          - ${text(part)}`),
         ]),
     "    staples: {other staples: 0.20}    # flat cost a portion",
-    ...(core === null
-      ? []
-      : [`    cooking: {core: ${core}}    # USDA safe minimum; your local code comes first`]),
+    ...treatments(item, parts),
+    ...core(item),
   ];
+}
+
+/** What makes food of parts that are none without it. */
+function treatments(item: TableItem, parts: readonly TablePart[]): string[] {
+  const rules = new Map<string, string>();
+  for (const { part } of parts)
+    for (const { rule, hazard, authority } of hazardsOf(item.name, part))
+      if (rule.kind === "only if")
+        rules.set(rule.treatments[0] ?? "", `${hazard}. ${rule.text} (${authority})`);
+  if (rules.size === 0) return [];
+  return [
+    ...[...rules.values()].map((why) => `    # ${why}`),
+    `    treatments: [${[...rules.keys()].map(text).join(", ")}]`,
+  ];
+}
+
+/** The code's strictest minimum for the item, whatever the dish will be. */
+function core({ handling }: TableItem): string[] {
+  const minimum = cookingMinimum(handling, "minced");
+  if (minimum === null) return [];
+  const source = `FDA Food Code ${minimum.paragraph}; your local code comes first`;
+  return [`    cooking: {core: ${text(temperatureText(minimum.temperature))}}    # ${source}`];
 }
 
 /** By the piece where the part moves whole, else a stand-in. */

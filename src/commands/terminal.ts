@@ -1,5 +1,3 @@
-import { styleText } from "node:util";
-
 /** Where the program's words go. */
 export interface Terminal {
   /** A line of what was asked for, to stdout. */
@@ -16,10 +14,24 @@ export interface Terminal {
 const COLUMNS = { least: 60, usual: 100, most: 120 };
 
 const CLEAR_LINE = "\r\u001b[2K";
+const BOLD = "\u001b[1m";
+const NOT_BOLD = "\u001b[22m";
+
+/** A stream of the process: more is known of it where it is a terminal. */
+interface Stream {
+  write(text: string): unknown;
+  readonly isTTY?: boolean;
+  readonly columns?: number;
+}
+
+interface Surroundings {
+  readonly stdout: Stream;
+  readonly stderr: Stream;
+  readonly env: Readonly<Record<string, string | undefined>>;
+}
 
 /** The terminal this process runs in. Colours are left out where NO_COLOR is set or nobody watches. */
-export function processTerminal(): Terminal {
-  const { stdout, stderr, env } = process;
+export function processTerminal({ stdout, stderr, env }: Surroundings = process): Terminal {
   const colours = stdout.isTTY === true && (env.NO_COLOR ?? "") === "" && env.TERM !== "dumb";
   const watched = stderr.isTTY === true && env.TERM !== "dumb";
   let shown = false;
@@ -44,6 +56,6 @@ export function processTerminal(): Terminal {
       shown = true;
     },
     columns: Math.min(COLUMNS.most, Math.max(COLUMNS.least, stdout.columns ?? COLUMNS.usual)),
-    heading: (text) => (colours ? styleText("bold", text) : text),
+    heading: (text) => (colours ? `${BOLD}${text}${NOT_BOLD}` : text),
   };
 }

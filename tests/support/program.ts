@@ -1,0 +1,47 @@
+import { type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
+import { fileURLToPath } from "node:url";
+
+const PROGRAM = fileURLToPath(new URL("../../dist/cli.js", import.meta.url));
+const ROOT = fileURLToPath(new URL("../../", import.meta.url));
+
+export interface Ran {
+  readonly code: number | null;
+  readonly stdout: string;
+  readonly stderr: string;
+}
+
+/** Starts the built program in the project's folder, with nobody watching. */
+export function start(...args: string[]): ChildProcessWithoutNullStreams {
+  return spawn(process.execPath, [PROGRAM, ...args], { cwd: ROOT, env: { ...process.env, NO_COLOR: "" } });
+}
+
+export function finished(child: ChildProcessWithoutNullStreams): Promise<Ran> {
+  let stdout = "";
+  let stderr = "";
+  child.stdout.setEncoding("utf8").on("data", (text: string) => {
+    stdout += text;
+  });
+  child.stderr.setEncoding("utf8").on("data", (text: string) => {
+    stderr += text;
+  });
+  return new Promise((resolve, reject) => {
+    child.on("error", reject).on("close", (code) => resolve({ code, stdout, stderr }));
+  });
+}
+
+/** Runs the built program to its end. */
+export function run(...args: string[]): Promise<Ran> {
+  return finished(start(...args));
+}
+
+/** Waits until the program has printed something that matches, and gives all it has printed. */
+export function printed(child: ChildProcessWithoutNullStreams, wanted: RegExp): Promise<string> {
+  let text = "";
+  return new Promise((resolve, reject) => {
+    child.stdout.setEncoding("utf8").on("data", (more: string) => {
+      text += more;
+      if (wanted.test(text)) resolve(text);
+    });
+    child.on("close", (code) => reject(new Error(`ended with code ${code} after: ${text}`)));
+  });
+}
