@@ -9,6 +9,7 @@ import {
   HOT_HOLDING,
   temperatureText,
 } from "../safety/index.js";
+import { lotWords } from "./lots.js";
 import type { PageMaker } from "./page.js";
 import { stapleAmount } from "./shopping.js";
 import { planWeight, type View, type Warning, warningsAbout } from "./view.js";
@@ -33,11 +34,7 @@ export type DishSheet = {
   readonly allergens: string;
   readonly diets: string;
   readonly lines: readonly Line[];
-  readonly staples: readonly {
-    readonly name: string;
-    readonly batch: readonly string[];
-    readonly all: string;
-  }[];
+  readonly staples: readonly StapleRow[];
   readonly rawTotal: { readonly batch: readonly string[]; readonly all: string };
   readonly treatments: readonly { readonly part: string; readonly text: string; readonly source: string }[];
   readonly method: readonly string[];
@@ -47,6 +44,8 @@ export type DishSheet = {
   readonly ceiling: string;
   readonly warnings: readonly Warning[];
 };
+
+type StapleRow = { readonly name: string; readonly batch: readonly string[]; readonly all: string };
 
 type Line = {
   readonly name: string;
@@ -205,7 +204,7 @@ function ingredients(
       const amountFor = (portions: number) =>
         staple.amount === null
           ? NOT_WEIGHED
-          : stapleAmount(staple.amount.value.times(portions), staple.amount.unit, view);
+          : amountInGrams(staple.amount.value.times(portions), staple.amount.unit, view);
       return {
         name: stapleWords(staple),
         batch: inBatch(amountFor(dish.batch?.portions ?? cooking.portions)),
@@ -214,6 +213,11 @@ function ingredients(
     }),
     rawTotal: { batch: inBatch(writing.grams(total(batch))), all: writing.grams(total(raw)) },
   };
+}
+
+/** Grams bare, for the column says so; any other measure with its unit. */
+function amountInGrams(amount: Decimal, unit: string, view: View): string {
+  return unit === "g" ? view.writing.grams(planWeight(amount.toFixed())) : stapleAmount(amount, unit, view);
 }
 
 /** For staples that have a cost a portion and no amount. */
@@ -237,10 +241,11 @@ function cookedWords(
   return `${writing.weight(sum)} raw gives ${writing.weight(scale(sum, cookingYield))} cooked, ${writing.rate(cookingYield)}`;
 }
 
-function sourceWords({ cut, useBy, pieces }: Going, { writing }: View): string {
+function sourceWords({ part, cutFor, useBy, pieces }: Going, view: View): string {
+  const { writing } = view;
   return [
     pieces === null ? "" : counted(writing, pieces, "piece"),
-    cut === null ? "in the house" : `cut ${writing.shortDate(cut)}`,
+    lotWords(part, cutFor, view),
     useBy === null ? "" : `use by ${writing.shortDate(useBy)}`,
   ]
     .filter((text) => text !== "")

@@ -1,7 +1,7 @@
 import type { PlanJson } from "../contract/index.js";
 import type { Handling } from "../kitchen/index.js";
 import { Decimal, NO_WEIGHT, roundTogether, total, type Weight } from "../quantity/index.js";
-import { lotsOf, lotWeight, type PlanPart, usesOf } from "./lots.js";
+import { lotWeight, lotWords, type PlanPart, usesOf } from "./lots.js";
 import { BOARD_ORDER, itemsOf, planWeight, rawest, type View } from "./view.js";
 import { capital, counted, cutWords, once } from "./writing.js";
 
@@ -107,7 +107,6 @@ function prepWork(prep: PlanJson["preps"][number], view: View): Work {
     scenario.scaleStep,
   );
   const cutFor = prep.cutFor ?? "";
-  const label = labelOf(prep.from, cutFor, view);
   return {
     handling: rawest(itemsOf(prep.from, scenario)),
     cutFor,
@@ -118,7 +117,7 @@ function prepWork(prep: PlanJson["preps"][number], view: View): Work {
       title: capital(prep.step),
       about: joined([
         `${prep.from} ${writing.weight(weight)}`,
-        prep.cutFor === null ? "in the house" : label,
+        lotWords(prep.from, prep.cutFor, view),
         water === 0n ? "" : `water ${writing.weight(water)}`,
         minutes === null ? "" : aboutMinutes(minutes.times(kilograms(weight)), view),
       ]),
@@ -131,7 +130,7 @@ function partLines({ parts, weights, cutFor }: Work, later: readonly Work[], vie
   const { scenario, writing } = view;
   return parts.map(({ part, class: kind }, index): PartLine => {
     const weight = weights[index] ?? NO_WEIGHT;
-    const label = kind === "food" ? labelOf(part, cutFor, view) : "";
+    const label = kind === "food" ? capital(lotWords(part, cutFor, view)) : "";
     const container = scenario.parts.find(({ name }) => name === part)?.container ?? "";
     const more = later.some(
       (work) => work.cutFor === cutFor && work.parts.some((each) => each.part === part),
@@ -161,11 +160,6 @@ function otherUses(part: string, cutFor: string, { plan, writing }: View): strin
     .map(({ step, service, weight }) => `${step}, ${service}: ${writing.weight(planWeight(weight))}`);
   const left = plan.leftovers.filter((each) => each.kind === "part" && each.part === part);
   return [...steps, ...once(left.map(({ destination }) => `not for eating: ${destination}`))];
-}
-
-function labelOf(part: string, cutFor: string, view: View): string {
-  const lot = lotsOf(view).find((each) => each.part === part && each.cutFor === cutFor);
-  return lot === undefined ? "" : `Label ${lot.label}`;
 }
 
 function kilograms(weight: Weight): Decimal {

@@ -6,6 +6,7 @@ import { counted, once } from "./writing.js";
 /** All of a part that was cut before one service: it shares a container, a label and a date. */
 export interface Lot {
   readonly part: string;
+  /** Service; "" for what a step makes of stock on hand. */
   readonly cutFor: string;
   /** Number on its label, the same on every page. */
   readonly label: number;
@@ -28,6 +29,13 @@ export function lotsOf({ plan, scenario }: View): Lot[] {
     const [part = "", cutFor = ""] = JSON.parse(key) as string[];
     return { part, cutFor, label: index + 1 };
   });
+}
+
+/** How a lot is found: by its label, or as what was there before. */
+export function lotWords(part: string, cutFor: string | null, view: View): string {
+  const lot = lotsOf(view).find((each) => each.part === part && each.cutFor === (cutFor ?? ""));
+  if (lot !== undefined) return `label ${lot.label}`;
+  return cutFor === null ? "in the house" : "";
 }
 
 /** What becomes of a lot, a line each: dishes, further breakdowns, and where the rest goes. */

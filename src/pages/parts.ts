@@ -1,4 +1,5 @@
 import { total, type Weight } from "../quantity/index.js";
+import { lotWords } from "./lots.js";
 import { flowTotal } from "./movements.js";
 import type { PageMaker } from "./page.js";
 import { accountName, endWords, isKind, type View } from "./view.js";
@@ -46,7 +47,8 @@ function byPart({ scenario, writing, movements }: View): Group[] {
   });
 }
 
-function byDish({ plan, writing, movements }: View): Group[] {
+function byDish(view: View): Group[] {
+  const { plan, writing, movements } = view;
   return plan.dishes.flatMap(({ dish, service }): Group[] => {
     const mine = plan.goings.flatMap((going, index) => {
       const weight = movements.goings[index] ?? (0n as Weight);
@@ -57,12 +59,9 @@ function byDish({ plan, writing, movements }: View): Group[] {
       {
         name: dish,
         about: service,
-        rows: mine.map(({ going: { part, cut, useBy }, weight }) => ({
+        rows: mine.map(({ going: { part, cutFor, useBy }, weight }) => ({
           name: part,
-          about: [
-            cut === null ? "in the house" : `cut ${writing.shortDate(cut)}`,
-            useBy === null ? "" : `use by ${writing.shortDate(useBy)}`,
-          ]
+          about: [lotWords(part, cutFor, view), useBy === null ? "" : `use by ${writing.shortDate(useBy)}`]
             .filter((text) => text !== "")
             .join(", "),
           grams: writing.grams(weight),

@@ -86,10 +86,10 @@ function branchesOf({ nodes, bands }: FlowGraph, view: View): Branch[] {
   return branches;
 }
 
-/** An item's own end goes with its first branch; water that runs straight into a dish with what fills the dish. */
+/** An own end of an item, or of water, goes with its first branch; water into a dish with what fills the dish. */
 function branchFor(band: FlowBand, branches: readonly Branch[]): Branch | undefined {
   const same = branches.find(({ bands }) => bands.some(({ from }) => from === band.from));
-  if (band.from.startsWith("item:")) return same;
+  if (!band.to.startsWith("dish:")) return same;
   const main = heaviest(branches.flatMap(({ bands }) => bands.filter(({ to }) => to === band.to)));
   return branches.find(({ bands }) => main !== undefined && bands.includes(main));
 }
