@@ -34,8 +34,10 @@ export function loadScenarioText(file: string, text: string): Loaded {
 
 /** What must not be planned, at the place in the file that asks for it. */
 function blocksOf(scenario: Scenario, read: ReadScenario): Problem[] {
-  return checkSafety(scenario).blocks.map(({ text, dish, part, source }) => {
+  return checkSafety(scenario).blocks.map(({ code, text, dish, part }) => {
     const path = dish === null ? ["parts", part ?? ""] : ["dishes", dish];
-    return { ...read.keyPositionOf(path), what: `${text} (${source})`, remedy: "Leave it out" };
+    const remedy =
+      code === "treatment-needed" ? "State it under `treatments` of the dish, and do it" : "Leave it out";
+    return { ...read.keyPositionOf(path), what: text, remedy };
   });
 }
