@@ -4,9 +4,9 @@ import { isWording, type Parsed, parseNumber, parsePercent } from "./numbers.js"
 import * as words from "./wording.js";
 import { WRITE } from "./wording.js";
 
-/** The weight of one unit of an item as a part of it: by weight, or as a fraction. */
+/** What one unit of an item gives of a part: in exact grams, so that pounds and ounces close too, or as a fraction. */
 export type YieldAmount =
-  | { readonly kind: "weight"; readonly weight: Weight }
+  | { readonly kind: "weight"; readonly grams: Decimal }
   | { readonly kind: "fraction"; readonly fraction: Decimal };
 
 /** What one portion takes for a recipe line: by weight, or in whole pieces of the part. */
@@ -49,7 +49,7 @@ export function parseYieldAmount(text: string, cups: CupSystem | null): Parsed<Y
   const found = weightUnit(text, unit, cups, WRITE.yieldAmount);
   if (isWording(found)) return found;
   const count = parseNumber(number, WRITE.yieldAmount);
-  return isWording(count) ? count : { kind: "weight", weight: weightIn(found, count) };
+  return isWording(count) ? count : { kind: "weight", grams: count.times(found.factor) };
 }
 
 /** `170 g`, `150 to 180 g`, `120 g cooked`, `2 each`. */

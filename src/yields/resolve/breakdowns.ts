@@ -1,5 +1,5 @@
 import type { Breakdown, PartClass, YieldAmount } from "../../kitchen/index.js";
-import { Decimal, milligrams, ONE, type Weight, ZERO } from "../../quantity/index.js";
+import { type Decimal, grams, milligrams, ONE, toGrams, type Weight, ZERO } from "../../quantity/index.js";
 import { didYouMean, type Path } from "../../reading/index.js";
 import type { TableBreakdown, TableItem } from "../tables.js";
 import type { Resolving } from "./context.js";
@@ -83,7 +83,8 @@ function factsOfTable(breakdown: TableBreakdown, item: string, unit: ItemUnit, i
     place: null,
     class: part.class,
     keepsDays: part.keepsDays ?? undefined,
-    pieceWeight: part.pieces === null ? null : pieceOf(unit.weight, part.fraction, part.pieces),
+    pieceWeight:
+      part.pieces === null ? null : pieceOf(part.fraction.times(toGrams(unit.weight)), part.pieces),
     inUse,
   }));
 }
@@ -97,36 +98,31 @@ function ownBreakdown(
   inUse: boolean,
 ): { breakdown: Omit<Breakdown, "name">; facts: PartFact[] } {
   const parts = Object.entries(stated.parts).map(([name, amount]) => {
-    const { weight, class: partClass = null } =
-      "weight" in amount && !("kind" in amount) ? amount : { weight: amount };
+    const { weight, class: partClass = null } = "kind" in amount ? { weight: amount } : amount;
     return { name, amount: weight, class: partClass, place: [...path, "parts", name] };
   });
-  checkAmounts(context, item, parts, stated.loss, unit, path);
-  const pieces = Object.entries(stated.pieces ?? {});
-  for (const [name, count] of pieces) {
-    const names = context.namesWritten([...path, "parts"]);
-    if (!names.includes(name)) {
-      context.atKey([...path, "pieces", name], words.unknownPiece(name, didYouMean(name, names), names));
-    } else if (count === 0) context.at([...path, "pieces", name], words.noPieces(name));
+  const whole = wholeOf(parts, stated.loss, unit);
+  for (const { name, amount, place } of parts) {
+    if (shareOf(amount, whole).isZero()) context.at(place, words.emptyPart(name));
   }
+  if (!context.isLeftOut(path)) checkSum(context, item, parts, stated.loss, unit, path);
+  checkPieces(context, stated, path);
   const facts = parts.map(({ name, amount, class: partClass, place }): PartFact => {
     const count = stated.pieces?.[name] ?? 0;
+    const weight = amount.kind === "weight" ? amount.grams : amount.fraction.times(toGrams(unit.weight));
     return {
       part: `${item} ${name}`,
       item,
       place,
       class: partClass,
       keepsDays: undefined,
-      pieceWeight: count === 0 ? null : pieceOf(unit.weight, fractionOf(amount, unit), count),
+      pieceWeight: count === 0 ? null : pieceOf(weight, count),
       inUse,
     };
   });
   const breakdown = {
-    yields: parts.map(({ name, amount }) => ({
-      part: `${item} ${name}`,
-      fraction: fractionOf(amount, unit),
-    })),
-    loss: stated.loss === undefined ? ZERO : fractionOf(stated.loss, unit),
+    yields: parts.map(({ name, amount }) => ({ part: `${item} ${name}`, fraction: shareOf(amount, whole) })),
+    loss: stated.loss === undefined ? ZERO : shareOf(stated.loss, whole),
     minutes: stated.minutes ?? null,
     how: stated.how ?? null,
     source: stated.source ?? "this scenario",
@@ -134,47 +130,59 @@ function ownBreakdown(
   return { breakdown, facts };
 }
 
-function checkAmounts(
+interface StatedPart {
+  readonly name: string;
+  readonly amount: YieldAmount;
+}
+
+/** Exact grams that parts stated by weight are shares of: their own sum with the loss, which is the unit to the milligram. */
+function wholeOf(parts: readonly StatedPart[], loss: YieldAmount | undefined, unit: ItemUnit): Decimal {
+  const grams = weightOf([...parts.map(({ amount }) => amount), ...(loss === undefined ? [] : [loss])]);
+  return grams.isZero() ? toGrams(unit.weight) : grams;
+}
+
+function checkSum(
   context: Resolving,
   item: string,
-  parts: readonly { name: string; amount: YieldAmount; place: Path }[],
+  parts: readonly StatedPart[],
   loss: YieldAmount | undefined,
   unit: ItemUnit,
   path: Path,
 ): void {
-  for (const { name, amount, place } of parts) {
-    if (fractionOf(amount, unit).isZero()) context.at(place, words.emptyPart(name));
-  }
-  if (context.isLeftOut(path)) return;
   const stated = [...parts.map(({ amount }) => amount), ...(loss === undefined ? [] : [loss])];
-  const first = parts[0];
+  const [first] = parts;
   if (first === undefined) {
     context.at([...path, "parts"], words.noParts(item));
-    return;
-  }
-  if (stated.some(({ kind }) => kind !== first.amount.kind)) {
+  } else if (stated.some(({ kind }) => kind !== first.amount.kind)) {
     context.atKey(path, words.mixedYields());
-    return;
+  } else if (first.amount.kind === "weight") {
+    const sum = grams(weightOf(stated));
+    if (unit.settled && sum !== unit.weight) context.atKey(path, words.weightsOpen(unit, sum));
+  } else {
+    const sum = stated.reduce((acc, amount) => acc.plus(shareOf(amount, ONE)), ZERO);
+    if (!sum.equals(ONE)) context.atKey(path, words.percentsOpen(sum));
   }
-  if (first.amount.kind === "weight") {
-    const sum = stated.reduce((acc, amount) => acc + (amount.kind === "weight" ? amount.weight : 0n), 0n);
-    if (unit.settled && sum !== unit.weight) context.atKey(path, words.weightsOpen(unit, milligrams(sum)));
-    return;
+}
+
+function checkPieces(context: Resolving, stated: OwnBreakdown, path: Path): void {
+  const names = context.namesWritten([...path, "parts"]);
+  for (const [name, count] of Object.entries(stated.pieces ?? {})) {
+    const place = [...path, "pieces", name];
+    if (!names.includes(name)) context.atKey(place, words.unknownPiece(name, didYouMean(name, names), names));
+    else if (count === 0) context.at(place, words.noPieces(name));
   }
-  const sum = stated.reduce(
-    (acc, amount) => acc.plus(amount.kind === "fraction" ? amount.fraction : ZERO),
-    ZERO,
-  );
-  if (!sum.equals(ONE)) context.atKey(path, words.percentsOpen(sum));
 }
 
 /** The weight of one of `count` pieces, rounded down to the milligram so that they never outweigh the part. */
-function pieceOf(unitWeight: Weight, fraction: Decimal, count: number): Weight {
-  return milligrams(BigInt(fraction.times(unitWeight.toString()).div(count).floor().toFixed(0)));
+function pieceOf(grams: Decimal, count: number): Weight {
+  return milligrams(BigInt(grams.times(1000).div(count).floor().toFixed(0)));
 }
 
-function fractionOf(amount: YieldAmount, unit: ItemUnit): Decimal {
-  return amount.kind === "fraction"
-    ? amount.fraction
-    : new Decimal(amount.weight.toString()).div(unit.weight.toString());
+function weightOf(amounts: readonly YieldAmount[]): Decimal {
+  return amounts.reduce((sum, amount) => (amount.kind === "weight" ? sum.plus(amount.grams) : sum), ZERO);
+}
+
+/** An amount as a share of the whole, which is in grams. */
+function shareOf(amount: YieldAmount, whole: Decimal): Decimal {
+  return amount.kind === "fraction" ? amount.fraction : amount.grams.div(whole);
 }

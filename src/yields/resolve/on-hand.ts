@@ -1,5 +1,15 @@
 import { daysBetween, type ItemOnHand, type Service } from "../../kitchen/index.js";
-import { Decimal, money, NO_MONEY, times, toKilograms, type Weight } from "../../quantity/index.js";
+import {
+  Decimal,
+  larger,
+  minus,
+  money,
+  NO_MONEY,
+  smaller,
+  times,
+  toKilograms,
+  type Weight,
+} from "../../quantity/index.js";
 import type { Path } from "../../reading/index.js";
 import type { Resolving } from "./context.js";
 import type { ItemUnit } from "./order-unit.js";
@@ -51,9 +61,12 @@ function heldUnits(
 ): { units: Decimal; weight: Weight } | null {
   if (amount.kind === "weight") {
     if (unit.measure === "loose") return { units: toKilograms(amount.weight), weight: amount.weight };
-    const units = new Decimal(amount.weight.toString()).div(unit.weight.toString());
-    if (units.isInteger()) return { units, weight: amount.weight };
-    context.at(place, words.partOfUnit(words.weightText(amount.weight), unit, Decimal.max(1, units.round())));
+    const units = new Decimal(amount.weight.toString()).div(unit.weight.toString()).round();
+    const weight = times(unit.weight, units.toNumber());
+    // Pounds and ounces are rounded to the milligram: a unit at a time here, all at once in the weight held.
+    const apart = minus(larger(weight, amount.weight), smaller(weight, amount.weight));
+    if (!units.isZero() && units.greaterThanOrEqualTo(apart.toString())) return { units, weight };
+    context.at(place, words.partOfUnit(words.weightText(amount.weight), unit, Decimal.max(1, units)));
     return null;
   }
   if (unit.measure === "loose") {

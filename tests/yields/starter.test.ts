@@ -1,0 +1,36 @@
+import { describe, expect, it } from "vitest";
+import { starterText } from "../../src/commands/starter.js";
+import { readScenario } from "../../src/kitchen/index.js";
+import { problemText } from "../../src/reading/index.js";
+import { loadYieldTables, resolveScenario, type TableItem } from "../../src/yields/index.js";
+
+const { tables, problems } = loadYieldTables();
+
+function problemsOf(items: readonly TableItem[]): string[] {
+  const read = readScenario({ file: "starter.yaml", text: starterText(items, "2026-10-02") });
+  return resolveScenario(read, tables).problems.map(problemText);
+}
+
+describe("a starter scenario", () => {
+  it("has tables to begin from", () => {
+    expect(problems).toEqual([]);
+    expect(tables.items.length).toBeGreaterThan(150);
+  });
+
+  it.each(tables.items.map((item) => [`${item.name}, ${item.form}`, item] as const))(
+    "of %s reads and resolves without a problem",
+    (_, item) => {
+      expect(problemsOf([item])).toEqual([]);
+    },
+  );
+
+  it("of many items at once does too, and asks for dishes of all of them", () => {
+    const byName = new Map(tables.items.map((item) => [item.name, item]));
+    const items = [...byName.values()];
+    const read = readScenario({ file: "starter.yaml", text: starterText(items, "2026-10-02") });
+    const { scenario, problems: found } = resolveScenario(read, tables);
+    expect(found.map(problemText)).toEqual([]);
+    expect(scenario?.items.map(({ name }) => name)).toEqual(items.map(({ name }) => name));
+    expect(scenario?.dishes.length).toBe(2 * items.length);
+  });
+});
