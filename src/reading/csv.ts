@@ -1,5 +1,4 @@
 import { CsvError, parse } from "csv-parse/sync";
-import { z } from "zod";
 import { didYouMean } from "./did-you-mean.js";
 import type { Position, Problem } from "./problem.js";
 import { inFileOrder, type Source } from "./source.js";
@@ -31,19 +30,18 @@ export interface CsvColumns {
  * problem. A table without all its required columns gives no rows, and a row of the wrong length is left out.
  */
 export function readCsv(source: Source, columns: CsvColumns): CsvTable {
-  let records: RawRecord[];
+  let records: CsvCell[][];
   try {
-    records = parseRecords(source.text);
+    records = placed(source);
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    const lines = error.lines;
-    const line = typeof lines === "number" ? lines : 1;
+    const line = typeof error.lines === "number" ? error.lines : 1;
     return {
       rows: [],
-      problems: [{ file: source.file, line, column: 1, ...words.csvSyntax(error.message) }],
+      problems: [{ file: source.file, line, column: 1, ...words.csvSyntax(error.code, error.message) }],
     };
   }
-  const [heading, ...body] = placed(records, source.file);
+  const [heading, ...body] = records;
   if (heading === undefined) {
     const remedy = `Begin with the heading row: ${columns.required.join(",")}`;
     return { rows: [], problems: [{ file: source.file, line: 1, column: 1, ...words.emptyFile(remedy) }] };
@@ -62,44 +60,43 @@ export function readCsv(source: Source, columns: CsvColumns): CsvTable {
   return { rows, problems };
 }
 
-interface RawRecord {
-  readonly record: readonly string[];
-  /** The record as written, with the empty lines before it. */
-  readonly raw: string;
-}
-
-const RAW_RECORDS = z.array(z.object({ record: z.array(z.string()), raw: z.string() }));
-
-function parseRecords(text: string): RawRecord[] {
-  return RAW_RECORDS.parse(
-    parse(text, { bom: true, raw: true, relax_column_count: true, skip_empty_lines: true }),
+/** The cells of each record that is not an empty line, with the place where each begins. */
+function placed(source: Source): CsvCell[][] {
+  const records = parse(source.text, { bom: true, relax_column_count: true, skip_empty_lines: true });
+  const starts = cellStarts(source);
+  return records.map((record, row) =>
+    record.map((text, index) => ({
+      text: text.trim(),
+      position: starts[row]?.[index] ?? { file: source.file, line: 1, column: 1 },
+    })),
   );
 }
 
-/** The records with the place of each cell, found by walking through what was written. */
-function placed(records: readonly RawRecord[], file: string): CsvCell[][] {
-  let line = 1;
-  return records.map(({ record, raw }) => {
-    const starts: Position[] = [];
-    let column = 1;
-    let quoted = false;
-    let fresh = true;
-    for (const character of raw) {
-      if (fresh && character !== "\n" && character !== "\r") {
-        starts.push({ file, line, column });
-        fresh = false;
-      }
-      if (character === '"') quoted = !quoted;
-      if (character === "," && !quoted) fresh = true;
-      if (character === "\n") line += 1;
-      column = character === "\n" ? 1 : column + 1;
-    }
-    if (fresh) starts.push({ file, line: raw.endsWith("\n") ? line - 1 : line, column });
-    return record.map((text, index) => ({
-      text: text.trim(),
-      position: starts[index] ?? { file, line, column: 1 },
-    }));
-  });
+/** Where the cells of each record begin, empty lines left out, in a text whose quotes are known to be sound. */
+function cellStarts({ file, text }: Source): Position[][] {
+  const records: Position[][] = [];
+  let record: Position[] = [];
+  let place = { file, line: 1, column: 1 };
+  let quoted = false;
+  let cellBegins = true;
+  let empty = true;
+  for (const character of text.replace(/^\uFEFF/, "")) {
+    if (cellBegins) record.push(place);
+    cellBegins = character === "," && !quoted;
+    if (character === '"') quoted = !quoted;
+    const lineEnds = character === "\n";
+    if (!lineEnds && character !== "\r") empty = false;
+    place = lineEnds
+      ? { file, line: place.line + 1, column: 1 }
+      : { file, line: place.line, column: place.column + 1 };
+    if (!lineEnds || quoted) continue;
+    if (!empty) records.push(record);
+    record = [];
+    cellBegins = true;
+    empty = true;
+  }
+  if (cellBegins && !empty) record.push(place);
+  return empty ? records : [...records, record];
 }
 
 function headingProblems(heading: readonly CsvCell[], columns: CsvColumns): Problem[] {

@@ -137,12 +137,19 @@ export function rowLength(cells: number, columns: number): Wording {
   };
 }
 
-export function csvSyntax(message: string): Wording {
+/** What is wrong with a text that is not CSV, by the parser's own code for it. */
+export function csvSyntax(code: string, message: string): Wording {
   return {
-    what: lowerFirst(message.replace(/\.$/, "")),
-    remedy: "Close every quote, and write a quote inside a quoted cell twice",
+    what: CSV_SYNTAX[code] ?? lowerFirst(message.replace(/\.$/, "")),
+    remedy: "Put quotes around the whole cell, and write a quote inside it twice",
   };
 }
+
+const CSV_SYNTAX: Readonly<Record<string, string>> = {
+  CSV_QUOTE_NOT_CLOSED: "a quote is opened and not closed",
+  INVALID_OPENING_QUOTE: "a quote stands inside a cell",
+  CSV_INVALID_CLOSING_QUOTE: "text follows the quote that closes a cell",
+};
 
 export function emptyFile(remedy: string): Wording {
   return { what: "the file holds nothing", remedy };
