@@ -140,11 +140,12 @@ function binnedFood(item: Item, grams: number, { parts }: Scenario): number {
   return Math.max(...item.breakdowns.map((breakdown) => gramsOfClass(breakdown, grams, "food", parts)));
 }
 
-/** Grams of inedible class beyond what the thriftiest of the item's breakdowns leaves of the same weight. */
+/** Grams nobody may eat or would, beyond what the thriftiest of the item's breakdowns leaves of the same weight. */
 function avoidablePeel(item: Item, cuts: readonly ItemCut[], scenario: Scenario): number {
   if (!scenario.countAvoidablePeel) return 0;
   const peel = (breakdown: Breakdown, grams: number): number =>
-    gramsOfClass(breakdown, grams, "inedible", scenario.parts);
+    gramsOfClass(breakdown, grams, "inedible", scenario.parts) +
+    gramsOfClass(breakdown, grams, "never", scenario.parts);
   return sum(
     cuts.map(
       ({ breakdown, grams }) =>

@@ -75,13 +75,14 @@ export function lotsOf(
   }
   return { lots, draws };
 
-  /** What is made of a part takes its date, or its own from the day of cutting where that is sooner; freezing stops the clock. */
+  /**
+   * What is made of a part keeps its source's date: its own days count from the day the source was cut. Of stock
+   * on hand that day is not known, so it keeps no longer than the stock, unless it is frozen.
+   */
   function madeBy(name: string, from: Lot): number | null {
-    const own = from.origin.startsWith("cut") ? lastDayOf(name, days[from.first] ?? 0) : from.lastDay;
-    const frozen = scenario.parts.find((part) => part.name === name)?.state === "frozen";
-    if (frozen && from.part.state !== "frozen") return lastDayOf(name, days[from.first] ?? 0);
-    if (own === null || from.lastDay === null) return own ?? from.lastDay;
-    return Math.min(own, from.lastDay);
+    if (from.origin.startsWith("cut")) return lastDayOf(name, days[from.first] ?? 0);
+    const isFrozen = scenario.parts.find((part) => part.name === name)?.state === "frozen";
+    return isFrozen ? lastDayOf(name, 0) : from.lastDay;
   }
 }
 

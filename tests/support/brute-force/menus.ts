@@ -185,6 +185,8 @@ function* everySpare(
       continue;
     }
     for (const [wasted = 0, ...given] of everySplit(spare, takers.length + 1)) {
+      // A single portion is not cooked to be thrown away; of a whole batch some may be over.
+      if (wasted > 0 && dish.batch === null) continue;
       const cooking: MenuCooking = {
         dish,
         service,

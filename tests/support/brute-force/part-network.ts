@@ -14,7 +14,7 @@ export class PartNetwork {
 
   constructor(private readonly question: Question) {
     const { lots, needs, scenario } = question;
-    const parts = lots.length * (scenario.services.length + 2);
+    const parts = lots.length * (scenario.services.length + 3);
     const lines = needs.reduce((sum, { groups }) => sum + 1 + groups.length, 0);
     this.flow = new FlowNetwork(1 + parts + lines + scenario.destinations.length);
     this.sink = this.node("sink");
@@ -106,9 +106,11 @@ export class PartNetwork {
         if (service > lot.first) this.flow.addArc(this.lotNode(lot, service - 1), node, 0, Infinity, 0);
       }
       this.flow.addArc(this.lotNode(lot, scenario.services.length - 1), ends, 0, Infinity, 0);
+      const left = this.node(`left ${lot.index}`);
+      this.flow.addArc(ends, left, 0, this.mostLeftOver(lot, chosen), 0);
       const food = lot.part.class === "food";
-      this.flow.addArc(ends, this.sink, 0, this.mostWasted(lot, chosen), food ? prices.waste : 0);
-      if (food) this.addGifts(ends);
+      this.flow.addArc(left, this.sink, 0, Infinity, food ? prices.waste : 0);
+      if (food) this.addGifts(left);
       this.addKeeping(lot, ends, chosen);
     }
     for (const destination of scenario.destinations) {
@@ -141,10 +143,10 @@ export class PartNetwork {
     );
   }
 
-  private addGifts(ends: number): void {
+  private addGifts(left: number): void {
     for (const { name, end, takes } of this.question.scenario.destinations) {
       if (end === "given away" && takes.food)
-        this.flow.addArc(ends, this.node(`gift ${name}`), 0, Infinity, 0);
+        this.flow.addArc(left, this.node(`gift ${name}`), 0, Infinity, 0);
     }
   }
 
@@ -167,10 +169,10 @@ export class PartNetwork {
   }
 
   /**
-   * Nobody peels a stem to throw it away: the main output of a step that loses weight, sheds a by-product or
-   * takes up water is wasted only as far as it came some other way, or as whole pieces had to be taken.
+   * Nobody peels a stem to be rid of it: the main output of a step that loses weight, sheds a by-product or takes
+   * up water is wasted or given away only as far as it came some other way, or as whole pieces had to be taken.
    */
-  private mostWasted(lot: Lot, chosen: readonly Chosen[]): number {
+  private mostLeftOver(lot: Lot, chosen: readonly Chosen[]): number {
     if (lot.part.class !== "food") return Infinity;
     const worked = this.question.draws.filter(
       ({ step, outputs }) => !isLossless(step) && outputs[0]?.lot === lot,
