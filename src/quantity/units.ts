@@ -102,7 +102,10 @@ const UNITS: ReadonlyMap<string, Unit> = new Map(
 );
 
 /** Every name a weight may be written in, for "did you mean". */
-export const WEIGHT_UNIT_NAMES: readonly string[] = Object.keys(MASSES);
+export const WEIGHT_UNIT_NAMES: readonly string[] = [
+  ...Object.keys(MASSES),
+  ...Object.keys(OTHER_NAMES).filter((name) => Object.hasOwn(MASSES, OTHER_NAMES[name] ?? "")),
+];
 
 /** Every name a volume may be written in, for "did you mean". */
 export const VOLUME_UNIT_NAMES: readonly string[] = [

@@ -85,7 +85,7 @@ function parseCurrency(text: string): numbers.Parsed<string> {
 
 function parseLocale(text: string): numbers.Parsed<string> {
   try {
-    return Intl.getCanonicalLocales(text)[0] ?? words.noSuchLocale(text);
+    return Intl.NumberFormat.supportedLocalesOf(text)[0] ?? words.noSuchLocale(text);
   } catch {
     return words.noSuchLocale(text);
   }

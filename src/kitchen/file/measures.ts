@@ -53,7 +53,7 @@ export function singular(name: string): string {
 }
 
 function unknown(text: string, unit: string, known: readonly string[], remedy: string): Wording {
-  return /^\p{L}/u.test(unit)
+  return /^\p{L}/u.test(unit) && /\d/.test(text)
     ? words.unknownUnit(unit, didYouMean(unit, known), remedy)
     : words.unreadable(text, "an amount", remedy);
 }

@@ -29,7 +29,7 @@ export function readScenario(source: Source): ReadScenario {
 }
 
 /** JSON Schema (draft 2020-12) of a scenario file, for editors. */
-export function scenarioJsonSchema(): object {
+export function scenarioJsonSchema(): z.core.JSONSchema.JSONSchema {
   return z.toJSONSchema(scenarioFileSchema("us"), { io: "input" });
 }
 
