@@ -86,7 +86,7 @@ function sheet(cooking: Cooking, dish: Dish, index: number, view: View): DishShe
   const batches = dish.batch === null ? null : new Decimal(cooking.portions).div(dish.batch.portions);
   const parts = once(goings.map(({ part }) => part));
   return {
-    dish: dish.name,
+    dish: capital(dish.name),
     id: `dish-${index + 1}`,
     service: cooking.service,
     date: writing.date(
@@ -191,8 +191,8 @@ function ingredients(
         about: [place === 0 ? statedWords(line, view) : "", sourceWords(going, view)]
           .filter((text) => text !== "")
           .join("; "),
-        batch: inBatch(writing.grams(batch[index] ?? NO_WEIGHT)),
-        all: writing.grams(going.printed),
+        batch: inBatch(writing.shown(batch[index] ?? NO_WEIGHT)),
+        all: writing.shown(going.printed),
       })),
     };
   });
@@ -204,20 +204,20 @@ function ingredients(
       const amountFor = (portions: number) =>
         staple.amount === null
           ? NOT_WEIGHED
-          : amountInGrams(staple.amount.value.times(portions), staple.amount.unit, view);
+          : stapleCell(staple.amount.value.times(portions), staple.amount.unit, view);
       return {
         name: stapleWords(staple),
         batch: inBatch(amountFor(dish.batch?.portions ?? cooking.portions)),
         all: amountFor(cooking.portions),
       };
     }),
-    rawTotal: { batch: inBatch(writing.grams(total(batch))), all: writing.grams(total(raw)) },
+    rawTotal: { batch: inBatch(writing.shown(total(batch))), all: writing.shown(total(raw)) },
   };
 }
 
-/** Grams bare, for the column says so; any other measure with its unit. */
-function amountInGrams(amount: Decimal, unit: string, view: View): string {
-  return unit === "g" ? view.writing.grams(planWeight(amount.toFixed())) : stapleAmount(amount, unit, view);
+/** A weight bare, for the column names its unit; any other measure with its own. */
+function stapleCell(amount: Decimal, unit: string, view: View): string {
+  return unit === "g" ? view.writing.shown(planWeight(amount.toFixed())) : stapleAmount(amount, unit, view);
 }
 
 /** For staples that have a cost a portion and no amount. */
@@ -225,9 +225,7 @@ const NOT_WEIGHED = "–";
 
 function statedWords({ least, most, stated }: RecipeLine, { writing }: View): string {
   const amount =
-    least === most
-      ? writing.exactGrams(least)
-      : `${writing.exactGrams(least)} to ${writing.exactGrams(most)}`;
+    least === most ? writing.exactly(least) : `${writing.exactly(least)} to ${writing.exactly(most)}`;
   return `${amount} ${stated} a portion`;
 }
 

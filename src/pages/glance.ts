@@ -40,7 +40,7 @@ type DishLine = {
   readonly cost: string;
   readonly ceiling: readonly string[];
 };
-type End = { readonly name: string; readonly grams: string; readonly percent: string; readonly kind: string };
+type End = { readonly name: string; readonly shown: string; readonly percent: string; readonly kind: string };
 
 /** The plan on one page: what to buy, cut and cook, how good it is known to be, and where every gram goes. */
 export const glancePage: PageMaker = { slug: "glance", title: "Plan at a glance", data: glanceData };
@@ -174,7 +174,7 @@ function serviceGroups(
       {
         service: name,
         date: writing.date(date),
-        covers: counted(writing, covers, "cover"),
+        covers: covers === 0 ? "" : counted(writing, covers, "cover"),
         dishes: [
           ...dishes.map(
             ({ dish, portions, spare, costPerPortion, ceiling }): DishLine => ({
@@ -211,19 +211,19 @@ function ends(view: View): { ends: End[]; endTotal: string; endPercent: string }
   const all = total(shown.map(([, , weight]) => weight));
   return {
     ends: shown.flatMap(([name, kind, weight], index): End[] => [
-      { name, kind, grams: writing.grams(weight), percent: percents[index] ?? "" },
+      { name, kind, shown: writing.shown(weight), percent: percents[index] ?? "" },
       ...(kind === "inedible" && peel > 0n
         ? [
             {
               name: "of which avoidable peel",
               kind: "part-of",
-              grams: writing.grams(peel),
+              shown: writing.shown(peel),
               percent: writing.percent(peel, all),
             },
           ]
         : []),
     ]),
-    endTotal: writing.grams(all),
+    endTotal: writing.shown(all),
     endPercent: writing.wholePercent,
   };
 }

@@ -16,7 +16,7 @@ export type Job = {
 
 type PartLine = {
   readonly part: string;
-  readonly grams: string;
+  readonly shown: string;
   /** "yes" for what must not be eaten. */
   readonly never: string;
   readonly container: string;
@@ -45,8 +45,8 @@ export function jobsBefore(service: string, view: View): { handling: Handling; j
     job: {
       ...work.heading,
       parts: partLines(work, works.slice(index + 1), view),
-      loss: view.writing.grams(work.loss),
-      total: view.writing.grams(total([...work.weights, work.loss])),
+      loss: view.writing.shown(work.loss),
+      total: view.writing.shown(total([...work.weights, work.loss])),
     },
   }));
 }
@@ -137,7 +137,7 @@ function partLines({ parts, weights, cutFor }: Work, later: readonly Work[], vie
     );
     return {
       part,
-      grams: writing.grams(weight),
+      shown: writing.shown(weight),
       never: kind === "never" ? "yes" : "",
       container: label === "" ? "" : [label, container].filter((text) => text !== "").join(", "),
       uses: kind === "food" ? foodUses(part, cutFor, weight, more, view) : otherUses(part, cutFor, view),

@@ -1,6 +1,7 @@
 import { outcomeSmall } from "./outcome-words.js";
 import type { PageMaker } from "./page.js";
 import { printedWarning, type View, type Warning } from "./view.js";
+import { capital } from "./writing.js";
 
 type NoPlan = {
   readonly headline: string;
@@ -32,7 +33,7 @@ export function noPlanData(view: View): NoPlan {
   };
   return {
     ...(kind === "infeasible" || kind === "unbounded" ? words[kind] : words.failed),
-    reasons: plan.reasons.map(({ text, checked }) => ({ text, checked })),
+    reasons: plan.reasons.map(({ text, checked }) => ({ text, checked: capital(checked) })),
     small: outcomeSmall(plan, writing),
     warnings: plan.warnings.map(printedWarning),
   };

@@ -15,16 +15,16 @@ type Group = {
   readonly name: string;
   readonly about: string;
   readonly rows: readonly Row[];
-  readonly grams: string;
+  readonly shown: string;
 };
-type Row = { readonly name: string; readonly about: string; readonly grams: string };
+type Row = { readonly name: string; readonly about: string; readonly shown: string };
 
 /** Every part by where it goes, and every dish by the parts it takes, in raw weight. */
 export const partsPage: PageMaker = { slug: "parts", title: "Where each part goes", data: partsData };
 
 export function partsData(view: View): Parts {
   const intoDishes = flowTotal(view.movements, ({ from, to }) => isKind(from, "part") && isKind(to, "dish"));
-  return { byPart: byPart(view), byDish: byDish(view), intoDishes: view.writing.grams(intoDishes) };
+  return { byPart: byPart(view), byDish: byDish(view), intoDishes: view.writing.shown(intoDishes) };
 }
 
 function byPart({ scenario, writing, movements }: View): Group[] {
@@ -34,14 +34,14 @@ function byPart({ scenario, writing, movements }: View): Group[] {
     const rows = once(out.map(({ to }) => to)).map((to): Row & { weight: Weight } => {
       const target = accountName(to, scenario);
       const weight = total(out.filter((each) => each.to === to).map((each) => each.weight));
-      return { name: endWords(target), about: target.service, grams: writing.grams(weight), weight };
+      return { name: endWords(target), about: target.service, shown: writing.shown(weight), weight };
     });
     return [
       {
         name,
         about: "",
         rows: rows.map(({ weight: _, ...row }) => row),
-        grams: writing.grams(total(rows.map(({ weight }) => weight))),
+        shown: writing.shown(total(rows.map(({ weight }) => weight))),
       },
     ];
   });
@@ -64,9 +64,9 @@ function byDish(view: View): Group[] {
           about: [lotWords(part, cutFor, view), useBy === null ? "" : `use by ${writing.shortDate(useBy)}`]
             .filter((text) => text !== "")
             .join(", "),
-          grams: writing.grams(weight),
+          shown: writing.shown(weight),
         })),
-        grams: writing.grams(total(mine.map(({ weight }) => weight))),
+        shown: writing.shown(total(mine.map(({ weight }) => weight))),
       },
     ];
   });

@@ -47,6 +47,7 @@ export function renderPages(plan: PlanJson, scenario: Scenario, options: PageOpt
   return makers.map((maker) => {
     const frame = {
       assets,
+      unit: view.writing.unit,
       title: maker.title,
       plan: scenario.name,
       services: servicesText(scenario),

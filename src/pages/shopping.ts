@@ -71,7 +71,7 @@ export function shoppingData(view: View): Shopping {
           before: service.name,
           taxColumn: taxed ? ["Tax"] : [],
           lines: here.map((order, index) => orderLine(order, taxes[index] ?? NO_MONEY, taxed, view)),
-          weight: writing.grams(total(here.map(({ purchase }) => planWeight(purchase.weight)))),
+          weight: writing.shown(total(here.map(({ purchase }) => planWeight(purchase.weight)))),
           tax: taxed ? [writing.money(total(taxes))] : [],
           cost: writing.money(total(here.map(({ cost }) => cost))),
         },
@@ -112,7 +112,7 @@ function orderLine(
       item?.buying === null || item === undefined
         ? ""
         : `${writing.price(item.buying.price)} a ${purchase.orderUnit}`,
-    weight: writing.grams(planWeight(purchase.weight)),
+    weight: writing.shown(planWeight(purchase.weight)),
     tax: taxed ? [writing.money(tax)] : [],
     cost: writing.money(cost),
     orderBy: item?.buying?.orderBy ?? "",

@@ -7,7 +7,7 @@ import { capital, coins, once } from "./writing.js";
 type Waste = {
   readonly items: readonly ItemGroup[];
   readonly destinations: readonly DestinationLine[];
-  readonly destinationTotal: { readonly grams: string; readonly cost: string };
+  readonly destinationTotal: { readonly shown: string; readonly cost: string };
   readonly weightIn: readonly Term[];
   readonly weightOut: readonly Term[];
   readonly weightTotal: string;
@@ -21,19 +21,19 @@ type ItemGroup = {
   readonly name: string;
   readonly about: string;
   readonly rows: readonly PartRow[];
-  readonly grams: string;
+  readonly shown: string;
   readonly percent: string;
 };
 type PartRow = {
   readonly name: string;
   readonly kind: string;
   readonly percent: string;
-  readonly grams: string;
+  readonly shown: string;
 };
 type DestinationLine = {
   readonly where: string;
   readonly what: string;
-  readonly grams: string;
+  readonly shown: string;
   readonly cost: string;
 };
 type Term = { readonly name: string; readonly value: string; readonly kind: string };
@@ -85,14 +85,14 @@ function stepGroups(view: View): ItemGroup[] {
       name: parts[index] ?? "cutting loss",
       kind: parts[index] === undefined ? "loss" : kindOf(parts[index] ?? "", view),
       percent: percents[index] ?? "",
-      grams: writing.grams(weight),
+      shown: writing.shown(weight),
       weight,
     }));
     return {
       name: capital(step),
       about: water === 0n ? from : `${from}, with ${writing.weight(water)} water`,
       rows: rows.filter(({ weight }) => weight !== 0n).map(({ weight: _, ...row }) => row),
-      grams: writing.grams(total(rounded)),
+      shown: writing.shown(total(rounded)),
       percent: writing.wholePercent,
     };
   });
@@ -119,9 +119,9 @@ function groupFrom(account: string, name: string, about: string, item: string, v
       name: rowName(to, item, view),
       kind: to.startsWith("part:") ? kindOf(to.slice("part:".length), view) : "",
       percent: percents[index] ?? "",
-      grams: writing.grams(weights[index] ?? NO_WEIGHT),
+      shown: writing.shown(weights[index] ?? NO_WEIGHT),
     })),
-    grams: writing.grams(all),
+    shown: writing.shown(all),
     percent: writing.wholePercent,
   };
 }
@@ -165,10 +165,10 @@ function destinations(view: View): Pick<Waste, "destinations" | "destinationTota
     destinations: found.map(({ account, what }, index) => ({
       where: capital(account.slice(account.indexOf(":") + 1)),
       what,
-      grams: writing.grams(weights[index] ?? NO_WEIGHT),
+      shown: writing.shown(weights[index] ?? NO_WEIGHT),
       cost: writing.money(costs[index] ?? money("0")),
     })),
-    destinationTotal: { grams: writing.grams(total(weights)), cost: writing.money(total(costs)) },
+    destinationTotal: { shown: writing.shown(total(weights)), cost: writing.money(total(costs)) },
   };
 }
 
@@ -176,7 +176,7 @@ function weightBalance(view: View): Pick<Waste, "weightIn" | "weightOut" | "weig
   const { plan, writing } = view;
   const from = (...kinds: string[]) => flowTotal(view.movements, (flow) => isKind(flow.from, ...kinds));
   const into = (...kinds: string[]) => flowTotal(view.movements, (flow) => isKind(flow.to, ...kinds));
-  const term = (name: string, weight: Weight): Term => ({ name, value: writing.grams(weight), kind: "" });
+  const term = (name: string, weight: Weight): Term => ({ name, value: writing.shown(weight), kind: "" });
   const inDishes = total([into("dish"), -from("dish") as Weight]);
   const peel = planWeight(plan.weights.avoidablePeel);
   return {
@@ -194,7 +194,7 @@ function weightBalance(view: View): Pick<Waste, "weightIn" | "weightOut" | "weig
       ...(peel === 0n ? [] : [{ ...term("of which avoidable peel", peel), kind: "part-of" }]),
       term("Cutting, storage and cooking loss", into("loss")),
     ],
-    weightTotal: writing.grams(from("supplier", "onHand", "water")),
+    weightTotal: writing.shown(from("supplier", "onHand", "water")),
   };
 }
 

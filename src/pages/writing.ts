@@ -8,21 +8,22 @@ import {
   splitByShares,
   toCurrency,
   toGrams,
-  toKilograms,
   type Weight,
 } from "../quantity/index.js";
+import { scaleWithStep } from "./scale.js";
 
-const GRAMS_SHOWN_BELOW = 10_000;
 const GAP = "\u00a0";
 
 /** How a scenario's locale, currency and scale write figures. Every method gives text that can be printed. */
 export interface Writing {
-  /** Grams as the scale shows them, without the unit: for columns whose head names it. */
-  grams(weight: Weight): string;
-  /** With its unit: grams below 10 kg, kilograms from there on. */
+  /** Unit of the kitchen's scale, "g" or "oz", for the heads of columns. */
+  readonly unit: string;
+  /** A weight as the scale shows it, without its unit: for columns whose head names it. */
+  shown(weight: Weight): string;
+  /** With its unit: grams below 10 kg, kilograms from there on; or ounces, and pounds from 10 lb. */
   weight(weight: Weight): string;
-  /** A weight of a recipe, which the scale need not show: all its decimals. */
-  exactGrams(weight: Weight): string;
+  /** A weight of a recipe, which the scale need not show: with more decimals. */
+  exactly(weight: Weight): string;
   money(amount: Money): string;
   /** A price for one kilogram or head: as many decimals as it has, at least the currency's. */
   price(amount: Money): string;
@@ -49,12 +50,14 @@ function dateLocale(locale: string): string {
 }
 
 export function writingFor({ locale, currency, scaleStep }: Scenario): Writing {
-  const places = scalePlaces(scaleStep);
+  const scale = scaleWithStep(scaleStep);
+  const { unit, places, large } = scale;
   const plain = (least: number, most: number) =>
     new Intl.NumberFormat(locale, { minimumFractionDigits: least, maximumFractionDigits: most });
-  const gramsFormat = plain(places, places);
-  const exactFormat = plain(0, 3);
-  const kilogramFormat = plain(1, 3 + places);
+  const shownFormat = plain(places, places);
+  const textFormat = plain(0, places);
+  const exactFormat = plain(0, Math.max(2, places));
+  const largeFormat = plain(1, 3 + places);
   const countFormat = plain(0, 0);
   const percentFormat = new Intl.NumberFormat(locale, { style: "percent", maximumFractionDigits: 1 });
   const wholePercentFormat = new Intl.NumberFormat(locale, {
@@ -75,16 +78,15 @@ export function writingFor({ locale, currency, scaleStep }: Scenario): Writing {
   const span = day({ day: "numeric", month: "long", year: "numeric" });
   const onScale = (weight: Weight): Weight => roundTogether([weight], scaleStep)[0] ?? weight;
 
-  const grams = (weight: Weight) => gramsFormat.format(exact(toGrams(onScale(weight))));
   return {
-    grams,
+    unit,
+    shown: (weight) => shownFormat.format(exact(scale.read(onScale(weight)))),
     weight: (weight) => {
-      const shown = toGrams(onScale(weight));
-      return shown.abs().lessThan(GRAMS_SHOWN_BELOW)
-        ? `${grams(weight)}${GAP}g`
-        : `${kilogramFormat.format(exact(toKilograms(onScale(weight))))}${GAP}kg`;
+      const read = scale.read(onScale(weight));
+      if (read.abs().lessThan(large.from)) return `${textFormat.format(exact(read))}${GAP}${unit}`;
+      return `${largeFormat.format(exact(read.div(large.size)))}${GAP}${large.unit}`;
     },
-    exactGrams: (weight) => `${exactFormat.format(exact(toGrams(weight)))}${GAP}g`,
+    exactly: (weight) => `${exactFormat.format(exact(scale.read(weight)))}${GAP}${unit}`,
     money: (amount) => moneyFormat.format(exact(toCurrency(amount))),
     price: (amount) => priceFormat.format(exact(toCurrency(amount))),
     count: (number) => countFormat.format(number),
@@ -115,13 +117,6 @@ function midnight(iso: string): Date {
 /** Intl takes decimal text and keeps every digit of it. */
 function exact(value: Decimal): Intl.StringNumericLiteral {
   return value.toFixed() as Intl.StringNumericLiteral;
-}
-
-/** Decimals of a gram that a scale with this step shows. */
-function scalePlaces(step: Weight): number {
-  if (step % 1000n === 0n) return 0;
-  if (step % 100n === 0n) return 1;
-  return step % 10n === 0n ? 2 : 3;
 }
 
 /** Money to the currency's smallest coin, together, so that the printed column adds up to its printed total. */

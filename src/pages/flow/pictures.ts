@@ -7,10 +7,12 @@ import { type Layout, layOut } from "./layout.js";
 import { sheetsOf } from "./sheets.js";
 
 /** What fits under a heading on A4 and on Letter, whichever is shorter, at the printed width. */
-export const TALLEST = 612;
-/** Height of the paper itself between its margins, and what a picture's caption and the space around it take. */
+export const TALLEST = 556;
+/** Height of the shorter paper between its margins, and what a picture's caption and the space around it take. */
 const PAPER = 656;
 const CAPTION = 36;
+/** What the heading above the first picture takes. */
+const HEADING = 62;
 /** What labels alone may take of it; the rest is for the bands' own widths. */
 const MOST_LABELS = 0.8 * TALLEST;
 /** Height that all the weight takes, where there is room for it, and the least it is given where there is not. */
@@ -58,8 +60,10 @@ function packed(pictures: readonly Picture[]): Picture[] {
   for (const picture of pictures) {
     const need = picture.layout.height + CAPTION;
     const paper = papers.find(({ room }) => room >= need);
-    if (paper === undefined) papers.push({ room: PAPER - need, pictures: [picture] });
-    else {
+    if (paper === undefined) {
+      const room = PAPER - (papers.length === 0 ? HEADING : 0);
+      papers.push({ room: room - need, pictures: [picture] });
+    } else {
       paper.room -= need;
       paper.pictures.push(picture);
     }

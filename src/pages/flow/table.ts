@@ -5,13 +5,13 @@ import { type FlowNode, flowGraph } from "./graph.js";
 /** The picture's figures again, for those who cannot see it: everything that leaves one place. */
 export type FlowTable = {
   readonly from: string;
-  readonly grams: string;
-  readonly rows: readonly { readonly to: string; readonly grams: string }[];
+  readonly shown: string;
+  readonly rows: readonly { readonly to: string; readonly shown: string }[];
 };
 
 export function flowTables(view: View): FlowTable[] {
   const { nodes, bands } = flowGraph(view);
-  const { grams } = view.writing;
+  const { shown } = view.writing;
   const nameOf = new Map(nodes.map(({ id, name }): [string, string] => [id, name]));
   const rank: Readonly<Record<FlowNode["kind"], number>> = { source: 0, part: 1, dish: 2, end: 3 };
   const itemRank = ({ id, kind }: FlowNode) => {
@@ -34,8 +34,8 @@ export function flowTables(view: View): FlowTable[] {
       return [
         {
           from: name,
-          grams: grams(total(into.length === 0 ? rows.map(({ weight }) => weight) : into)),
-          rows: rows.map(({ to, weight }) => ({ to, grams: grams(weight) })),
+          shown: shown(total(into.length === 0 ? rows.map(({ weight }) => weight) : into)),
+          rows: rows.map(({ to, weight }) => ({ to, shown: shown(weight) })),
         },
       ];
     });

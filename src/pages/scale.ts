@@ -1,0 +1,48 @@
+import { Decimal, type Weight } from "../quantity/index.js";
+
+/** How a kitchen's scale reads: in grams and kilograms, or in ounces and pounds. */
+export interface Scale {
+  readonly unit: "g" | "oz";
+  /** Decimals that the smallest step has in that unit. */
+  readonly places: number;
+  /** A weight in that unit; exact for whole steps. */
+  read(weight: Weight): Decimal;
+  /** The larger unit, in which weights of `from` of the smaller and more are said in running text. */
+  readonly large: { readonly unit: "kg" | "lb"; readonly size: number; readonly from: number };
+}
+
+/** Milligrams of the international avoirdupois ounce: 28.349523125 g (NIST Handbook 44, appendix C). */
+const OUNCE = new Decimal("28349.523125");
+const FINEST_OUNCE_STEP = 100;
+
+/** The scale that has such a step: one in ounces where the step is a whole part of an ounce and not of a gram. */
+export function scaleWithStep(step: Weight): Scale {
+  const parts = step % 100n === 0n ? null : partsOfOunce(step);
+  if (parts === null)
+    return {
+      unit: "g",
+      places: metricPlaces(step),
+      read: (weight) => new Decimal(weight.toString()).div(1000),
+      large: { unit: "kg", size: 1000, from: 10_000 },
+    };
+  return {
+    unit: "oz",
+    places: new Decimal(1).div(parts).decimalPlaces(),
+    read: (weight) => new Decimal(weight.toString()).div(step.toString()).div(parts),
+    large: { unit: "lb", size: 16, from: 160 },
+  };
+}
+
+/** How many such steps make an ounce, with a decimal end to one of them; null where none do. */
+function partsOfOunce(step: Weight): number | null {
+  for (let parts = 1; parts <= FINEST_OUNCE_STEP; parts++)
+    if (OUNCE.div(parts).toFixed(0) === step.toString() && new Decimal(1).div(parts).decimalPlaces() <= 3)
+      return parts;
+  return null;
+}
+
+function metricPlaces(step: Weight): number {
+  if (step % 1000n === 0n) return 0;
+  if (step % 100n === 0n) return 1;
+  return step % 10n === 0n ? 2 : 3;
+}
