@@ -26,11 +26,20 @@ const CONTENT_POLICY = {
   },
 };
 
+/** Without a referrer a browser would send these pages' own forms as from nowhere. */
+const OWN_REFERRER = { policy: "same-origin" } as const;
+
 /** The routes. `seconds` is what a plan may take where the form does not say. */
 export function makeApp(folder: Folder, planner: Planner, seconds: number): Express {
   const app = express();
   app.disable("x-powered-by");
-  app.use(helmet({ contentSecurityPolicy: CONTENT_POLICY, strictTransportSecurity: false }));
+  app.use(
+    helmet({
+      contentSecurityPolicy: CONTENT_POLICY,
+      strictTransportSecurity: false,
+      referrerPolicy: OWN_REFERRER,
+    }),
+  );
   app.use(toThisMachine);
 
   app.get("/", async (_request, response) => {

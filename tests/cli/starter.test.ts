@@ -1,9 +1,11 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
+import { Engines } from "../../src/allocation/index.js";
 import { starterText } from "../../src/commands/starter.js";
 import { planSchema } from "../../src/contract/index.js";
 import { loadScenarioText } from "../../src/load.js";
+import { planScenario } from "../../src/plan.js";
 import { problemText } from "../../src/reading/index.js";
 import { loadYieldTables } from "../../src/yields/index.js";
 import { run } from "../support/program.js";
@@ -57,12 +59,18 @@ describe("new", () => {
     expect(existsSync(file)).toBe(false);
   });
 
-  it("writes a sound starter for every item and form of the yield tables", () => {
-    const faults = tables.items.flatMap((item) =>
-      loadScenarioText(`${item.name}, ${item.form}`, starterText([item], "2026-10-08")).problems.map(
-        problemText,
-      ),
-    );
+  it("writes a starter that plans for every item and form of the yield tables", async () => {
+    const engines = new Engines();
+    const faults: string[] = [];
+    for (const item of tables.items) {
+      const name = `${item.name}, ${item.form}`;
+      const { scenario, problems } = loadScenarioText(name, starterText([item], "2026-10-08"));
+      faults.push(...problems.map(problemText));
+      if (scenario === null) continue;
+      const { plan } = await planScenario(scenario, { engines, seconds: 10 });
+      if (plan.outcome.kind !== "optimal") faults.push(`${name}: ${plan.outcome.kind}`);
+    }
+    await engines.close();
     expect(tables.items.length).toBeGreaterThan(40);
     expect(faults).toEqual([]);
   });

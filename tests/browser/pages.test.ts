@@ -1,0 +1,70 @@
+import { fileURLToPath } from "node:url";
+import type { Browser, Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { type RunningServer, startServer } from "../../src/server/index.js";
+import { accessibilityFaults, openBrowser, SCREENS, sidewaysScroll } from "../support/browser.js";
+import { clippedText, type Paper } from "../support/clipping.js";
+import { exampleNames } from "../support/examples.js";
+import { sheetText } from "../support/pdf.js";
+
+const EXAMPLES = fileURLToPath(new URL("../../examples/", import.meta.url));
+const PAPERS: Paper[] = ["A4", "Letter"];
+const SECONDS = 40;
+
+let server: RunningServer;
+let browser: Browser;
+let page: Page;
+/** What the browser complained of: scripts that failed, files that did not load, what the policy blocked. */
+let complaints: string[];
+
+beforeAll(async () => {
+  server = await startServer({ folder: EXAMPLES, port: 0, seconds: SECONDS });
+  browser = await openBrowser();
+  page = await browser.newPage({ viewport: SCREENS.desktop });
+  page.on("console", (message) => message.type() === "error" && complaints.push(message.text()));
+  page.on("pageerror", ({ message }) => complaints.push(message));
+});
+afterAll(async () => {
+  await browser.close();
+  await server.close();
+});
+
+/** Everything wrong with the page as it stands, on a screen and on paper, each with where it was seen. */
+async function faultsOf(address: string): Promise<string[]> {
+  complaints = [];
+  await page.goto(address);
+  const faults: string[] = [];
+  for (const [screen, size] of Object.entries(SCREENS)) {
+    await page.setViewportSize(size);
+    faults.push(...(await accessibilityFaults(page)).map((fault) => `${screen}: ${fault}`));
+    const scroll = await sidewaysScroll(page);
+    if (scroll > 0) faults.push(`${screen}: scrolls ${scroll} px sideways`);
+  }
+  await page.setViewportSize(SCREENS.desktop);
+  for (const paper of PAPERS) {
+    const { faults: clipped, sheets } = await clippedText(page, paper);
+    faults.push(...clipped.map((fault) => `${paper}: ${fault}`));
+    sheets.forEach((sheet, index) => {
+      const number = `page ${index + 1} of ${sheets.length}`;
+      if (!sheetText(sheet).includes(number)) faults.push(`${paper}: sheet ${index + 1} lacks "${number}"`);
+    });
+  }
+  return [...faults, ...complaints.map((complaint) => `browser: ${complaint}`)];
+}
+
+describe.each(exampleNames())("the pages of the example %s", (name) => {
+  it("are sound on a laptop, a phone, A4 and US Letter", async () => {
+    const planned = await server.plan(`${name}.yaml`);
+    expect(planned).not.toBeNull();
+    const start = server.addressOf(`${name}.yaml`);
+    await page.goto(start);
+    const pages = await page.$$eval('a[href^="pages/"]', (links) =>
+      links.map((link) => link.getAttribute("href")),
+    );
+    expect(pages.length).toBeGreaterThanOrEqual(planned?.plan.outcome.kind === "infeasible" ? 1 : 6);
+    const faults: string[] = [];
+    for (const path of pages)
+      faults.push(...(await faultsOf(`${start}${path}`)).map((fault) => `${path}: ${fault}`));
+    expect(faults).toEqual([]);
+  });
+});
