@@ -18,6 +18,11 @@ interface Skip {
   readonly says: string;
 }
 
+const ENDLESS: Skip = {
+  reason: "without an upper bound on whole numbers it branches until its memory is gone",
+  says: "the deadline of 1 s, without any point",
+};
+
 /** What an engine is excused from answering, and why. It is asked all the same, and must say so itself. */
 const SKIPS: Readonly<Record<EngineName, Readonly<Record<string, Skip>>>> = {
   "javascript-lp-solver": {
@@ -29,10 +34,9 @@ const SKIPS: Readonly<Record<EngineName, Readonly<Record<string, Skip>>>> = {
       reason: "rows so widely scaled give it false infeasibility and broken rows",
       says: "it must not be asked about coefficients so far apart in one row",
     },
-    "no end, in whole numbers": {
-      reason: "without an upper bound on whole numbers it branches until its memory is gone",
-      says: "the deadline of 1 s, without any point",
-    },
+    "no end, in whole numbers": ENDLESS,
+    "no end in whole numbers, where HiGHS without presolve says optimal": ENDLESS,
+    "no plan in whole numbers, though without them there would be no end": ENDLESS,
   },
   highs: {},
 };

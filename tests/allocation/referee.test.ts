@@ -59,6 +59,7 @@ describe("javascript-lp-solver, HiGHS and GLPK", () => {
   it.each([
     ["continuous", { variables: 8, rows: 8 }, false, 400],
     ["whole and mixed", { variables: 7, rows: 6 }, true, 300],
+    ["larger mixed", { variables: 12, rows: 8 }, true, 150],
   ] as const)("say the same of %s models", async (_, size, allowWhole, numRuns) => {
     const counts: Record<string, number> = {};
     await fc.assert(

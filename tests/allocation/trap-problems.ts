@@ -61,6 +61,44 @@ const TRAPS: readonly Trap[] = [
     whole: true,
   },
   {
+    name: "no end, where HiGHS without presolve and with tight tolerances says it does not know",
+    expected: "unbounded",
+    most: { x: 0.25, z: 0.5 },
+    rows: [
+      ["not below", { x: -1.25, y: 1.25 }, "<=", 0],
+      ["all of it", { z: -0.25 }, "<=", -0.25],
+    ],
+    between: { a: [0, 0], y: [0, 1], z: [0, 1] },
+  },
+  {
+    name: "no end, where the presolve of HiGHS says there is no plan",
+    expected: "unbounded",
+    most: { x: 3, y: 1, z: -3 },
+    rows: [
+      ["first", { x: 1, y: -3, z: -3 }, "<=", 5],
+      ["second", { x: -1, y: 2, z: 1 }, "<=", 1],
+    ],
+    between: { x: [-1, Number.POSITIVE_INFINITY], y: [-1, Number.POSITIVE_INFINITY], z: [-1, 4] },
+  },
+  {
+    name: "no end in whole numbers, where HiGHS without presolve says optimal",
+    expected: "unbounded",
+    most: { x: -3, y: 0, z: 1 },
+    rows: [
+      ["first", { x: 2, y: -1, z: 3 }, ">=", -4],
+      ["second", { x: -2, y: -3, z: 3 }, "<=", 2],
+    ],
+    whole: true,
+    between: { x: [1, Number.POSITIVE_INFINITY], z: [-1, Number.POSITIVE_INFINITY] },
+  },
+  {
+    name: "no plan in whole numbers, though without them there would be no end",
+    expected: "infeasible",
+    most: { x: 3, y: 3 },
+    rows: [["apart", { x: 3, y: -3 }, "=", 2]],
+    whole: true,
+  },
+  {
     name: "a range that binds below",
     expected: 4,
     least: { x: 1, y: 1 },
@@ -111,6 +149,13 @@ const TRAPS: readonly Trap[] = [
     constant: 10,
     rows: [["together", { x: 1, y: 1 }, ">=", 8]],
     between: { x: [3, 3], y: [0, 9] },
+  },
+  {
+    name: "terms that repeat, and terms that cancel out but for rounding",
+    expected: 4,
+    least: { x: [0.5, 0.5], y: [0.1, 0.2, -0.3] },
+    rows: [["together", { x: [1, 2], y: [0.3, -0.2, -0.1] }, ">=", 12]],
+    between: { y: [0, 5] },
   },
   {
     name: "nothing to aim at",

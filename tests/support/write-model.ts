@@ -1,7 +1,8 @@
 import type { Question } from "../../src/allocation/engine.js";
 import type { Objective, Row, Term, Variable } from "../../src/allocation/model.js";
 
-type Amounts = Readonly<Record<string, number>>;
+/** Coefficients by variable; a list of them stands for as many terms of the same variable. */
+type Amounts = Readonly<Record<string, number | readonly number[]>>;
 
 /** A row as on paper: `["labour", { x: 1, y: 2 }, "<=", 12]`, or between two sides: `["blend", {...}, 250, 300]`. */
 export type WrittenRow =
@@ -27,7 +28,9 @@ export function writeQuestion(written: Written): Question {
     ...new Set([...sums.flatMap((sum) => Object.keys(sum)), ...Object.keys(written.between ?? {})]),
   ];
   const terms = (sum: Amounts): Term[] =>
-    Object.entries(sum).map(([name, coefficient]) => ({ variable: names.indexOf(name), coefficient }));
+    Object.entries(sum).flatMap(([name, amounts]) =>
+      [amounts].flat().map((coefficient) => ({ variable: names.indexOf(name), coefficient })),
+    );
   const variables = names.map((name): Variable => {
     const [lower, upper] = written.between?.[name] ?? [0, Number.POSITIVE_INFINITY];
     const integer = written.whole === true || (written.whole?.includes(name) ?? false);

@@ -13,19 +13,20 @@ const PRIMAL_FEASIBLE = 2;
 const SECONDS_BETWEEN_NEWS = 0.25;
 
 const PLAIN = { presolve: "off" };
-const PRIMAL = { ...PLAIN, simplex_strategy: 4, primal_feasibility_tolerance: 1e-7 };
+/** By which a direction must better the objective, each variable moving by one at most. */
+const LEAST_GAIN = 1e-7;
 
 /** Kept back of the time left, for the answer to be read out before the thread is ended. */
 const reserve = (left: number) => Math.min(0.5, Math.max(0.02, left * 0.05));
 
-function dataOf(highs: Highs, matrix: Matrix, cost = matrix.cost): ModelData {
+function dataOf(highs: Highs, matrix: Matrix): ModelData {
   const { objectiveSense, variableType } = highs.constants;
   return {
     numCols: matrix.cost.length,
     numRows: matrix.rowLower.length,
     sense: matrix.most ? objectiveSense.maximize : objectiveSense.minimize,
     offset: matrix.constant,
-    colCost: cost,
+    colCost: matrix.cost,
     colLower: matrix.lower,
     colUpper: matrix.upper,
     rowLower: matrix.rowLower,
@@ -46,6 +47,25 @@ function dataOf(highs: Highs, matrix: Matrix, cost = matrix.cost): ModelData {
   };
 }
 
+function withoutAim(matrix: Matrix): Matrix {
+  return { ...matrix, cost: new Float64Array(matrix.cost.length), constant: 0 };
+}
+
+/** The directions that break no row and no bound however far they are followed, no variable moving by more than one. */
+function directionsOf(matrix: Matrix): Matrix {
+  const open = (sides: Float64Array, furthest: number) =>
+    sides.map((side) => (Number.isFinite(side) ? 0 : furthest));
+  return {
+    ...matrix,
+    constant: 0,
+    lower: open(matrix.lower, -1),
+    upper: open(matrix.upper, 1),
+    whole: new Uint8Array(matrix.whole.length),
+    rowLower: open(matrix.rowLower, Number.NEGATIVE_INFINITY),
+    rowUpper: open(matrix.rowUpper, Number.POSITIVE_INFINITY),
+  };
+}
+
 interface Run {
   readonly status: ModelStatusCode;
   readonly verdict: Verdict;
@@ -63,27 +83,37 @@ class Search {
   }
 
   /**
-   * Presolve has called unbounded models infeasible, so neither is believed before it holds without; and
-   * tight tolerances have left unbounded models `unknown`, which the primal simplex then settles.
+   * "Infeasible" is believed only without presolve, which has called unbounded models so. "Unbounded" is not
+   * taken from HiGHS at all, whose statuses for it are many and now and then wrong: a model is unbounded when
+   * it has a point and a direction in which every point goes on getting better for ever.
    */
   verdict(): Verdict {
     const { infeasible, unbounded, unboundedOrInfeasible, unknown } = this.#highs.constants.modelStatus;
-    const open: readonly ModelStatusCode[] = [infeasible, unbounded, unboundedOrInfeasible, unknown];
+    const doubtful: readonly ModelStatusCode[] = [infeasible, unbounded, unboundedOrInfeasible, unknown];
     const presolved = this.#run({});
-    if (!open.includes(presolved.status)) return presolved.verdict;
-    const plain = this.#run(PLAIN);
-    const settled = plain.status === unknown ? this.#run(PRIMAL) : plain;
+    const isOpen = doubtful.includes(presolved.status);
+    if (!isOpen && !this.#ask.matrix.whole.includes(1)) return presolved.verdict;
+    const settled = isOpen ? this.#run(PLAIN) : presolved;
     if (settled.status === infeasible) return { kind: "infeasible" };
-    if (settled.status !== unbounded && settled.status !== unboundedOrInfeasible) return settled.verdict;
-    const anyPoint = this.#run(PLAIN, new Float64Array(this.#ask.matrix.cost.length));
+    if (!this.#hasEndlessDirection()) return settled.verdict;
+    if (settled.verdict.kind === "solved") return { kind: "unbounded" };
+    const anyPoint = this.#run(PLAIN, withoutAim(this.#ask.matrix));
     if (anyPoint.status === infeasible) return { kind: "infeasible" };
     if (anyPoint.verdict.kind === "solved") return { kind: "unbounded" };
     return { kind: "failed", reason: "it cannot tell whether there is no plan or no end" };
   }
 
-  #run(options: Readonly<Record<string, OptionValue>>, cost?: Float64Array): Run {
+  #hasEndlessDirection(): boolean {
+    const { matrix } = this.#ask;
+    if (matrix.lower.every(Number.isFinite) && matrix.upper.every(Number.isFinite)) return false;
+    const { verdict } = this.#run({}, directionsOf(matrix));
+    return verdict.kind === "solved" && Math.abs(verdict.objective) > LEAST_GAIN;
+  }
+
+  #run(options: Readonly<Record<string, OptionValue>>, matrix = this.#ask.matrix): Run {
     const left = (this.#ask.until - Date.now()) / 1000;
-    const model = this.#highs.createModel(dataOf(this.#highs, this.#ask.matrix, cost));
+    const isTheQuestion = matrix === this.#ask.matrix;
+    const model = this.#highs.createModel(dataOf(this.#highs, matrix));
     try {
       model.options.set({
         // The progress callback keeps silent unless there is output; it goes nowhere.
@@ -97,8 +127,8 @@ class Search {
         mip_min_logging_interval: SECONDS_BETWEEN_NEWS,
         ...options,
       });
-      if (this.#ask.start !== null) model.setSolution({ colValue: this.#ask.start });
-      const { modelStatus } = model.run(cost === undefined ? this.#callbacks() : {});
+      if (isTheQuestion && this.#ask.start !== null) model.setSolution({ colValue: this.#ask.start });
+      const { modelStatus } = model.run(isTheQuestion ? this.#callbacks() : {});
       return { status: modelStatus, verdict: this.#read(model, modelStatus) };
     } finally {
       model.dispose();
@@ -108,8 +138,7 @@ class Search {
   #read(model: Model, status: ModelStatusCode): Verdict {
     const { modelStatus } = this.#highs.constants;
     const name = Object.entries(modelStatus).find(([, code]) => code === status)?.[0] ?? String(status);
-    if (status === modelStatus.infeasible || status === modelStatus.unbounded)
-      return { kind: status === modelStatus.infeasible ? "infeasible" : "unbounded" };
+    if (status === modelStatus.infeasible) return { kind: "infeasible" };
     if (status === modelStatus.empty) {
       const objective = this.#ask.matrix.constant;
       return { kind: "solved", point: new Float64Array(), objective, bound: objective, stoppedBy: null };

@@ -1,4 +1,5 @@
 import type { Question } from "../engine.js";
+import type { Term } from "../model.js";
 
 /**
  * A question as plain arrays, the form in which it crosses into a thread. Rows are compressed: the terms of
@@ -22,6 +23,8 @@ export interface Matrix {
 
 /** A whole variable's bound this little off a whole number is that number, not the next one. */
 const SLACK = 1e-9;
+/** What is left of terms that cancel out is rounding when it is this small beside them. */
+const RESIDUE = 1e-12;
 
 /**
  * Adds repeated terms up and leaves zeros out, because engines refuse the one and mistake the other, and
@@ -29,17 +32,12 @@ const SLACK = 1e-9;
  */
 export function toMatrix({ model, objective }: Question): Matrix {
   const cost = new Float64Array(model.variables.length);
-  for (const { variable, coefficient } of objective.terms)
-    cost[variable] = (cost[variable] ?? 0) + coefficient;
+  for (const [variable, coefficient] of summed(objective.terms)) cost[variable] = coefficient;
   const starts = new Int32Array(model.rows.length + 1);
   const columns: number[] = [];
   const values: number[] = [];
   model.rows.forEach((row, index) => {
-    const sums = new Map<number, number>();
-    for (const { variable, coefficient } of row.terms)
-      sums.set(variable, (sums.get(variable) ?? 0) + coefficient);
-    for (const [variable, coefficient] of sums) {
-      if (coefficient === 0) continue;
+    for (const [variable, coefficient] of summed(row.terms)) {
       columns.push(variable);
       values.push(coefficient);
     }
@@ -62,6 +60,17 @@ export function toMatrix({ model, objective }: Question): Matrix {
     columns: Int32Array.from(columns),
     values: Float64Array.from(values),
   };
+}
+
+function summed(terms: readonly Term[]): [variable: number, coefficient: number][] {
+  const sums = new Map<number, { sum: number; size: number }>();
+  for (const { variable, coefficient } of terms) {
+    const { sum, size } = sums.get(variable) ?? { sum: 0, size: 0 };
+    sums.set(variable, { sum: sum + coefficient, size: size + Math.abs(coefficient) });
+  }
+  return [...sums].flatMap(([variable, { sum, size }]) =>
+    Math.abs(sum) > RESIDUE * size ? [[variable, sum]] : [],
+  );
 }
 
 /** The terms of one row, in the order they are stored. */
