@@ -4,9 +4,9 @@ import type { Aim } from "../kitchen/index.js";
 import { CostingError } from "../ledger/index.js";
 import { loadScenario } from "../load.js";
 import { pageAssets, renderPages } from "../pages/index.js";
-import { type Planned, type PlanProgress, planScenario } from "../plan.js";
+import { type Planned, planScenario } from "../plan.js";
 import { problemText } from "../reading/index.js";
-import { proofText } from "../server/index.js";
+import { progressLine } from "../server/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { printPlan } from "./plan-text.js";
 import type { Terminal } from "./terminal.js";
@@ -42,7 +42,7 @@ export async function planCommand(
       seconds,
       ...(aim === undefined ? {} : { aim }),
       ...(engine === undefined ? {} : { engine }),
-      onProgress: (progress) => terminal.progress(progressText(progress, seconds)),
+      onProgress: (progress) => terminal.progress(progressLine(progress, seconds)),
     });
     terminal.progress(null);
     show(planned, options, terminal);
@@ -70,11 +70,7 @@ function show({ plan, scenario }: Planned, { json, out }: PlanCommandOptions, te
 }
 
 /** 0 for a plan, 1 where it is proved that there is none, 3 where there is no answer. */
-export function exitCodeOf({ outcome }: PlanJson): ExitCode {
+function exitCodeOf({ outcome }: PlanJson): ExitCode {
   if (outcome.kind === "optimal" || outcome.kind === "feasible") return EXIT.plan;
   return outcome.kind === "infeasible" ? EXIT.noPlan : EXIT.noAnswer;
-}
-
-function progressText({ stage, best, bound, seconds }: PlanProgress, allowed: number): string {
-  return `Planning for ${stage}: ${proofText(best, bound)}; ${seconds.toFixed(0)} s of at most ${allowed} s`;
 }

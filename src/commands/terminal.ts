@@ -21,6 +21,7 @@ const NOT_BOLD = "\u001b[22m";
 interface Stream {
   write(text: string): unknown;
   readonly isTTY?: boolean;
+  /** 0 or nothing where it is not known. */
   readonly columns?: number;
 }
 
@@ -52,10 +53,10 @@ export function processTerminal({ stdout, stderr, env }: Surroundings = process)
       if (!watched) return;
       clear();
       if (line === null) return;
-      stderr.write(line.slice(0, Math.max(20, (stderr.columns ?? 80) - 1)));
+      stderr.write(line.slice(0, (stderr.columns || COLUMNS.usual) - 1));
       shown = true;
     },
-    columns: Math.min(COLUMNS.most, Math.max(COLUMNS.least, stdout.columns ?? COLUMNS.usual)),
+    columns: Math.min(COLUMNS.most, Math.max(COLUMNS.least, stdout.columns || COLUMNS.usual)),
     heading: (text) => (colours ? `${BOLD}${text}${NOT_BOLD}` : text),
   };
 }

@@ -1,8 +1,31 @@
-/** How far a proof has come, without units: how much better than the plan in hand any other could still be. */
-export function proofText(best: number | null, bound: number | null): string {
+const PROVED = 1e-6;
+const STAGES: Readonly<Record<string, string>> = {
+  waste: "Least waste",
+  cost: "Least cost",
+  balanced: "Least cost and waste together",
+  simplest: "Simplest to follow",
+};
+
+/** A line on a plan being made: what is looked for, how far the proof has come, and the time. */
+export function progressLine(
+  {
+    stage,
+    best,
+    bound,
+    seconds,
+  }: { stage: string; best: number | null; bound: number | null; seconds: number },
+  allowed: number,
+): string {
+  return `${STAGES[stage] ?? stage}: ${proofText(best, bound)}; ${seconds.toFixed(0)} s of at most ${allowed} s`;
+}
+
+/** Without units: how much better than the plan in hand any other could still be, never rounded down. */
+function proofText(best: number | null, bound: number | null): string {
   if (best === null) return "no plan in hand yet";
   if (bound === null || !Number.isFinite(bound)) return "a plan in hand, nothing proved yet";
   const open = Math.abs(best - bound) / Math.max(Math.abs(best), 1e-9);
-  const percent = 100 * open;
-  return `a plan in hand, at most ${percent.toFixed(percent < 10 ? 1 : 0)} % from the best there can be`;
+  if (open <= PROVED) return "proved";
+  const steps = open < 0.1 ? 10 : 1;
+  const percent = Math.ceil(open * 100 * steps - PROVED) / steps;
+  return `a plan in hand, at most ${percent} % from the best there can be`;
 }

@@ -3,7 +3,7 @@ import type { Planned } from "../plan.js";
 import { problemText } from "../reading/index.js";
 import type { ScenarioFile } from "./folder.js";
 import type { Job } from "./planner.js";
-import { proofText } from "./proof-text.js";
+import { progressLine } from "./proof-text.js";
 
 /** How long a plan may take, as offered to whoever asks for one. */
 export const SECONDS_OFFERED = [10, 60, 300] as const;
@@ -81,11 +81,10 @@ export function progressText(job: Job | null): string {
     return job.ahead === 1 ? "1 plan is made first." : `${job.ahead} plans are made first.`;
   if (job?.kind !== "planning") return "Done.";
   if (job.progress === null) return "Started.";
-  const { stage, best, bound, seconds } = job.progress;
-  return `Least ${stage}: ${proofText(best, bound)}; ${seconds.toFixed(0)} s of at most ${job.allowed} s.`;
+  return `${progressLine(job.progress, job.allowed)}.`;
 }
 
-export function hasPlan({ plan }: Planned): boolean {
+function hasPlan({ plan }: Planned): boolean {
   return plan.outcome.kind === "optimal" || plan.outcome.kind === "feasible";
 }
 

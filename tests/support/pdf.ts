@@ -1,7 +1,7 @@
 import { getDocumentProxy } from "unpdf";
 
 /** One run of text in a PDF; lengths in points, from the lower left corner of the sheet. */
-export interface PdfText {
+interface PdfText {
   readonly text: string;
   readonly left: number;
   readonly right: number;
