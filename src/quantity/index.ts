@@ -1,5 +1,6 @@
 /** Exact weights and money, units of measure, and splitting without loss. */
 export * from "./decimal.js";
 export * from "./exact.js";
+export * from "./round-up.js";
 export * from "./split.js";
 export * from "./units.js";
