@@ -20,8 +20,7 @@ export interface ReadScenario extends ReadValue<ScenarioFile> {
 /** Reads a scenario file. Problems of form are reported here; names and sums are checked by `resolveScenario`. */
 export function readScenario(source: Source): ReadScenario {
   const document = readYaml(source);
-  const schema = scenarioFileSchema(statedCups(document.value));
-  const read = readBySchema(schema, document, {
+  const read = readBySchema(schemaFor(statedCups(document.value)), document, {
     emptyRemedy: "Begin with `scenario:` and its name",
     standIns: { scenario: "unnamed", currency: "EUR", services: [], items: {}, dishes: {} },
   });
@@ -31,6 +30,15 @@ export function readScenario(source: Source): ReadScenario {
 /** JSON Schema (draft 2020-12) of a scenario file, for editors. */
 export function scenarioJsonSchema(): z.core.JSONSchema.JSONSchema {
   return z.toJSONSchema(scenarioFileSchema("us"), { io: "input" });
+}
+
+/** Schemas made so far: zod compiles each at its first use, which costs more than reading a file with it. */
+const SCHEMAS = new Map<CupSystem | null, ReturnType<typeof scenarioFileSchema>>();
+
+function schemaFor(cups: CupSystem | null): ReturnType<typeof scenarioFileSchema> {
+  const schema = SCHEMAS.get(cups) ?? scenarioFileSchema(cups);
+  SCHEMAS.set(cups, schema);
+  return schema;
 }
 
 function statedCups(written: Written | undefined): CupSystem | null {

@@ -114,12 +114,17 @@ function creditsAreStated(context: Resolving, { parts }: Drafted): void {
 }
 
 function coursesHaveDishes(context: Resolving, { services, dishes }: Drafted): void {
-  if (dishesUnsettled(context)) return;
+  const has = (index: number, course: string | null) =>
+    services[index]?.courses.some(({ name }) => name === course) ?? false;
+  const misplaced = dishes.some(
+    ({ course, services: at, portions }) =>
+      portions === null && (at.length === 0 || !at.every((index) => has(index, course))),
+  );
+  if (misplaced || dishesUnsettled(context)) return;
   services.forEach((service, index) => {
     for (const { name, portions } of service.courses) {
       const offered = dishes.some((dish) => dish.course === name && dish.services.includes(index));
-      const unsettled = dishes.some(({ services: at }) => at.length === 0);
-      if (portions > 0 && !offered && !unsettled) {
+      if (portions > 0 && !offered) {
         context.atKey(["services", index, "courses", name], words.courseWithoutDish(name, service.name));
       }
     }

@@ -77,7 +77,7 @@ export const noKeeps = (name: string): Wording => ({
 
 export const deliveryTooLate = (date: string, last: Service): Wording => ({
   what: `nothing is served after a delivery on ${date}`,
-  remedy: `Write ${last.date}, the date of ${last.name}, or an earlier one`,
+  remedy: `Write ${last.date}, the date of the last service, or an earlier one`,
 });
 
 export const spoiltBeforeUse = (name: string, keeps: number): Wording => ({
