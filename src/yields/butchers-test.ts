@@ -1,4 +1,5 @@
-import { Decimal, ZERO } from "../quantity/index.js";
+import type { Decimal } from "../quantity/index.js";
+import { type ByProduct, costAfterCredits, creditsOf, refuseBelowZero, refuseGap } from "./card-figures.js";
 
 /** A weighing of one item cut down to a usable part, all weights in one unit and prices for that unit. */
 export interface ButchersTest {
@@ -6,11 +7,7 @@ export interface ButchersTest {
   /** AP price of one unit of weight. */
   readonly apPrice: Decimal;
   /** Everything cut off; what cannot be used or sold has a price of 0. */
-  readonly byProducts: readonly {
-    readonly name: string;
-    readonly weight: Decimal;
-    readonly price: Decimal;
-  }[];
+  readonly byProducts: readonly ByProduct[];
   readonly cuttingLoss: Decimal;
   readonly usableWeight: Decimal;
   /** Weight of one portion of the usable part; null where it is not portioned. */
@@ -45,13 +42,10 @@ export interface ButchersTestResult {
  */
 export function butchersTest(test: ButchersTest): ButchersTestResult {
   const { apWeight, apPrice, byProducts, cuttingLoss, usableWeight, portionWeight } = test;
-  const weights = [...byProducts.map(({ weight }) => weight), cuttingLoss, usableWeight];
-  refuseWrongFigures(test, weights);
+  refuseWrongFigures(test);
   const apCost = apWeight.times(apPrice);
-  const credits = byProducts.map(({ weight, price }) => weight.times(price));
-  const usableCost = apCost.minus(Decimal.sum(ZERO, ...credits));
-  if (usableCost.isNegative())
-    throw new RangeError(`credits exceed the AP cost by ${usableCost.neg().toFixed(2)}`);
+  const credits = creditsOf(byProducts);
+  const usableCost = costAfterCredits(apCost, credits);
   const usablePrice = usableCost.div(usableWeight);
   const portionCost = portionWeight === null ? null : usablePrice.times(portionWeight);
   return {
@@ -70,18 +64,16 @@ export function butchersTest(test: ButchersTest): ButchersTestResult {
   };
 }
 
-function refuseWrongFigures(
-  { apWeight, apPrice, byProducts }: ButchersTest,
-  weights: readonly Decimal[],
-): void {
-  const usableWeight = weights.at(-1) ?? ZERO;
-  if ([...weights, ...byProducts.map(({ price }) => price)].some((figure) => figure.isNegative()))
-    throw new RangeError("a weight or price is below zero");
+function refuseWrongFigures({
+  apWeight,
+  apPrice,
+  byProducts,
+  cuttingLoss,
+  usableWeight,
+}: ButchersTest): void {
+  const weights = [...byProducts.map(({ weight }) => weight), cuttingLoss, usableWeight];
+  refuseBelowZero([...weights, ...byProducts.map(({ price }) => price)]);
   if (!usableWeight.greaterThan(0)) throw new RangeError("nothing usable came out of the test");
   if (!apPrice.greaterThan(0)) throw new RangeError("the AP price is not above zero");
-  const gap = apWeight.minus(Decimal.sum(...weights));
-  if (!gap.isZero())
-    throw new RangeError(
-      `${gap.abs().toString()} of ${apWeight.toString()} is ${gap.isNegative() ? "too much" : "missing"}: the parts and the loss must add up to the AP weight`,
-    );
+  refuseGap(apWeight, weights, "the parts and the loss must add up to the AP weight");
 }

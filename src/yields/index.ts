@@ -1,7 +1,11 @@
 /** Yields: the tables, the joining of a scenario with them, and what parts cost. */
 
 export * from "./butchers-test.js";
+export type { ByProduct } from "./card-figures.js";
+export * from "./cooking-loss-test.js";
+export * from "./form-choice.js";
 export * from "./load-tables.js";
+export * from "./portions.js";
 export * from "./read-tables.js";
 export { type Resolved, resolveScenario } from "./resolve/resolve.js";
 export * from "./tables.js";
