@@ -89,14 +89,19 @@ function keyFigures(view: View): Glance["figures"] {
   const wasted = flowTotal(view.movements, ({ to }) => isKind(to, "wastedFood"));
   const onPlates = plateWeight(view);
   const peel = planWeight(plan.weights.avoidablePeel);
-  const counts = scenario.countAvoidablePeel && peel > 0n;
+  const usable = total([
+    onPlates,
+    flowTotal(view.movements, ({ to }) => isKind(to, "givenAway", "closingStock", "wastedFood")),
+  ]);
+  const share = `${writing.percent(wasted, usable)} of ${writing.weight(usable)} usable`;
   return [
     {
       name: "Wasted food",
       value: writing.weight(wasted),
-      note: counts
-        ? `and ${writing.weight(peel)} of avoidable peel`
-        : `${writing.percent(wasted, inFlow)} of all weight`,
+      note:
+        scenario.countAvoidablePeel && peel > 0n
+          ? `${share}, and ${writing.weight(peel)} of avoidable peel`
+          : share,
     },
     {
       name: "On plates",

@@ -34,7 +34,7 @@ export function outcomeWords({ aim, outcome, stages }: PlanJson, writing: Writin
   const proof = bound === null ? "no bound known" : `no plan can have less than ${value(bound)}`;
   const sentences = [
     objective === null ? "" : `${capitalAim(aim)} ${value(objective)}; ${proof}, says the solver ${engine}.`,
-    `Solved in ${time}${stoppedBy === null ? "" : `, stopped by: ${stoppedBy}`}.`,
+    `Solved in ${time}${stopWords(stoppedBy)}.`,
     certified ? "Every count, weight and cost was checked again without the solver." : "Not certified.",
     ...stages.slice(1).map(stageWords),
   ];
@@ -46,6 +46,14 @@ export function outcomeWords({ aim, outcome, stages }: PlanJson, writing: Writin
     headline: `${found}: up to ${distance(new Decimal(objective), new Decimal(bound), writing, value)} ${MORE[aim]}`,
     small,
   };
+}
+
+/** What ended the search, where it was not the proof: solvers have their own words for a time limit. */
+function stopWords(stoppedBy: string | null): string {
+  if (stoppedBy === null) return "";
+  return /time.?limit|deadline/i.test(stoppedBy)
+    ? ", stopped at the time limit"
+    : `, stopped by: ${stoppedBy}`;
 }
 
 function seconds(count: number, writing: Writing): string {

@@ -1,6 +1,5 @@
 import type { Writing } from "../writing.js";
 import type { FlowBand, FlowGraph, FlowNode, Leaving } from "./graph.js";
-import { untangled } from "./order.js";
 import { textWidth, wrap } from "./text-width.js";
 
 /** Lengths are points on paper: the picture is as wide as the narrower of A4 and Letter leaves room for. */
@@ -43,7 +42,7 @@ export interface Columns {
   readonly stub: number;
 }
 
-/** The picture without its scale: who stands where, in which order, and how the labels break. */
+/** The picture without its scale or order: who stands in which column, and how the labels break. */
 export interface Arrangement {
   readonly graph: FlowGraph;
   readonly places: readonly Place[];
@@ -88,10 +87,9 @@ export function arrange(graph: FlowGraph, labels: Labels): Arrangement {
     }
     connect(end);
   });
-  const initial = Array.from({ length: last + 1 }, (_, layer) =>
+  const layers = Array.from({ length: last + 1 }, (_, layer) =>
     places.flatMap((place, index) => (place.layer === layer ? [index] : [])),
   );
-  const layers = untangled({ layers: initial, edges: pieces });
   const columns = columnsFor(graph, layerOf, last, labels);
   const nodeLines = (node: FlowNode) =>
     wrap(labels.node(node), node.kind === "source" ? columns.leftText : columns.rightText, TEXT, "semibold");

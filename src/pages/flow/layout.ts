@@ -2,6 +2,7 @@ import { toGrams, type Weight } from "../../quantity/index.js";
 import { type Arrangement, BAR, EDGE, LINE, leavingLabel, PADDING, TEXT } from "./arrange.js";
 import { type Box, boxFor, GAP, portsOf, settle } from "./columns.js";
 import type { FlowBand, FlowNode, Leaving } from "./graph.js";
+import { untangled } from "./order.js";
 import { textWidth, wrap } from "./text-width.js";
 
 export interface PlacedLabel {
@@ -46,15 +47,34 @@ export interface Layout {
   readonly leavings: readonly PlacedLeaving[];
 }
 
-/** Draws an arrangement at so many points a gram. */
-export function layOut(arrangement: Arrangement, pointsPerGram: number): Layout {
-  const { places, layers, writing } = arrangement;
-  const thick = (weight: Weight) => toGrams(weight).toNumber() * pointsPerGram;
-  const boxes = places.map((place) => boxFor(arrangement, place, thick));
-  const heights = layers.map(
-    (layer) => layer.reduce((sum, index) => sum + (boxes[index]?.height ?? 0) + GAP, 0) - GAP,
+/** Height of an arrangement at so many points a gram; its order makes no difference. */
+export function heightAt(arrangement: Arrangement, pointsPerGram: number): number {
+  return roomFor(arrangement, boxesOf(arrangement, thickness(pointsPerGram))) + 2 * EDGE;
+}
+
+function thickness(pointsPerGram: number): (weight: Weight) => number {
+  return (weight) => toGrams(weight).toNumber() * pointsPerGram;
+}
+
+function boxesOf(arrangement: Arrangement, thick: (weight: Weight) => number): Box[] {
+  return arrangement.places.map((place) => boxFor(arrangement, place, thick));
+}
+
+function roomFor({ layers }: Arrangement, boxes: readonly Box[]): number {
+  const heights = layers.map((layer) =>
+    layer.reduce((sum, index) => sum + (boxes[index]?.height ?? 0) + GAP, -GAP),
   );
-  const room = Math.max(...heights);
+  return Math.max(...heights);
+}
+
+/** Orders an arrangement so that few bands cross, and draws it at so many points a gram. */
+export function layOut(unordered: Arrangement, pointsPerGram: number): Layout {
+  const layers = untangled({ layers: unordered.layers, edges: unordered.pieces });
+  const arrangement = { ...unordered, layers };
+  const { places, writing } = arrangement;
+  const thick = thickness(pointsPerGram);
+  const boxes = boxesOf(arrangement, thick);
+  const room = roomFor(arrangement, boxes);
   const tops = settle(arrangement, boxes, room, thick);
   const topOf = (index: number) => EDGE + (tops[index] ?? 0);
   const placeOrder = new Map(

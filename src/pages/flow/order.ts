@@ -5,22 +5,24 @@ export interface Layered {
   readonly edges: readonly { readonly from: number; readonly to: number }[];
 }
 
-const SWEEPS = 24;
+const SWEEPS = 16;
 
 /**
  * Orders the nodes of every layer so that few edges cross: barycentre sweeps down and up, then swaps of
- * neighbours while that helps; the best order met is given back.
+ * neighbours while that helps, from the order given and from its mirror image; the best order met is given back.
  */
 export function untangled({ layers, edges }: Layered): number[][] {
-  let order = layers.map((layer) => [...layer]);
-  let best = order.map((layer) => [...layer]);
-  let fewest = crossings({ layers: best, edges });
-  for (let sweep = 0; sweep < SWEEPS && fewest > 0; sweep++) {
-    order = sweep % 2 === 0 ? sweepDown(order, edges) : sweepUp(order, edges);
-    swapNeighbours(order, edges);
-    const count = crossings({ layers: order, edges });
-    if (count < fewest) {
-      fewest = count;
+  let best = layers.map((layer) => [...layer]);
+  let fewest = crossings({ layers, edges });
+  for (const start of [best, layers.map((layer) => [...layer].reverse())]) {
+    let order = start;
+    for (let count = 0; count < SWEEPS && fewest > 0; count++) {
+      const flip = count % 4 > 1;
+      order = count % 2 === 0 ? sweepDown(order, edges, flip) : sweepUp(order, edges, flip);
+      swapNeighbours(order, edges);
+      const crossed = crossings({ layers: order, edges });
+      if (crossed >= fewest) continue;
+      fewest = crossed;
       best = order.map((layer) => [...layer]);
     }
   }
@@ -59,19 +61,23 @@ function edgesByLayer(layers: readonly (readonly number[])[], edges: readonly Ed
   return layers.map((_, index) => edges.filter(({ from }) => layerOf.get(from) === index));
 }
 
-function sweepDown(layers: readonly number[][], edges: readonly Edge[]): number[][] {
-  return sweep(layers, (node) => edges.filter(({ to }) => to === node).map(({ from }) => from), 1);
+function sweepDown(layers: readonly number[][], edges: readonly Edge[], flip: boolean): number[][] {
+  return sweep(layers, (node) => edges.filter(({ to }) => to === node).map(({ from }) => from), 1, flip);
 }
 
-function sweepUp(layers: readonly number[][], edges: readonly Edge[]): number[][] {
-  return sweep(layers, (node) => edges.filter(({ from }) => from === node).map(({ to }) => to), -1);
+function sweepUp(layers: readonly number[][], edges: readonly Edge[], flip: boolean): number[][] {
+  return sweep(layers, (node) => edges.filter(({ from }) => from === node).map(({ to }) => to), -1, flip);
 }
 
-/** Sorts layer after layer by the mean place of each node's neighbours in the layer before. */
+/**
+ * Sorts layer after layer by the mean place of each node's neighbours in the layer before; `flip` turns nodes
+ * round that wish for the same place, so that sweeps do not stand still.
+ */
 function sweep(
   layers: readonly number[][],
   neighbours: (node: number) => number[],
   direction: 1 | -1,
+  flip: boolean,
 ): number[][] {
   const order = layers.map((layer) => [...layer]);
   const indexes = order.map((_, index) => index);
@@ -87,6 +93,7 @@ function sweep(
         return [node, near.length === 0 ? (at * before.length) / here.length : sum / near.length];
       }),
     );
+    if (flip) here.reverse();
     here.sort((a, b) => (wish.get(a) ?? 0) - (wish.get(b) ?? 0));
   }
   return order;

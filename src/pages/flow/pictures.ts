@@ -3,7 +3,7 @@ import { isKind, shortName, type View } from "../view.js";
 import { type Arrangement, arrange, LINE } from "./arrange.js";
 import { gathered } from "./gather.js";
 import { type FlowBand, type FlowGraph, flowGraph } from "./graph.js";
-import { type Layout, layOut } from "./layout.js";
+import { heightAt, type Layout, layOut } from "./layout.js";
 import { sheetsOf } from "./sheets.js";
 
 /** What fits under a heading on A4 and on Letter, whichever is shorter, at the printed width. */
@@ -31,7 +31,7 @@ export function flowPictures(view: View): { pictures: Picture[]; pointsPerGram: 
   const plain = flowGraph(view);
   const whole = gathered(plain, grams(new Decimal((LINE / 2 / fullScale([plain])).toFixed(3))));
   const arrangementOf = (graph: FlowGraph) => arrangementIn(graph, whole, view);
-  const fits = (graph: FlowGraph) => layOut(arrangementOf(graph), 0).height <= MOST_LABELS;
+  const fits = (graph: FlowGraph) => heightAt(arrangementOf(graph), 0) <= MOST_LABELS;
   const sheets = sheetsOf(whole, view, fits);
   const full = fullScale(sheets.map(({ graph }) => graph));
   const arranged = sheets.map(({ items, graph }) => ({ items, arrangement: arrangementOf(graph) }));
@@ -73,12 +73,12 @@ function packed(pictures: readonly Picture[]): Picture[] {
 
 /** The largest scale up to `full` at which the picture is no taller than paper allows. */
 function widestScale(arrangement: Arrangement, full: number): number {
-  if (layOut(arrangement, full).height <= TALLEST) return full;
+  if (heightAt(arrangement, full) <= TALLEST) return full;
   let fits = 0;
   let tooLarge = full;
   for (let halving = 0; halving < HALVINGS; halving++) {
     const middle = (fits + tooLarge) / 2;
-    if (layOut(arrangement, middle).height <= TALLEST) fits = middle;
+    if (heightAt(arrangement, middle) <= TALLEST) fits = middle;
     else tooLarge = middle;
   }
   return fits;
