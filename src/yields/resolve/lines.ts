@@ -26,7 +26,7 @@ export function resolveLine(
   const sources = found.filter((source) => typeof source === "object");
   const allNamed = !found.includes("unknown") && written.length > 0;
   if (allNamed && sources.length === 0)
-    context.atKey(place, words.lineOutOfReach(written.map(({ part }) => part)));
+    context.at(place, words.lineOutOfReach(written.map(({ part }) => part)));
   else if (allNamed && !context.isLeftOut(place)) checkShares(context, sources, place);
   if (entry.amount === undefined && !context.isLeftOut([...path, "amount"]))
     context.atName(path, words.noAmount());

@@ -56,7 +56,8 @@ export function unitOf(
     settled: false,
   };
   if (table === undefined || context.isLeftOut([...path, "unit_weight"])) return unsettled;
-  const byCount = per?.kind === "unit" || per?.kind === "pack" || held !== undefined;
+  const heldByCount = held !== undefined && per === undefined && table?.measure !== "loose";
+  const byCount = per?.kind === "unit" || per?.kind === "pack" || heldByCount;
   if (table?.measure === "whole") {
     return { measure: "whole", name: table.unitName, weight: table.unitWeight, settled: true };
   }
@@ -144,6 +145,6 @@ function looseOrder(
     const weight = grams(per.grams);
     return { unit: { name: per.name, size: toKilograms(weight), weight }, price: money(amount) };
   }
-  context.at(path, per.kind === "volume" ? words.itemByVolume(name) : words.looseByCount(name));
+  if (per.kind === "volume") context.at(path, words.itemByVolume(name));
   return null;
 }

@@ -60,11 +60,6 @@ export const itemByVolume = (name: string): Wording => ({
   remedy: "Write the price for a weight, such as `4.00 / kg`",
 });
 
-export const looseByCount = (name: string): Wording => ({
-  what: `\`${name}\` is cut by weight and priced by count`,
-  remedy: "Write the price for a weight, such as `4.00 / kg`, or add `unit_weight:`",
-});
-
 export const orderInNotLoose = (name: string): Wording => ({
   what: `\`order_in\` is for what is cut and priced by weight, and \`${name}\` is not`,
   remedy: "Leave it out, or write the price for a weight",
