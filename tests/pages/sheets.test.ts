@@ -13,8 +13,8 @@ import { hallPlan } from "../support/fixtures/hall-plan.js";
 import { hallScenario } from "../support/fixtures/hall-scenario.js";
 
 const view = viewOf(hallPlan, hallScenario);
-/** The same plan for a kitchen whose scale shows 5 g. */
-const coarse = viewOf(hallPlan, { ...hallScenario, scaleStep: grams("5") });
+/** The same plan for a kitchen whose scale shows 50 g, which none of its recipes keep to. */
+const coarse = viewOf(hallPlan, { ...hallScenario, scaleStep: grams("50") });
 const plain = (text: string) => text.replace(/[\u00a0\u202f]/g, " ");
 const number = (text: string) => new Decimal(text.replace(/[^0-9.-]/g, ""));
 const sum = (texts: readonly string[]) =>
@@ -36,7 +36,7 @@ describe("plan at a glance", () => {
 
   it.each([
     ["1 g", view],
-    ["5 g", coarse],
+    ["50 g", coarse],
   ])("adds up where the weight ends, and the figures of the picture, in steps of %s", (_, each) => {
     const { ends, endTotal, tables } = glanceData(each);
     const counted = ends.filter(({ kind }) => kind !== "part-of");
@@ -192,7 +192,7 @@ describe("cutting sheet", () => {
 
   it.each([
     ["1 g", view],
-    ["5 g", coarse],
+    ["50 g", coarse],
   ])("gives weights that add up to what is cut, in steps of %s", (_, each) => {
     for (const { boards } of cuttingData(each).services)
       for (const job of boards.flatMap(({ jobs }) => jobs))
@@ -253,7 +253,7 @@ describe("cutting sheet", () => {
 describe("where each part goes", () => {
   it.each([
     ["1 g", view],
-    ["5 g", coarse],
+    ["50 g", coarse],
   ])("adds up both ways to the same total, in steps of %s", (_, each) => {
     const { byPart, byDish, intoDishes } = partsData(each);
     for (const { rows, shown } of [...byPart, ...byDish])
@@ -335,7 +335,7 @@ describe("dish sheets", () => {
 describe("yield and waste by weight", () => {
   it.each([
     ["1 g", view],
-    ["5 g", coarse],
+    ["50 g", coarse],
   ])("adds up in every table and prints both identities, in steps of %s", (_, each) => {
     const waste = wasteData(each);
     for (const { rows, shown } of waste.items) {

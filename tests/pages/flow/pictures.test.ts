@@ -51,6 +51,7 @@ function viewFrom({ items }: Spec): View {
   const [model] = hallScenario.parts;
   if (model === undefined) throw new Error("the hall has parts");
   items.forEach((branches, item) => {
+    flows.push({ from: `item:vegetable ${item}`, to: "loss:cutting", weight: grams(String(3 + item)) });
     branches.forEach(({ goings, step }, branch) => {
       const name = `vegetable ${item} part ${branch}`;
       const weight = total(goings.map((each) => grams(String(each))));
@@ -67,11 +68,21 @@ function viewFrom({ items }: Spec): View {
       });
     });
   });
+  const dishes = flows.map(({ to }) => to).filter((to) => isKind(to, "dish"));
+  for (const dish of new Set(dishes)) {
+    flows.push({ from: "water", to: dish, weight: grams("150") });
+    flows.push({ from: dish, to: "loss:cooking", weight: grams("90") });
+  }
+  flows.push({ from: "item:kept whole", to: "closingStock", weight: grams("800") });
   const [head] = hallScenario.items;
   if (head === undefined) throw new Error("the hall has items");
   const scenario = {
     ...hallScenario,
-    items: items.map((_, item) => ({ ...head, name: `vegetable ${item}`, breakdowns: [] })),
+    items: [...items.map((_, item) => `vegetable ${item}`), "kept whole"].map((name) => ({
+      ...head,
+      name,
+      breakdowns: [],
+    })),
     parts,
     steps: [],
   };
