@@ -13,8 +13,8 @@ import { hallPlan } from "../support/fixtures/hall-plan.js";
 import { hallScenario } from "../support/fixtures/hall-scenario.js";
 
 const view = viewOf(hallPlan, hallScenario);
-/** The same plan for a kitchen whose scale shows 50 g, which none of its recipes keep to. */
-const coarse = viewOf(hallPlan, { ...hallScenario, scaleStep: grams("50") });
+/** The same plan for a kitchen whose scale shows 20 g, which none of its recipes keep to. */
+const coarse = viewOf(hallPlan, { ...hallScenario, scaleStep: grams("20") });
 const plain = (text: string) => text.replace(/[\u00a0\u202f]/g, " ");
 const number = (text: string) => new Decimal(text.replace(/[^0-9.-]/g, ""));
 const sum = (texts: readonly string[]) =>
@@ -36,7 +36,7 @@ describe("plan at a glance", () => {
 
   it.each([
     ["1 g", view],
-    ["50 g", coarse],
+    ["20 g", coarse],
   ])("adds up where the weight ends, and the figures of the picture, in steps of %s", (_, each) => {
     const { ends, endTotal, tables } = glanceData(each);
     const counted = ends.filter(({ kind }) => kind !== "part-of");
@@ -86,6 +86,33 @@ describe("plan at a glance", () => {
     expect(services[2]?.dishes.map(({ dish, note }) => `${dish}: ${plain(note)}`)).toContain(
       "Squash soup: 6 portions kept from Saturday lunch",
     );
+  });
+});
+
+describe("cautions at a glance", () => {
+  const texts = (warnings: typeof hallPlan.warnings) =>
+    glanceData(viewOf({ ...hallPlan, warnings }, hallScenario)).warnings;
+  const warning = { code: "x", text: "Mind this.", source: "A code", part: null, dish: null };
+
+  it("are all that concern this plan, each with its authority once", () => {
+    expect(texts(hallPlan.warnings).map(({ source }) => source)).toEqual([
+      "MedlinePlus",
+      "FDA Food Code 2022, 3-501.17",
+    ]);
+    expect(texts([warning])).toEqual([{ text: "Mind this.", source: "A code" }]);
+    expect(texts([{ ...warning, text: "Mind this, says A code." }])).toEqual([
+      { text: "Mind this, says A code.", source: "" },
+    ]);
+  });
+
+  it("leave out parts that nothing gives and dishes that are not cooked", () => {
+    expect(
+      texts([
+        { ...warning, part: "rhubarb flower" },
+        { ...warning, dish: "Trifle" },
+      ]),
+    ).toEqual([]);
+    expect(texts([{ ...warning, part: "broccoli leaf" }])).toHaveLength(1);
   });
 });
 
@@ -192,7 +219,7 @@ describe("cutting sheet", () => {
 
   it.each([
     ["1 g", view],
-    ["50 g", coarse],
+    ["20 g", coarse],
   ])("gives weights that add up to what is cut, in steps of %s", (_, each) => {
     for (const { boards } of cuttingData(each).services)
       for (const job of boards.flatMap(({ jobs }) => jobs))
@@ -253,7 +280,7 @@ describe("cutting sheet", () => {
 describe("where each part goes", () => {
   it.each([
     ["1 g", view],
-    ["50 g", coarse],
+    ["20 g", coarse],
   ])("adds up both ways to the same total, in steps of %s", (_, each) => {
     const { byPart, byDish, intoDishes } = partsData(each);
     for (const { rows, shown } of [...byPart, ...byDish])
@@ -335,7 +362,7 @@ describe("dish sheets", () => {
 describe("yield and waste by weight", () => {
   it.each([
     ["1 g", view],
-    ["50 g", coarse],
+    ["20 g", coarse],
   ])("adds up in every table and prints both identities, in steps of %s", (_, each) => {
     const waste = wasteData(each);
     for (const { rows, shown } of waste.items) {
