@@ -13,7 +13,7 @@ export function didYouMean(name: string, candidates: readonly string[]): string 
   const allowed = Math.max(1, Math.floor(wanted.length * SLIP));
   const near = candidates
     .map((candidate) => ({ candidate, slips: slips(wanted, plain(candidate)) }))
-    .filter(({ slips }) => wanted !== "" && slips <= allowed)
+    .filter(({ slips }) => slips <= allowed && slips < wanted.length)
     .sort((left, right) => left.slips - right.slips);
   if (near[0] !== undefined) return near[0].candidate;
   const byTail = candidates.filter((candidate) => plain(candidate).endsWith(` ${wanted}`));

@@ -29,6 +29,7 @@ describe("didYouMean", () => {
   it("says nothing where nothing is near", () => {
     expect(didYouMean("turnip leaf", PARTS)).toBeNull();
     expect(didYouMean("", PARTS)).toBeNull();
+    expect(didYouMean("C", ["A", "B"])).toBeNull();
     expect(didYouMean("marrow ring", [])).toBeNull();
   });
 

@@ -130,7 +130,7 @@ describe("pieces", () => {
       "t.yaml:9:43: the breakdown gives no part `rnig`. Did you mean `ring`?",
     ]);
     expect(problemsOf(scenario("      a: {parts: {ring: 1400 g}, pieces: {ring: 0}}"))).toEqual([
-      "t.yaml:9:50: `ring` has no pieces. Write how many pieces one unit gives, or leave it out",
+      "t.yaml:9:49: `ring` has no pieces. Write how many pieces one unit gives, or leave it out",
     ]);
   });
 

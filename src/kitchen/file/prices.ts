@@ -21,7 +21,7 @@ const NAME = /^\p{L}[\p{L} '-]*$/u;
 
 /** `1.35 / head`, `1.35 each`, `4.00 / kg`, `1.20 / 100 g`, `8.40 / case of 6`, `6.20 / bag of 5 kg`. */
 export function parsePrice(text: string, cups: CupSystem | null): Parsed<WrittenPrice> {
-  const [figure = "", ...rest] = text.replace(/\s+each$/, " / each").split("/");
+  const [figure = "", ...rest] = text.replace(/([\d.])\s+each$/, "$1 / each").split("/");
   const amount = parseMoney(figure.trim(), WRITE.price);
   if (isWording(amount)) return amount;
   const per = rest.join("/").trim();

@@ -1,4 +1,4 @@
-import { type Decimal, grams, toGrams, type Weight } from "../../../quantity/index.js";
+import { Decimal, grams, toGrams, type Weight } from "../../../quantity/index.js";
 
 const KILOGRAM = grams("1000");
 
@@ -15,6 +15,12 @@ export function gramsText(weight: Weight): string {
 
 export function percentText(fraction: Decimal): string {
   return `${fraction.times(100).toDecimalPlaces(6).toFixed()} %`;
+}
+
+/** Money to the cent, or to a hundredth of it where that says more; rounded down, so that it may be written back. */
+export function moneyText(amount: Decimal): string {
+  const shown = amount.toDecimalPlaces(4, Decimal.ROUND_DOWN);
+  return shown.decimalPlaces() < 2 ? shown.toFixed(2) : shown.toFixed();
 }
 
 /** "a head", "an egg". */

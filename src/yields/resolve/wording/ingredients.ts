@@ -1,7 +1,7 @@
 import type { Service } from "../../../kitchen/index.js";
 import type { Decimal, Weight } from "../../../quantity/index.js";
 import type { Wording } from "../../../reading/index.js";
-import { aOr, gramsText, listText, meantOr, percentText, weightText } from "./figures.js";
+import { aOr, gramsText, listText, meantOr, moneyText, percentText, weightText } from "./figures.js";
 
 interface Unit {
   readonly name: string;
@@ -213,7 +213,7 @@ export const keepsTooShort = (name: string): Wording => ({
 });
 
 export const keepAboveCost = (value: Decimal, cost: Decimal): Wording => ({
-  what: `${value.toFixed()} a kilogram is above the ${cost.toDecimalPlaces(4, 1).toFixed()} that it may cost, so hoarding it would pay`,
+  what: `${moneyText(value)} a kilogram is above the ${moneyText(cost)} that it may cost, so hoarding it would pay`,
   remedy: `Write at most \`${cost.toDecimalPlaces(2, 1).toFixed(2)} / kg\``,
 });
 
