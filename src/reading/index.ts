@@ -4,5 +4,5 @@ export * from "./did-you-mean.js";
 export * from "./problem.js";
 export * from "./schema.js";
 export * from "./source.js";
-export type { Wording } from "./wording.js";
+export { isWording, type Wording } from "./wording.js";
 export * from "./yaml.js";

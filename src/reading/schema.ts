@@ -18,7 +18,7 @@ export function scalar<T>(parse: (text: string) => T | words.Wording, remedy: st
     .string({ error: () => remedy })
     .transform((text, context): T => {
       const parsed = text.trim() === "" ? words.wrongKind("", remedy) : parse(text.trim());
-      if (!isWording(parsed)) return parsed;
+      if (!words.isWording(parsed)) return parsed;
       context.addIssue({ code: "custom", message: parsed.remedy, params: { what: parsed.what } });
       return z.NEVER;
     })
@@ -187,10 +187,6 @@ function wordingOf(issue: Issue, value: Written): words.Wording {
   const what = issue.code === "custom" ? issue.params?.what : undefined;
   if (typeof what === "string") return { what, remedy: issue.message };
   return words.wrongKind(value, issue.message);
-}
-
-function isWording(value: unknown): value is words.Wording {
-  return typeof value === "object" && value !== null && "what" in value && "remedy" in value;
 }
 
 function keyOf(path: Path): string {

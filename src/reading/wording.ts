@@ -6,6 +6,11 @@ export interface Wording {
   readonly remedy: string;
 }
 
+/** Whether what a parser gave is the words of a problem rather than a value. */
+export function isWording(parsed: unknown): parsed is Wording {
+  return typeof parsed === "object" && parsed !== null && "what" in parsed && "remedy" in parsed;
+}
+
 /** What is wrong with a text that is not YAML, by the parser's own code for it. */
 export function yamlSyntax(code: string, message: string): Wording {
   return (

@@ -7,5 +7,6 @@ export * from "./form-choice.js";
 export * from "./load-tables.js";
 export * from "./portions.js";
 export * from "./read-tables.js";
-export { type Resolved, resolveScenario } from "./resolve/resolve.js";
+export { resolveScenario } from "./resolve/resolve.js";
 export * from "./tables.js";
+export * from "./weighing/index.js";

@@ -1,6 +1,7 @@
 import { type CupSystem, type Decimal, unitNamed, type Weight, weightIn } from "../../quantity/index.js";
+import { isWording } from "../../reading/index.js";
 import { anyUnit, asWeight, numberAndUnit, positive, singular, weightUnit } from "./measures.js";
-import { isWording, type Parsed, parseNumber, parsePercent } from "./numbers.js";
+import { type Parsed, parseNumber, parsePercent } from "./numbers.js";
 import * as words from "./wording.js";
 import { WRITE } from "./wording.js";
 
@@ -14,7 +15,7 @@ export type LineAmount =
   | { readonly kind: "weight"; readonly least: Weight; readonly most: Weight; readonly stated: Stated }
   | { readonly kind: "pieces"; readonly least: number; readonly most: number };
 
-export type Stated = "raw" | "cooked";
+type Stated = "raw" | "cooked";
 
 export type StockAmount =
   | { readonly kind: "weight"; readonly weight: Weight }

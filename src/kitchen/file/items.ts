@@ -3,9 +3,9 @@ import { keyed } from "../../reading/index.js";
 import { choice, type Leaves, oneOrMore } from "./leaves.js";
 import { WRITE } from "./wording.js";
 
-export const HANDLINGS = ["plant", "egg", "fish", "meat", "poultry"] as const;
-export const CLASSES = ["food", "inedible", "never"] as const;
-export const STATES = ["raw", "cooked", "frozen"] as const;
+const HANDLINGS = ["plant", "egg", "fish", "meat", "poultry"] as const;
+const CLASSES = ["food", "inedible", "never"] as const;
+const STATES = ["raw", "cooked", "frozen"] as const;
 
 /** The `items`, `parts` and `steps` of a scenario file. */
 export function ingredientSchemas(leaf: Leaves) {

@@ -7,8 +7,8 @@ import {
   VOLUME_UNIT_NAMES,
   WEIGHT_UNIT_NAMES,
 } from "../../quantity/index.js";
-import { didYouMean, type Wording } from "../../reading/index.js";
-import { isWording, type Parsed, parseNumber } from "./numbers.js";
+import { didYouMean, isWording, type Wording } from "../../reading/index.js";
+import { type Parsed, parseNumber } from "./numbers.js";
 import * as words from "./wording.js";
 
 /** Splits `1.2 kg` into the figure and the unit; either may be empty. */

@@ -1,5 +1,5 @@
 import { Decimal } from "../../quantity/index.js";
-import type { Wording } from "../../reading/index.js";
+import { isWording, type Wording } from "../../reading/index.js";
 import { isIsoDate } from "../days.js";
 import * as words from "./wording.js";
 import { WRITE } from "./wording.js";
@@ -9,10 +9,6 @@ export type Parsed<T> = T | Wording;
 export interface Bounds {
   readonly least: Decimal;
   readonly most: Decimal;
-}
-
-export function isWording<T>(parsed: Parsed<T>): parsed is Wording {
-  return typeof parsed === "object" && parsed !== null && "what" in parsed && "remedy" in parsed;
 }
 
 const SIGNED = /^-\s*\d/;
@@ -85,7 +81,7 @@ export function parseShare(text: string): Parsed<Bounds> {
 }
 
 /** `A to B`, or one figure for both. */
-export function parseBounds(text: string, parseSide: (side: string) => Parsed<Decimal>): Parsed<Bounds> {
+function parseBounds(text: string, parseSide: (side: string) => Parsed<Decimal>): Parsed<Bounds> {
   const [first = "", second, ...more] = text.split(/\s+to\s+/);
   if (more.length > 0) return words.unreadable(text, "one figure or two", "Write `A to B`");
   const least = parseSide(first);

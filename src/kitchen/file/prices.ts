@@ -1,6 +1,7 @@
 import { type CupSystem, type Decimal, millilitresIn, unitNamed } from "../../quantity/index.js";
+import { isWording } from "../../reading/index.js";
 import { anyUnit, asWeight, numberAndUnit, positive, singular } from "./measures.js";
-import { isWording, type Parsed, parseMoney } from "./numbers.js";
+import { type Parsed, parseMoney } from "./numbers.js";
 import * as words from "./wording.js";
 import { WRITE } from "./wording.js";
 
@@ -10,7 +11,7 @@ export interface WrittenPrice {
   readonly per: PricedBy;
 }
 
-export type PricedBy =
+type PricedBy =
   | { readonly kind: "unit"; readonly name: string }
   | { readonly kind: "weight"; readonly grams: Decimal; readonly name: string }
   | { readonly kind: "volume"; readonly millilitres: Decimal; readonly name: string }

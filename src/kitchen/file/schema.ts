@@ -6,10 +6,10 @@ import { ingredientSchemas } from "./items.js";
 import { choice, type Leaves, leaves, oneOrMore } from "./leaves.js";
 import { WRITE } from "./wording.js";
 
-export const AIMS = ["waste", "cost", "balanced"] as const;
-export const COSTINGS = ["edible weight", "trim credit", "sales value"] as const;
-export const DESTINATION_KINDS = ["given away", "animal feed", "waste"] as const;
-export const TAKEN = ["food", "inedible", "portions"] as const;
+const AIMS = ["waste", "cost", "balanced"] as const;
+const COSTINGS = ["edible weight", "trim credit", "sales value"] as const;
+const DESTINATION_KINDS = ["given away", "animal feed", "waste"] as const;
+const TAKEN = ["food", "inedible", "portions"] as const;
 
 /** A scenario as the file states it: every figure read, no name looked up, no default filled in. */
 export type ScenarioFile = z.output<ReturnType<typeof scenarioFileSchema>>;

@@ -11,7 +11,7 @@ import { checkPartNames, resolveParts, resolvePartsOnHand } from "./parts.js";
 import { resolveServices } from "./services.js";
 import { resolveSteps } from "./steps.js";
 
-export interface Resolved {
+interface Resolved {
   /** Null where there is any problem. */
   readonly scenario: Scenario | null;
   /** Every problem of the file, of form and of content, in its order. */

@@ -13,7 +13,7 @@ export interface StepDraft {
   readonly path: Path | null;
 }
 
-export interface MadeFact {
+interface MadeFact {
   readonly part: string;
   readonly class: PartClass | null;
   readonly state: Part["state"] | null;
