@@ -17,7 +17,7 @@ import { capital, counted, listed, once } from "./writing.js";
 
 type Dishes = { readonly sheets: readonly DishSheet[]; readonly holding: string };
 
-export type DishSheet = {
+type DishSheet = {
   readonly dish: string;
   readonly id: string;
   readonly service: string;

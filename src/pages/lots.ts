@@ -4,7 +4,7 @@ import { planWeight, type View } from "./view.js";
 import { counted, once } from "./writing.js";
 
 /** All of a part that was cut before one service: it shares a container, a label and a date. */
-export interface Lot {
+interface Lot {
   readonly part: string;
   /** Service; "" for what a step makes of stock on hand. */
   readonly cutFor: string;
@@ -13,7 +13,7 @@ export interface Lot {
 }
 
 /** Lots of food in the order of the work; what a step makes joins the lot of the day its source was cut. */
-export function lotsOf({ plan, scenario }: View): Lot[] {
+function lotsOf({ plan, scenario }: View): Lot[] {
   const keys = scenario.services.flatMap(({ name }) => [
     ...plan.cuts
       .filter(({ service }) => service === name)

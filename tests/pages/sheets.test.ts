@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { cuttingData } from "../../src/pages/cutting.js";
 import { dishesData } from "../../src/pages/dishes.js";
 import { glanceData } from "../../src/pages/glance.js";
+import { noPlanData } from "../../src/pages/no-plan.js";
 import { outcomeWords } from "../../src/pages/outcome-words.js";
 import { partsData } from "../../src/pages/parts.js";
 import { shoppingData } from "../../src/pages/shopping.js";
@@ -396,5 +397,30 @@ describe("yield and waste by weight", () => {
       writingFor(hallScenario).money(money(new Decimal("0.0333").times(count))),
     );
     expect(sum(destinations.map(({ cost }) => cost))).toBe(whole(destinationTotal.cost));
+  });
+});
+
+describe("no plan", () => {
+  const why = (outcome: Partial<typeof hallPlan.outcome>) =>
+    noPlanData(viewOf({ ...hallPlan, outcome: { ...hallPlan.outcome, ...outcome } }, hallScenario));
+
+  it("is said to be impossible only where that is proved", () => {
+    expect(why({ kind: "infeasible" }).headline).toBe("This can't be done as it stands");
+    const late = why({ kind: "failed", stoppedBy: "the deadline passed" });
+    expect([late.headline, late.what]).toEqual([
+      "No plan was found",
+      "That is not a proof that there is none: the deadline passed.",
+    ]);
+  });
+
+  it("gives each change and how it was checked", () => {
+    const reasons = [{ change: "ceiling", text: "Raise the ceiling to 0.88.", checked: "planned again" }];
+    const view = viewOf(
+      { ...hallPlan, outcome: { ...hallPlan.outcome, kind: "infeasible" }, reasons },
+      hallScenario,
+    );
+    expect(noPlanData(view).reasons).toEqual([
+      { text: "Raise the ceiling to 0.88.", checked: "Planned again" },
+    ]);
   });
 });

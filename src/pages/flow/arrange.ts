@@ -25,13 +25,13 @@ export interface Place {
 }
 
 /** One stretch of a band, between neighbouring columns. */
-export interface Piece {
+interface Piece {
   readonly band: number;
   readonly from: number;
   readonly to: number;
 }
 
-export interface Columns {
+interface Columns {
   readonly leftText: number;
   /** Right end of each column's bars, and where the run of labels before them begins. */
   readonly bars: readonly number[];

@@ -11,7 +11,7 @@ const OVERLAP = 4;
 const CLEAR = 2;
 
 /** Beside a bar, the stretch that one arriving band and its label have to themselves. */
-export interface Slot {
+interface Slot {
   readonly height: number;
   /** From the slot's top to the middle of the band, and to the top of the label. */
   readonly band: number;

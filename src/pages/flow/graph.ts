@@ -29,7 +29,7 @@ export interface FlowBand {
   readonly contents: readonly Content[];
 }
 
-export interface Content {
+interface Content {
   readonly names: readonly string[];
   readonly weight: Weight;
 }

@@ -23,7 +23,7 @@ export interface PlacedBand {
   readonly label: PlacedLabel;
 }
 
-export interface PlacedNode {
+interface PlacedNode {
   readonly node: FlowNode;
   readonly x: number;
   readonly top: number;
@@ -32,7 +32,7 @@ export interface PlacedNode {
 }
 
 /** What leaves a dish again, a stub of its own width at the right of the dish. */
-export interface PlacedLeaving {
+interface PlacedLeaving {
   readonly leaving: Leaving;
   readonly x: number;
   readonly y: number;
