@@ -1,0 +1,73 @@
+import { didYouMean, type Problem } from "../../reading/index.js";
+import { nameOf } from "../table-reading/breakdowns.js";
+import { unknownName } from "../table-reading/words.js";
+import type { TableBreakdown, YieldTables } from "../tables.js";
+import type { TestRow } from "./read-tests.js";
+import * as words from "./words.js";
+import { cuttingOf, type YieldTest } from "./yield-test.js";
+
+/** What a test says otherwise than the yield tables: names that are not there, classes, parts not weighed. */
+export function disagreementsWithTables(
+  test: YieldTest,
+  rows: readonly TestRow[],
+  tables: YieldTables,
+): Problem[] {
+  const place = (column: string) => rows[0]?.row.cell(column).position;
+  const unknown = (column: string, kind: string, name: string, known: readonly string[]): Problem[] => {
+    const position = place(column);
+    const wording = unknownName(kind, name, didYouMean(name, known), "the yield tables");
+    return position === undefined ? [] : [{ ...position, ...wording }];
+  };
+  const forms = tables.items.filter(({ name }) => name === test.item);
+  if (forms.length === 0)
+    return unknown("item", "item", test.item, [...new Set(tables.items.map(({ name }) => name))]);
+  const item = forms.find(({ form }) => form === test.form);
+  if (item === undefined)
+    return unknown(
+      "form",
+      `form of ${test.item}`,
+      test.form,
+      forms.map(({ form }) => form),
+    );
+  const breakdown = item.breakdowns.find(({ name }) => name === test.breakdown);
+  if (breakdown === undefined) {
+    const kind = `breakdown of ${nameOf(test.item, test.form)}`;
+    return unknown(
+      "breakdown",
+      kind,
+      test.breakdown,
+      item.breakdowns.map(({ name }) => name),
+    );
+  }
+  return [...partProblems(test, rows, breakdown), ...notWeighed(test, rows, breakdown)];
+}
+
+function partProblems(test: YieldTest, rows: readonly TestRow[], { parts }: TableBreakdown): Problem[] {
+  const short = parts.map(({ part }) => part.slice(test.item.length + 1));
+  return rows.flatMap(({ row, part }): Problem[] => {
+    if (part === null) return [];
+    const known = parts.find((other) => other.part === part.part);
+    if (known === undefined) {
+      const { text, position } = row.cell("part");
+      const wording = unknownName(
+        "part",
+        text,
+        didYouMean(text, short),
+        `${cuttingOf(test)} of the yield tables`,
+      );
+      return [{ ...position, ...wording }];
+    }
+    if (known.class === part.class) return [];
+    return [{ ...row.cell("class").position, ...words.otherClass(part.part, part.class, known.class) }];
+  });
+}
+
+function notWeighed(test: YieldTest, rows: readonly TestRow[], { parts }: TableBreakdown): Problem[] {
+  const position = rows.at(-1)?.row.cell("part").position;
+  const weighed = new Set(test.parts.map(({ part }) => part));
+  return parts
+    .filter(({ part }) => !weighed.has(part))
+    .flatMap(({ part }) =>
+      position === undefined ? [] : [{ ...position, ...words.partNotWeighed(part, cuttingOf(test)) }],
+    );
+}

@@ -1,0 +1,15 @@
+/** The kitchen's own yield tests: read, judged, and weighed together with the published yields. */
+export { type BreakdownAfterTests, type CombinedShare, yieldsAfterTests } from "./combine.js";
+export type { Drift } from "./drift.js";
+export { LOSS } from "./pairs.js";
+export { type ReadYieldTests, readYieldTests } from "./read-tests.js";
+export {
+  type Outlier,
+  type ShareSummary,
+  summariseTests,
+  type TestSummary,
+  testsByCutting,
+} from "./summary.js";
+export { tablesWithTests } from "./tables-with-tests.js";
+export { numberedAfter, writeYieldTests } from "./write-tests.js";
+export { gapOf, isClosed, type WeighedPart, type YieldTest } from "./yield-test.js";

@@ -1,0 +1,105 @@
+import { milligrams, total, type Weight } from "../../quantity/index.js";
+import { grouped } from "../table-reading/groups.js";
+import { type Drift, driftsOf } from "./drift.js";
+import { LOSS, pairsOf, resolutionOf } from "./pairs.js";
+import { jackknife, modifiedZScores, ratioEstimate, spreadOf } from "./statistics.js";
+import { cuttingOf, type YieldTest } from "./yield-test.js";
+
+/** What the tests of one item, form and breakdown say. Fractions and errors are of the AP weight. */
+export interface TestSummary {
+  readonly item: string;
+  readonly form: string;
+  readonly breakdown: string;
+  readonly tests: number;
+  readonly units: number;
+  readonly apWeight: Weight;
+  /** AP weight over units, to the nearest milligram. */
+  readonly unitWeight: Weight;
+  /** ISO dates of the first test and the last. */
+  readonly from: string;
+  readonly upTo: string;
+  /** Each part, and last the cutting loss. */
+  readonly shares: readonly ShareSummary[];
+  readonly outliers: readonly Outlier[];
+  /** By supplier and by month, those that the rule flags and those that it does not. */
+  readonly drifts: readonly Drift[];
+}
+
+export interface ShareSummary {
+  /** Full name of the part, or "loss". */
+  readonly of: string;
+  /** Ratio estimate: sum of the part over sum of the AP weight. */
+  readonly fraction: number;
+  /** By the jackknife; null for a single test. */
+  readonly standardError: number | null;
+  /** Standard deviation from test to test, weighted by AP weight; null for a single test. */
+  readonly spread: number | null;
+}
+
+/** A test that lies far from the others in one share. It still counts: whether it was a slip, the cook knows. */
+export interface Outlier {
+  readonly test: YieldTest;
+  readonly of: string;
+  readonly fraction: number;
+  readonly modifiedZ: number;
+}
+
+/** Beyond this modified z-score a value is called an outlier (NIST/SEMATECH e-Handbook 1.3.5.17, from memory). */
+const OUTLYING = 3.5;
+/** With fewer tests the median says too little of what is usual: our rule, no source. */
+const FEWEST_FOR_OUTLIERS = 5;
+
+/**
+ * Statistics over tests of one item, form and breakdown; a part that some test does not name weighed nothing in
+ * it. A RangeError for no tests, or for tests of different things.
+ */
+export function summariseTests(tests: readonly YieldTest[]): TestSummary {
+  const [first] = tests;
+  if (first === undefined) throw new RangeError("no tests to summarise");
+  const other = tests.find((test) => cuttingOf(test) !== cuttingOf(first));
+  if (other !== undefined)
+    throw new RangeError(`tests of ${cuttingOf(first)} and of ${cuttingOf(other)} are not of one thing`);
+  const names = [...new Set(tests.flatMap(({ parts }) => parts.map(({ part }) => part))), LOSS];
+  const dates = tests.map(({ date }) => date).sort();
+  const apWeight = total(tests.map((test) => test.apWeight));
+  const units = tests.reduce((count, test) => count + test.units, 0);
+  return {
+    item: first.item,
+    form: first.form,
+    breakdown: first.breakdown,
+    tests: tests.length,
+    units,
+    apWeight,
+    unitWeight: milligrams((2n * apWeight + BigInt(units)) / (2n * BigInt(units))),
+    from: dates[0] ?? "",
+    upTo: dates.at(-1) ?? "",
+    shares: names.map((of) => shareOf(of, tests)),
+    outliers: names.flatMap((of) => outliersIn(of, tests)),
+    drifts: driftsOf(tests, names),
+  };
+}
+
+/** The tests grouped by item, form and breakdown, in the order these first appear. */
+export function testsByCutting(tests: readonly YieldTest[]): ReadonlyMap<string, readonly YieldTest[]> {
+  return new Map(grouped(tests, cuttingOf).map(({ key, rows }) => [key, rows]));
+}
+
+function shareOf(of: string, tests: readonly YieldTest[]): ShareSummary {
+  const pairs = pairsOf(of, tests);
+  return {
+    of,
+    fraction: ratioEstimate(pairs),
+    standardError: jackknife(pairs, ratioEstimate)?.standardError ?? null,
+    spread: spreadOf(pairs),
+  };
+}
+
+function outliersIn(of: string, tests: readonly YieldTest[]): Outlier[] {
+  if (tests.length < FEWEST_FOR_OUTLIERS) return [];
+  const fractions = pairsOf(of, tests).map(({ part, whole }) => part / whole);
+  const scores = modifiedZScores(fractions, resolutionOf(tests));
+  return tests.flatMap((test, index): Outlier[] => {
+    const modifiedZ = scores[index] ?? 0;
+    return Math.abs(modifiedZ) > OUTLYING ? [{ test, of, fraction: fractions[index] ?? 0, modifiedZ }] : [];
+  });
+}

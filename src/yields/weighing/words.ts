@@ -1,0 +1,60 @@
+import { type Decimal, times, toGrams, type Weight } from "../../quantity/index.js";
+import type { Wording } from "../../reading/index.js";
+import { cuttingOf, gapOf, weighingsOf, type YieldTest } from "./yield-test.js";
+
+/** A test whose parts and loss do not make the AP weight. */
+export function doesNotClose(test: YieldTest): Wording {
+  const gap = gapOf(test);
+  const size = gramsText(toGrams(gap).abs());
+  const found = gramsText(toGrams(test.apWeight).minus(toGrams(gap)));
+  const readings = weighingsOf(test);
+  const hidden = gramsText(toGrams(times(test.scaleStep, readings)).div(2));
+  return {
+    what: `${cuttingOf(test)}: ${size} ${gap > 0n ? "missing" : "too much"}, for the parts and the loss weigh ${found} of ${gramsText(toGrams(test.apWeight))}`,
+    remedy: `Weigh again, or state what was lost in a row of class loss: ${readings} weighings to ${gramsText(toGrams(test.scaleStep))} explain ${hidden} and no more`,
+  };
+}
+
+export function noDate(text: string): Wording {
+  return {
+    what: `\`${text}\` is no day of the calendar`,
+    remedy: "Write year-month-day, such as 2026-10-12",
+  };
+}
+
+export function noWeight(column: string, text: string, most: Weight, orNothing: boolean): Wording {
+  const least = orNothing ? "0" : "more than 0";
+  return {
+    what: text === "" ? `\`${column}\` is empty` : `\`${text}\` is no weight in grams`,
+    remedy: `Write ${least} to ${gramsText(toGrams(most))} in digits, to three decimals at most, such as 480 or 12.5`,
+  };
+}
+
+export function differsInTest(column: string, here: string, there: string, line: number): Wording {
+  return {
+    what: `\`${column}\` is ${here} here and ${there} on line ${line} of the same test`,
+    remedy: "Write the same in all rows of a test, and number the tests of one day in the column test",
+  };
+}
+
+export function partNotWeighed(part: string, cutting: string): Wording {
+  return {
+    what: `no row of this test weighs ${part}, which ${cutting} gives`,
+    remedy: "Add a row for it, with 0 where there was none of it",
+  };
+}
+
+export function noParts(cutting: string): Wording {
+  return { what: `this test of ${cutting} weighs no part`, remedy: "Add a row for each part" };
+}
+
+export function otherClass(part: string, here: string, there: string): Wording {
+  return {
+    what: `${part} is ${here} here and ${there} in the yield tables`,
+    remedy: `Write ${there}: a weighing does not change what a part is fit for`,
+  };
+}
+
+function gramsText(grams: Decimal): string {
+  return `${grams.toString()} g`;
+}

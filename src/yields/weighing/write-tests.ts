@@ -1,0 +1,60 @@
+import { NO_WEIGHT, toGrams, type Weight } from "../../quantity/index.js";
+import type { YieldTest } from "./yield-test.js";
+
+const HEADING = "item,form,breakdown,supplier,date,test,units,ap_g,scale_step_g,part,weight_g,class";
+
+/**
+ * The tests as CSV text that `readYieldTests` reads back to the same tests. A RangeError where two tests of one
+ * day carry the same number, or a part is not called by the item's name first.
+ */
+export function writeYieldTests(tests: readonly YieldTest[]): string {
+  const heads = tests.map(keyOf);
+  const twice = heads.find((head, index) => heads.indexOf(head) < index);
+  if (twice !== undefined) throw new RangeError(`two tests are both ${twice}: number them`);
+  return [HEADING, ...tests.flatMap(rowsOf)].map((line) => `${line}\n`).join("");
+}
+
+/** The test with the number after those of its day among `others`. */
+export function numberedAfter(others: readonly YieldTest[], test: YieldTest): YieldTest {
+  const sameDay = others.filter((other) => keyOf({ ...other, number: 0 }) === keyOf({ ...test, number: 0 }));
+  return { ...test, number: Math.max(0, ...sameDay.map(({ number }) => number)) + 1 };
+}
+
+function keyOf({ item, form, breakdown, supplier, date, number }: YieldTest): string {
+  return `${item} (${form}), ${breakdown}, ${supplier}, ${date}, test ${number}`;
+}
+
+function rowsOf(test: YieldTest): string[] {
+  const { item, form, breakdown, supplier, date, number, units, apWeight, scaleStep, parts, loss } = test;
+  const head = [
+    item,
+    form,
+    breakdown,
+    supplier,
+    date,
+    number,
+    units,
+    gramsText(apWeight),
+    gramsText(scaleStep),
+  ];
+  const row = (name: string, weight: Weight, partClass: string) =>
+    [...head, name, gramsText(weight), partClass].map((value) => cell(String(value))).join(",");
+  return [
+    ...parts.map(({ part, weight, class: partClass }) => row(shortName(part, item), weight, partClass)),
+    ...(loss === NO_WEIGHT ? [] : [row("loss", loss, "loss")]),
+  ];
+}
+
+function shortName(part: string, item: string): string {
+  if (!part.startsWith(`${item} `)) throw new RangeError(`${part} is not called by its item ${item} first`);
+  return part.slice(item.length + 1);
+}
+
+function gramsText(weight: Weight): string {
+  return toGrams(weight).toString();
+}
+
+/** A cell in quotes where CSV wants them. */
+function cell(text: string): string {
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
