@@ -1,3 +1,4 @@
+import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { grams, milligrams, type Weight } from "../../src/quantity/index.js";
@@ -67,6 +68,15 @@ describe("the file of own tests", () => {
     const { tests, problems } = readYieldTests(short);
     expect(problems).toEqual([]);
     expect(tests[0]).toMatchObject({ number: 1, scaleStep: grams("1"), loss: grams("0") });
+  });
+
+  it("is read as its description shows it", () => {
+    const readme = readFileSync(new URL("../../yield-tables/README.md", import.meta.url), "utf8");
+    const text = /```csv\n([^`]*)```/.exec(readme)?.[1] ?? "";
+    const { tests, problems } = readYieldTests({ file: "README.md", text }, tables);
+    expect(problems).toEqual([]);
+    expect(tests).toHaveLength(1);
+    expect(writeYieldTests(tests)).toBe(text);
   });
 
   it("parts two tests of one day by their number", () => {

@@ -25,7 +25,7 @@ export function normal(next: () => number): number {
 }
 
 /** Shares of a whole moved about by `factor` x sqrt(p (1 - p)) each, made to add up to one again. */
-export function movedShares(shares: readonly number[], factor: number, next: () => number): number[] {
+function movedShares(shares: readonly number[], factor: number, next: () => number): number[] {
   const moved = shares.map((share) =>
     share === 0 ? 0 : Math.max(0.001, share + factor * Math.sqrt(share * (1 - share)) * normal(next)),
   );

@@ -8,7 +8,7 @@ import { disagreementsWithTables } from "./agreement.js";
 import * as words from "./words.js";
 import { isClosed, type WeighedPart, type YieldTest } from "./yield-test.js";
 
-export const TEST_COLUMNS: CsvColumns = {
+const TEST_COLUMNS: CsvColumns = {
   required: ["item", "form", "breakdown", "supplier", "date", "units", "ap_g", "part", "weight_g", "class"],
   optional: ["test", "scale_step_g"],
 };

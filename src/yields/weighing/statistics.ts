@@ -96,6 +96,6 @@ export function chanceBeyond(t: number, degreesOfFreedom: number): number {
   return Math.max(0, 1 - inside);
 }
 
-export function sum(values: readonly number[]): number {
+function sum(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0);
 }
