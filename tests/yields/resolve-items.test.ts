@@ -166,6 +166,19 @@ describe("an item of the tables", () => {
     ]);
   });
 
+  it("has parts, one of which a dish names in full", () => {
+    const of = (part: string) => problemsOf(scenario("egg", "price: 0.20 / egg", part), TABLES);
+    expect(of("yolk")).toEqual([
+      "t.yaml:6:60: no breakdown, step or table gives a part `yolk`. Did you mean `egg yolk`?",
+    ]);
+    expect(of("egg")).toEqual([
+      "t.yaml:6:60: `egg` is an item, and a part of it belongs here. Write one of its parts: `egg yolk`, `egg white`, `egg shell`",
+    ]);
+    expect(of("egg foam")).toEqual([
+      "t.yaml:6:60: no breakdown, step or table gives a part `egg foam`. Write the item and the part, such as `marrow ring`",
+    ]);
+  });
+
   it("must give what a dish is taken from", () => {
     const own = "breakdowns: {halved: {parts: {half: 100 %}}}, cut: halved";
     expect(problemsOf(marrow(`price: 1 / head, ${own}`), TABLES)).toEqual([

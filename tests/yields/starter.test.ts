@@ -24,6 +24,26 @@ describe("a starter scenario", () => {
     },
   );
 
+  it("takes each line it offers once the mark before it is gone", () => {
+    const broccoli = tables.items.filter(({ name }) => name === "broccoli").slice(0, 1);
+    const text = starterText(broccoli, "2026-10-02");
+    const offers = text.split("\n").filter((line) => /^ +# [a-z_]+: /.test(line));
+    expect(offers.map((line) => line.trim().split(/[ :]+/)[1])).toEqual(
+      expect.arrayContaining(["buy", "on_hand", "cut", "ceiling"]),
+    );
+    for (const offer of offers) {
+      const read = readScenario({ file: "starter.yaml", text: text.replace(offer, offer.replace("# ", "")) });
+      expect(resolveScenario(read, tables).problems.map(problemText), offer).toEqual([]);
+    }
+  });
+
+  it("weighs what the one line says today's units weigh", () => {
+    const broccoli = tables.items.filter(({ name }) => name === "broccoli").slice(0, 1);
+    const text = starterText(broccoli, "2026-10-02").replace(/unit_weight: [\d.]+ g/, "unit_weight: 555 g");
+    const { scenario } = resolveScenario(readScenario({ file: "starter.yaml", text }), tables);
+    expect(scenario?.items[0]?.unitWeight).toBe(555_000n);
+  });
+
   it("of many items at once does too, and asks for dishes of all of them", () => {
     const byName = new Map(tables.items.map((item) => [item.name, item]));
     const items = [...byName.values()];

@@ -1,7 +1,8 @@
 import type { LineSource, Part, RecipeLine, ScenarioFile } from "../../kitchen/index.js";
 import { type Decimal, ONE, times, type Weight, ZERO } from "../../quantity/index.js";
-import { didYouMean, type Path } from "../../reading/index.js";
+import type { Path } from "../../reading/index.js";
 import type { Resolving } from "./context.js";
+import { unknownPart } from "./part-names.js";
 import type { Parts, PartsInReach } from "./parts.js";
 import * as words from "./wording/index.js";
 
@@ -65,7 +66,7 @@ function resolveSource(
   if (part === undefined) {
     if (context.isUnsettled(name)) return "unknown";
     if (!known.has(name)) {
-      context.atName(place, words.unknownPart(name, didYouMean(name, [...known])));
+      context.atName(place, unknownPart(context, name, known));
       return "unknown";
     }
     if (share === undefined || share.least.isZero()) return "out of reach";

@@ -1,10 +1,10 @@
 import type { Part, PartClass, PartOnHand, ScenarioFile, Service, Step } from "../../kitchen/index.js";
 import { money, NO_MONEY, type Weight } from "../../quantity/index.js";
-import { didYouMean } from "../../reading/index.js";
 import type { PartFact } from "./breakdowns.js";
 import type { Resolving } from "./context.js";
 import { carryOf, type ItemDraft } from "./items.js";
 import { lastDayOf } from "./on-hand.js";
+import { unknownPart } from "./part-names.js";
 import type { StepDraft } from "./steps.js";
 import * as words from "./wording/index.js";
 
@@ -80,7 +80,7 @@ export function resolvePartsOnHand(
 export function checkPartNames(context: Resolving, known: ReadonlySet<string>): void {
   for (const name of Object.keys(context.file.parts ?? {})) {
     if (!known.has(name) && !context.isUnsettled(name)) {
-      context.atKey(["parts", name], words.unknownPart(name, didYouMean(name, [...known])));
+      context.atKey(["parts", name], unknownPart(context, name, known));
     }
   }
 }

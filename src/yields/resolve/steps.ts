@@ -1,8 +1,9 @@
 import type { Part, PartClass, ScenarioFile, Step, Yield } from "../../kitchen/index.js";
 import { ONE, ZERO } from "../../quantity/index.js";
-import { didYouMean, type Path } from "../../reading/index.js";
+import type { Path } from "../../reading/index.js";
 import type { TableStep } from "../tables.js";
 import type { Resolving } from "./context.js";
+import { unknownPart } from "./part-names.js";
 import * as words from "./wording/index.js";
 
 /** A step with what it says of the parts it gives. */
@@ -54,7 +55,7 @@ function sourcesKnown(context: Resolving, { step }: StepDraft, known: ReadonlySe
   const faults = step.from.filter((part, index) => {
     if (known.has(part)) return false;
     const place = context.elementOf(["steps", step.name, "from"], index);
-    if (!context.isUnsettled(part)) context.at(place, words.unknownPart(part, didYouMean(part, [...known])));
+    if (!context.isUnsettled(part)) context.at(place, unknownPart(context, part, known));
     return true;
   });
   return faults.length === 0;

@@ -163,6 +163,14 @@ export const unknownPart = (name: string, meant: string | null): Wording => ({
   remedy: meantOr(meant, "Write the item and the part, such as `marrow ring`"),
 });
 
+/** Parts named of an item that stands where a part belongs. */
+const MOST_NAMED = 8;
+
+export const itemForPart = (item: string, parts: readonly string[]): Wording => ({
+  what: `\`${item}\` is an item, and a part of it belongs here`,
+  remedy: `Write one of its parts: ${listText(parts.slice(0, MOST_NAMED))}${parts.length > MOST_NAMED ? " ..." : ""}`,
+});
+
 export const classesDiffer = (name: string, first: string, second: string): Wording => ({
   what: `\`${name}\` is ${first} in one place and ${second} in another`,
   remedy: "Give it one class, or two names",
