@@ -75,21 +75,30 @@ describe("a published breakdown after the kitchen's own tests", () => {
     expect(floret).toEqual([...floret].sort((left, right) => right - left));
   });
 
-  it("is weighed by the inverse of the variances, as the closed form has it", () => {
+  it("is weighed by the inverse of the variances and closed by them, as the closed form has it", () => {
     const { shares } = yieldsAfterTests(broccoli.breakdown, FIVE);
     const summary = summariseTests(FIVE);
-    for (const share of shares) {
-      const p = share.published.toNumber();
+    const expected = shares.map(({ of, published, publishedError }) => {
+      const p = published.toNumber();
       const guess = Math.max(0.01, 0.1 * Math.sqrt(p * (1 - p))) / Math.sqrt(5);
-      const jackknifed = summary.shares.find(({ of }) => of === share.of)?.standardError ?? 0;
-      const tested = Math.sqrt((4 * guess ** 2 + 4 * jackknifed ** 2) / 8);
-      expect(share.testedError).toBeCloseTo(tested, 5);
-      const weights = [1 / share.publishedError ** 2, 1 / share.testedError ** 2] as const;
-      expect(share.testsCount).toBeCloseTo(weights[1] / (weights[0] + weights[1]), 10);
-      expect(share.standardError).toBeLessThanOrEqual(1 / Math.sqrt(weights[0] + weights[1]));
-      const mean = (weights[0] * p + weights[1] * share.tested) / (weights[0] + weights[1]);
-      expect(Math.abs(share.combined.toNumber() - mean)).toBeLessThan(2 * share.standardError);
-    }
+      const { fraction = 0, standardError } = summary.shares.find((share) => share.of === of) ?? {};
+      const tested = (4 * guess ** 2 + 4 * (standardError ?? 0) ** 2) / 8;
+      const weights = { published: 1 / publishedError ** 2, tests: 1 / tested };
+      const variance = 1 / (weights.published + weights.tests);
+      const mean = (weights.published * p + weights.tests * fraction) * variance;
+      return { testedError: Math.sqrt(tested), testsCount: weights.tests * variance, variance, mean };
+    });
+    const freedom = expected.reduce((sum, { variance }) => sum + variance, 0);
+    const short = 1 - expected.reduce((sum, { mean }) => sum + mean, 0);
+    expect(Math.abs(short)).toBeGreaterThan(0.001);
+    expected.forEach(({ testedError, testsCount, variance, mean }, index) => {
+      const share = shares[index];
+      // All AP weights are within one percent of each other, so five tests count for nearly five.
+      expect(share?.testedError).toBeCloseTo(testedError, 5);
+      expect(share?.testsCount).toBeCloseTo(testsCount, 4);
+      expect(share?.combined.toNumber()).toBeCloseTo(mean + (short * variance) / freedom, 4);
+      expect(share?.standardError).toBeCloseTo(Math.sqrt(variance * (1 - variance / freedom)), 5);
+    });
   });
 
   it("says in each row's source what counts for how much", () => {
@@ -139,7 +148,10 @@ describe("a published breakdown after the kitchen's own tests", () => {
   });
 
   it("keeps a part that no test found, and no loss where there never was one", () => {
-    const leafless = Array.from({ length: 30 }, () => aTest([600, 300, 0, 100], 0));
+    const leafless = Array.from({ length: 30 }, () => ({
+      ...aTest([600, 300, 0, 100], 0),
+      apWeight: grams("1002"),
+    }));
     const withoutLoss = {
       ...broccoli.breakdown,
       loss: new Decimal(0),

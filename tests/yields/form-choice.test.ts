@@ -135,6 +135,6 @@ describe("what trim is worth", () => {
   it("is the better of its price and what can be made of it, and never below nothing", () => {
     expect(trimValue(decimal("0.5"), { worth: decimal(3), cost: decimal(2) }).toString()).toBe("1");
     expect(trimValue(decimal("1.5"), { worth: decimal(3), cost: decimal(2) }).toString()).toBe("1.5");
-    expect(trimValue(decimal(0), { worth: decimal(1), cost: decimal(2) }).toString()).toBe("0");
+    expect(trimValue(decimal("-0.5"), { worth: decimal(1), cost: decimal(2) }).toString()).toBe("0");
   });
 });

@@ -242,6 +242,27 @@ describe("mistakes in the file", () => {
     expect(readYieldTests(file(...rows)).problems).toEqual([]);
   });
 
+  it("a whole that weighs nothing or more than a tonne, and a number that is none", () => {
+    const remedy = "g in digits, to three decimals at most, such as 480 or 12.5";
+    const withWhole = (text: string) =>
+      problemsOf(...FIRST.map((row) => row.replace(",1960,", `,${text},`)))[0];
+    expect(withWhole("0")).toBe(
+      `own-tests.csv:2:59: \`0\` is no weight in grams. Write more than 0 to 1000000 ${remedy}`,
+    );
+    expect(withWhole("1000000.001")).toBe(
+      `own-tests.csv:2:59: \`1000000.001\` is no weight in grams. Write more than 0 to 1000000 ${remedy}`,
+    );
+    const numbered = file(...FIRST.map((row) => row.replace("2026-10-05,1,", "2026-10-05,one,")));
+    expect(readYieldTests(numbered, tables).problems).toHaveLength(5);
+    expect(readYieldTests(numbered, tables).tests).toEqual([]);
+  });
+
+  it("says of rows that disagree only that, and not also what follows from it", () => {
+    const found = problemsOf(...edited(0, ",1960,", ",1906,"));
+    expect(found).toHaveLength(4);
+    expect(found[0]).toMatch(/^own-tests.csv:3:59: `ap_g` is 1960 here and 1906 on line 2/);
+  });
+
   it("leaves out the test that is wrong and reads the others", () => {
     const second = FIRST.map((row) => row.replace("2026-10-05,1,", "2026-10-06,1,"));
     const { tests, problems } = readYieldTests(file(...edited(1, "402.5", "380"), ...second), tables);

