@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Aim, Scenario } from "../../src/kitchen/index.js";
 import { Decimal, money } from "../../src/quantity/index.js";
 import { bruteForce, type Options } from "../support/brute-force.js";
+import { leekItem, leekScenario } from "../support/leek.js";
 import {
   breakdownOf,
   dishOf,
@@ -182,42 +183,29 @@ describe("the referee, on cases worked by hand", () => {
     expect(best(one, "waste", { grain: 20 })).toBe("no plan");
   });
 
-  const leek = (dishes: Scenario["dishes"], stated: Partial<Scenario> = {}) =>
-    scenarioOf({
-      services: [dinner],
-      items: [
-        itemOf("leek", 200, "1.00", 6, [
-          breakdownOf("trimmed", 200, { "leek white": 100, "leek green": 60, "leek root": 40 }),
-        ]),
-      ],
-      parts: [
-        partOf("leek white", "leek"),
-        partOf("leek green", "leek"),
-        partOf("leek root", "leek", "inedible"),
-      ],
-      dishes,
-      ...stated,
-    });
-
   it("gives away no more than the limit", () => {
     // 2 leeks for 200 g of white leave 120 g of green: 50 g given, 70 g wasted.
     const tart = [dishOf("tart", 2, [lineOf(100, ["leek white"])])];
-    expect(best(leek(tart))).toBe("120");
-    expect(best(leek(tart, { destinations: withGift(50, { food: true, portions: false }) }))).toBe("70");
-    expect(best(leek(tart, { destinations: withGift(null, { food: true, portions: false }) }))).toBe("0");
+    expect(best(leekScenario(tart))).toBe("120");
+    expect(best(leekScenario(tart, { destinations: withGift(50, { food: true, portions: false }) }))).toBe(
+      "70",
+    );
+    expect(best(leekScenario(tart, { destinations: withGift(null, { food: true, portions: false }) }))).toBe(
+      "0",
+    );
   });
 
   it("keeps ranges, rates and shares", () => {
     // 1 leek: 100 white + 60 green at half weight = 130 of a line of 120 to 130 a portion; nothing over.
     const half = { part: "leek green", rate: new Decimal("0.5") };
-    expect(best(leek([dishOf("soup", 1, [lineOf([120, 130], ["leek white", half])])]))).toBe("0");
+    expect(best(leekScenario([dishOf("soup", 1, [lineOf([120, 130], ["leek white", half])])]))).toBe("0");
     // At most a quarter green: 100 white + at most 33 counted 33.3, i.e. 133; 120 needs at least 20 counted from
     // green or more white. With one leek, all the white and 33 g of green: 27 g over.
     const quarter = { part: "leek green", mostShare: new Decimal("0.25") };
-    expect(best(leek([dishOf("soup", 1, [lineOf([120, 160], ["leek white", quarter])])]))).toBe("27");
+    expect(best(leekScenario([dishOf("soup", 1, [lineOf([120, 160], ["leek white", quarter])])]))).toBe("27");
     // At least half green: 60 green and 60 white of 120; 40 white over.
     const mostly = { part: "leek green", leastShare: new Decimal("0.5") };
-    expect(best(leek([dishOf("soup", 1, [lineOf(120, ["leek white", mostly])])]))).toBe("40");
+    expect(best(leekScenario([dishOf("soup", 1, [lineOf(120, ["leek white", mostly])])]))).toBe("40");
   });
 
   it("cooks whole batches, and gives or wastes spare portions within the overage", () => {
@@ -233,11 +221,18 @@ describe("the referee, on cases worked by hand", () => {
         batch: { portions: 3, halves: false, vessel: "tray" },
       }),
     ];
-    expect(best(leek(tart, { services: [service] }))).toBe("280");
+    expect(best(leekScenario(tart, { services: [service] }))).toBe("280");
     expect(
-      best(leek(tart, { services: [service], destinations: withGift(60, { food: false, portions: true }) })),
+      best(
+        leekScenario(tart, {
+          services: [service],
+          destinations: withGift(60, { food: false, portions: true }),
+        }),
+      ),
     ).toBe("230");
-    expect(best(leek(tart, { services: [{ ...service, overage: new Decimal("0.25") }] }))).toBe("no plan");
+    expect(best(leekScenario(tart, { services: [{ ...service, overage: new Decimal("0.25") }] }))).toBe(
+      "no plan",
+    );
   });
 
   it("chooses dishes for a course by diets and numbers of dishes", () => {
@@ -255,10 +250,10 @@ describe("the referee, on cases worked by hand", () => {
       dishOf("tart", null, [lineOf(100, ["leek white"])], { course: "main", diets: ["vegetarian"] }),
       dishOf("pie", null, [lineOf(60, ["leek green"])], { course: "main" }),
     ];
-    expect(best(leek(dishes, { services: [service(2, null)] }))).toBe("0");
-    expect(best(leek(dishes, { services: [service(3, null)] }))).toBe("120");
-    expect(best(leek(dishes, { services: [service(2, 1)] }))).toBe("240");
-    expect(best(leek(dishes, { services: [service(5, null)] }))).toBe("no plan");
+    expect(best(leekScenario(dishes, { services: [service(2, null)] }))).toBe("0");
+    expect(best(leekScenario(dishes, { services: [service(3, null)] }))).toBe("120");
+    expect(best(leekScenario(dishes, { services: [service(2, 1)] }))).toBe("240");
+    expect(best(leekScenario(dishes, { services: [service(5, null)] }))).toBe("no plan");
   });
 
   it("keeps dates over two services", () => {
@@ -268,7 +263,7 @@ describe("the referee, on cases worked by hand", () => {
       dishOf("pie", 1, [lineOf(60, ["leek green"])], { services: [1] }),
     ];
     const dated = (partDays: number, itemDays: number | null): Scenario => {
-      const base = leek(dishes, { services: days });
+      const base = leekScenario(dishes, { services: days });
       return {
         ...base,
         items: base.items.map((item) => ({ ...item, keepsDays: itemDays })),
@@ -292,31 +287,29 @@ describe("the referee, on cases worked by hand", () => {
         batch: { portions: 2, halves: false, vessel: "pot" },
       }),
     ];
-    expect(best(leek(soup(2), { services: days }))).toBe("60");
-    expect(best(leek(soup(null), { services: days }))).toBe("no plan");
+    expect(best(leekScenario(soup(2), { services: days }))).toBe("60");
+    expect(best(leekScenario(soup(null), { services: days }))).toBe("no plan");
   });
 
   it("uses stock on hand, and bins what nobody needs as the food it holds", () => {
-    const [item] = leek([]).items;
-    if (item === undefined) throw new Error("there is a leek");
+    const item = leekItem();
     const held = { units: new Decimal(3), weight: g(600), value: money("0"), lastDay: 0 };
     const tart = [dishOf("tart", 1, [lineOf(100, ["leek white"])])];
     // One cut: 60 g of green over; two binned at 160 g of food each.
-    expect(best(leek(tart, { items: [{ ...item, onHand: [held] }] }))).toBe("380");
-    expect(best(leek(tart, { items: [{ ...item, onHand: [held] }] }), "cost")).toBe("0");
+    expect(best(leekScenario(tart, { items: [{ ...item, onHand: [held] }] }))).toBe("380");
+    expect(best(leekScenario(tart, { items: [{ ...item, onHand: [held] }] }), "cost")).toBe("0");
     // 80 g of white on hand leave 20 g to be cut: 80 + 60 over.
     const white = { part: "leek white", weight: g(80), value: money("0"), useBy: null, lastDay: 0 };
-    expect(best(leek(tart, { partsOnHand: [white] }))).toBe("140");
+    expect(best(leekScenario(tart, { partsOnHand: [white] }))).toBe("140");
   });
 
   it("buys whole order units, and loose goods by their steps", () => {
-    const [item] = leek([]).items;
-    if (item?.buying === null || item === undefined) throw new Error("the leek is bought");
+    const item = leekItem();
     const tart = [dishOf("tart", 3, [lineOf(100, ["leek white"])])];
     const crate = { name: "bunch of 2", size: new Decimal(2), weight: g(400) };
     // 2 bunches: 3 leeks cut leave 180 g green, the fourth is cut or binned at 160 g.
-    expect(best(leek(tart, { items: [{ ...item, orderUnit: crate }] }))).toBe("340");
-    expect(best(leek(tart, { items: [{ ...item, orderUnit: crate }] }), "cost")).toBe("2");
+    expect(best(leekScenario(tart, { items: [{ ...item, orderUnit: crate }] }))).toBe("340");
+    expect(best(leekScenario(tart, { items: [{ ...item, orderUnit: crate }] }), "cost")).toBe("2");
     // Loose, in steps of 500 g: 600 g wanted, 1,000 bought; 300 x 0.6 = 180 g green; 400 x 0.8 g over.
     const loose = {
       ...item,
@@ -324,8 +317,8 @@ describe("the referee, on cases worked by hand", () => {
       unitWeight: g(1000),
       orderUnit: { name: "500 g", size: new Decimal("0.5"), weight: g(500) },
     };
-    expect(best(leek(tart, { items: [loose] }), "waste", { grain: 20 })).toBe("500");
-    expect(best(leek(tart, { items: [loose] }), "cost", { grain: 20 })).toBe("2");
+    expect(best(leekScenario(tart, { items: [loose] }), "waste", { grain: 20 })).toBe("500");
+    expect(best(leekScenario(tart, { items: [loose] }), "cost", { grain: 20 })).toBe("2");
   });
 
   it("keeps to the hands and the cold room", () => {
@@ -335,17 +328,15 @@ describe("the referee, on cases worked by hand", () => {
       dishOf("pie", 2, [lineOf(60, ["leek green"])], { services: [1] }),
     ];
     const cold = (chilled: number) =>
-      leek(pies, { services: days, limits: { chilled: g(chilled), handsMinutes: null } });
+      leekScenario(pies, { services: days, limits: { chilled: g(chilled), handsMinutes: null } });
     // 120 g of green overnight; with room for 100 g, one leek's is kept (60 g) and the other portion needs a leek
     // cut on Saturday, which itself would have to be kept whole.
     expect(best(cold(120), "waste", { grain: 20 })).toBe("0");
     expect(best(cold(100), "waste", { grain: 20 })).toBe("no plan");
-    const [item] = leek([]).items;
-    const [cut] = item?.breakdowns ?? [];
-    if (item === undefined || cut === undefined) throw new Error("there is a leek");
+    const item = leekItem();
     const slow = (handsMinutes: number) =>
-      leek([dishOf("tart", 2, [lineOf(100, ["leek white"])], { minutesPerBatch: new Decimal(2) })], {
-        items: [{ ...item, breakdowns: [{ ...cut, minutes: new Decimal(3) }] }],
+      leekScenario([dishOf("tart", 2, [lineOf(100, ["leek white"])], { minutesPerBatch: new Decimal(2) })], {
+        items: [{ ...item, breakdowns: item.breakdowns.map((cut) => ({ ...cut, minutes: new Decimal(3) })) }],
         limits: { chilled: null, handsMinutes },
       });
     // 2 x 3 at the board and 2 x 2 at the stove.
@@ -354,7 +345,7 @@ describe("the referee, on cases worked by hand", () => {
   });
 
   it("credits what is kept into a named use at its stated value", () => {
-    const base = leek([dishOf("tart", 2, [lineOf(100, ["leek white"])])]);
+    const base = leekScenario([dishOf("tart", 2, [lineOf(100, ["leek white"])])]);
     const kept = {
       ...base,
       parts: base.parts.map((part) =>
