@@ -1,8 +1,15 @@
 import { lastDayOfLot, type Outcome, type StageResult } from "../allocation/index.js";
-import { addDays, type Decision, type Lot, type PartClass, type Scenario } from "../kitchen/index.js";
+import {
+  type Aim,
+  addDays,
+  type Decision,
+  type Lot,
+  type PartClass,
+  type Scenario,
+} from "../kitchen/index.js";
 import type { Ledger } from "../ledger/index.js";
 import { Decimal, NO_MONEY, NO_WEIGHT, toCurrency, type Weight } from "../quantity/index.js";
-import { figureText, gramsText, moneyText } from "./figures.js";
+import { aimText, figureText, gramsText, moneyText } from "./figures.js";
 import type { PlanJson } from "./plan.js";
 
 export type Warning = PlanJson["warnings"][number];
@@ -124,11 +131,11 @@ function heading(scenario: Scenario, { outcome, stages, warnings, reasons }: Fin
     schema: "trim-to-use/plan@1" as const,
     scenario: scenario.name,
     aim: scenario.aim,
-    outcome: outcomeOf(outcome),
+    outcome: outcomeOf(outcome, scenario.aim),
     stages: stages.map(({ aim, value, bound, gap, engine }) => ({
       aim,
-      value: figureText(value),
-      bound: figureText(bound),
+      value: aimText(aim, value),
+      bound: aimText(aim, bound),
       gap: figureText(gap),
       engine,
     })),
@@ -137,7 +144,7 @@ function heading(scenario: Scenario, { outcome, stages, warnings, reasons }: Fin
   };
 }
 
-function outcomeOf(outcome: Outcome): PlanJson["outcome"] {
+function outcomeOf(outcome: Outcome, aim: Aim): PlanJson["outcome"] {
   const seconds = Math.round(outcome.seconds * 1000) / 1000;
   const none = { objective: null, bound: null, gap: null, certified: false };
   switch (outcome.kind) {
@@ -146,8 +153,8 @@ function outcomeOf(outcome: Outcome): PlanJson["outcome"] {
       return {
         kind: outcome.kind,
         engine: outcome.engine,
-        objective: figureText(outcome.objective),
-        bound: figureText(outcome.bound),
+        objective: aimText(aim, outcome.objective),
+        bound: aimText(aim, outcome.bound),
         gap: figureText(outcome.gap),
         seconds,
         certified: true,

@@ -15,3 +15,8 @@ export function moneyText(amount: Money): string {
 export function figureText(value: number): string {
   return new Decimal(Object.is(value, -0) ? 0 : value).toFixed(6);
 }
+
+/** The value of an aim: waste, which the optimiser counts in kilograms, in grams; cost in currency units. */
+export function aimText(aim: string, value: number): string {
+  return aim === "waste" ? new Decimal(value).times(1000).toFixed(3) : figureText(value);
+}

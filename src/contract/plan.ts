@@ -18,6 +18,7 @@ export const planSchema = z.object({
   outcome: z.object({
     kind: z.enum(["optimal", "feasible", "infeasible", "unbounded", "failed"]),
     engine: z.string(),
+    /** Grams for the waste aim, else currency units; so are the bound and the values of the stages. */
     objective: decimal.nullable(),
     bound: decimal.nullable(),
     gap: decimal.nullable(),

@@ -29,7 +29,7 @@ export function outcomeSmall({ outcome }: PlanJson, writing: Writing): string {
 export function outcomeWords({ aim, outcome, stages }: PlanJson, writing: Writing): OutcomeWords {
   const { objective, bound, engine, certified, stoppedBy } = outcome;
   const value = (text: string) =>
-    aim === "waste" ? writing.weight(grams(new Decimal(text).times(1000))) : writing.money(money(text));
+    aim === "waste" ? writing.weight(grams(text)) : writing.money(money(text));
   const time = seconds(outcome.seconds, writing);
   const proof = bound === null ? "no bound known" : `no plan can have less than ${value(bound)}`;
   const sentences = [

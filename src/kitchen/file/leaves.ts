@@ -65,7 +65,7 @@ export function oneOrMore<T extends z.ZodType>(one: T, remedy: string) {
     .transform((value) => (Array.isArray(value) ? value : [value]) as z.output<T>[]);
 }
 
-interface Buying {
+export interface Buying {
   readonly least: number;
   readonly most: number | null;
 }
