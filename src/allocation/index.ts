@@ -10,7 +10,6 @@ export * from "./model.js";
 export * from "./outcome.js";
 export * from "./solve.js";
 export {
-  isSolved,
   PROOF_GAP,
   type Staged,
   type StageOptions,
