@@ -41,7 +41,12 @@ function disagreement(
   }
   const { first } = settled;
   if (best === null) return `has ${first.objective}; the referee has no plan`;
-  if (first.kind !== "optimal") return `stops unproved at ${first.objective}; the referee has ${best.value}`;
+  if (first.kind !== "optimal") {
+    // Held to a ceiling, a plan may be less than the best, if it says so.
+    const isHonest = first.bound <= best.value + 1e-6 && first.objective >= best.value - 1e-6;
+    if (isHonest && scenario.dishes.some(({ ceiling }) => ceiling !== null)) return null;
+    return `stops unproved at ${first.objective}; the referee has ${best.value}`;
+  }
   if (Math.abs(first.objective - best.value) > 1e-6 * Math.max(1, Math.abs(best.value)))
     return `proves ${first.objective}; the referee has ${best.value}, ${best.plan}`;
   return wasteInLedger(scenario, settled);

@@ -1,0 +1,153 @@
+import { afterAll, describe, expect, it } from "vitest";
+import { Engines, solveStages } from "../../src/allocation/index.js";
+import type { Item, Scenario } from "../../src/kitchen/index.js";
+import { Decimal, money } from "../../src/quantity/index.js";
+import { settle } from "../../src/settle.js";
+import { bruteForce } from "../support/brute-force.js";
+import { keptFor, leekItem, leekScenario } from "../support/leek.js";
+import {
+  breakdownOf,
+  dishOf,
+  g,
+  lineOf,
+  partOf,
+  serviceOf,
+  staples,
+  stepOf,
+  withGift,
+} from "../support/small-scenario.js";
+
+const engines = new Engines();
+afterAll(() => engines.close());
+
+/** Grams of waste that the planner proves, or what it says instead. */
+async function leastWaste(scenario: Scenario): Promise<number | string> {
+  const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
+  if (settled.kind === "none") return settled.outcome.kind;
+  const { kind, objective } = settled.first;
+  return kind === "optimal" ? Math.round(objective * 1e6) / 1e3 : kind;
+}
+
+function refereed(scenario: Scenario): number | string {
+  const best = bruteForce(scenario, "waste", { grain: 10 });
+  return best === "no plan" ? "infeasible" : best.value.toNumber();
+}
+
+const days = [serviceOf("Friday", 0), serviceOf("Saturday", 1)];
+const tart = (portions: number, stated = {}) =>
+  dishOf("tart", portions, [lineOf(100, ["leek white"])], stated);
+const bunch = (stated: Partial<Item> = {}) =>
+  leekItem({
+    orderUnit: { name: "bunch of 2", size: new Decimal(2), weight: g(400) },
+    buying: { price: money("2"), taxRate: null, least: 0, most: 2, deliveries: [0], orderBy: null },
+    ...stated,
+  });
+const white = (weight: number, value: string) => ({
+  part: "leek white",
+  weight: g(weight),
+  value: money(value),
+  useBy: null,
+  lastDay: null,
+});
+
+describe("what is easily planned wrongly", () => {
+  it.each<[string, number | string, Scenario]>([
+    [
+      // The second leek of the bunch, cut, can all be given away.
+      "a leek over from a bunch is cut for the staff meal rather than binned",
+      0,
+      leekScenario([tart(1)], {
+        items: [bunch()],
+        destinations: withGift(null, { food: true, portions: false }),
+      }),
+    ],
+    [
+      // Both shaved leave 200 - 100 g of white. Trimmed, or binned, the second would leave 160 g of food.
+      "a leek over from a bunch is cut the way that wastes least of it",
+      100,
+      leekScenario([tart(1)], {
+        items: [
+          bunch({
+            breakdowns: [
+              ...leekItem().breakdowns,
+              breakdownOf("shaved", 200, { "leek white": 100, "leek root": 40 }),
+            ],
+          }),
+        ],
+      }),
+    ],
+    [
+      // 60 g of green and the 160 g of food in the leek that no shelf is cold for.
+      "a leek over from a bunch is binned before it fills the cold room",
+      220,
+      leekScenario([tart(1)], {
+        services: days,
+        items: [bunch()],
+        limits: { chilled: g(100), handsMinutes: null },
+      }),
+    ],
+    [
+      // 60 g of green make 30 g of heart, 40 g of it peeled on Friday and 20 g on Saturday.
+      "a step short of room is worked on every day the part keeps",
+      100,
+      keptFor(
+        leekScenario([dishOf("soup", 1, [lineOf(30, ["leek heart"])], { services: [1] })], {
+          services: days,
+          items: [leekItem({ keepsDays: 1 })],
+          parts: [
+            ...leekScenario([]).parts,
+            partOf("leek heart", "leek"),
+            partOf("leek skin", "leek", "inedible"),
+          ],
+          steps: [
+            stepOf("peel", ["leek green"], { "leek heart": "0.5", "leek skin": "0.25" }, { capacity: g(40) }),
+          ],
+        }),
+        {},
+      ),
+    ],
+    [
+      // 100 g a plate at 0.40: white on hand for nothing, 60 g, and 40 g cut at 1.00 / 160 g, 0.25, to each of two
+      // plates. Cut alone it would be 0.625. One leek: 100 - 80 g of white and 60 g of green over.
+      "stock on hand costs what it is valued at, and what is cut what it costs",
+      80,
+      leekScenario([tart(2, { ceiling: money("0.4"), staples: staples("0") })], {
+        partsOnHand: [white(120, "0")],
+      }),
+    ],
+    [
+      // A dear plate of bought white and a cheap one: the stock goes where the ceiling is.
+      "stock on hand goes to the dish whose ceiling needs it",
+      60,
+      leekScenario(
+        [
+          tart(1, { ceiling: money("0.2"), staples: staples("0") }),
+          dishOf("gratin", 1, [lineOf(100, ["leek white"])]),
+        ],
+        { partsOnHand: [white(100, "0.1")] },
+      ),
+    ],
+    [
+      // The leek that must be bought is shaved: 20 g of white for 3.00, which goes into the tart with 80 g of the white
+      // on hand. The soup's 20 g come from what is on hand, and nothing is over.
+      "dear parts go where no ceiling is, before they are done without",
+      0,
+      leekScenario([tart(1), dishOf("soup", 1, [lineOf(20, ["leek white"])], { ceiling: money("0.2") })], {
+        items: [
+          leekItem({
+            breakdowns: [
+              ...leekItem().breakdowns,
+              breakdownOf("shaved", 200, { "leek white": 20, "leek root": 180 }),
+            ],
+            buying: { price: money("3"), taxRate: null, least: 1, most: 2, deliveries: [0], orderBy: null },
+          }),
+        ],
+        partsOnHand: [white(100, "0")],
+        countAvoidablePeel: false,
+      }),
+    ],
+  ])("%s", async (_, grams, scenario) => {
+    expect(refereed(scenario)).toBe(grams);
+    expect(await leastWaste(scenario)).toBe(grams);
+  });
+});
