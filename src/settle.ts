@@ -1,9 +1,12 @@
 import {
   buildModel,
   decide,
-  leastCosts,
+  leastLotCosts,
+  lotKey,
   type Outcome,
   type PlanModel,
+  PROOF_GAP,
+  relativeGap,
   type Solved,
   type Staged,
   type StageResult,
@@ -26,7 +29,9 @@ export type Settled =
   | { readonly kind: "none"; readonly outcome: Outcome };
 
 /** Ceilings are judged on the ledger; so often is a plan over one of them tightened and solved again. */
-const MOST_TIGHTENINGS = 5;
+const MOST_TIGHTENINGS = 6;
+/** In the first rounds lots are only charged what they were shown to cost; then their cost is held. */
+const MOST_CHARGED = 2;
 /** A little more than the excess, so that rounding to the scale does not bring it back. */
 const TIGHTER = 1.02;
 
@@ -40,64 +45,95 @@ export async function settle(
   solveModel: (model: PlanModel) => Promise<Staged>,
 ): Promise<Settled> {
   let tightenings: readonly Tightening[] = [];
+  let shown: readonly CostsShown[] = [];
+  let proved: Solved | null = null;
   for (let round = 0; ; round++) {
     const model = buildModel(scenario, tightenings);
     const staged = await solveModel(model);
     if (staged.kind === "none") {
-      return { kind: "none", outcome: round === 0 ? staged.first : overItsCeiling(staged.first) };
+      if (proved === null) return { kind: "none", outcome: staged.first };
+      // Charging what an earlier plan paid can ask too much where its lots could cost less: then they are made to.
+      if (round >= MOST_TIGHTENINGS || tightenings.every(({ held }) => held)) {
+        return { kind: "none", outcome: overItsCeiling(staged.first) };
+      }
+      tightenings = held(scenario, tightenings, shown);
+      continue;
     }
     const { first, stages } = staged;
+    proved ??= first;
     const decision = decide(model, staged.point);
     const faults = verifyDecision(decision, scenario);
     if (faults.length > 0) {
       return { kind: "none", outcome: failed(first, `the rounded plan falls short: ${faults.join("; ")}`) };
     }
     const ledger = keepLedger(scenario, decision);
-    const shown = costsShown(scenario, decision, ledger);
-    if (shown.length === 0) return { kind: "plan", first, stages, decision, ledger };
+    shown = costsShown(scenario, decision, ledger);
+    if (shown.length === 0) return { kind: "plan", ...provedBy(proved, first, stages), decision, ledger };
     if (round === MOST_TIGHTENINGS) return { kind: "none", outcome: overItsCeiling(first) };
-    tightenings = tightened(scenario, tightenings, shown);
+    tightenings = round < MOST_CHARGED ? charged(tightenings, shown) : held(scenario, tightenings, shown);
   }
 }
 
-/**
- * What the parts of a dish over its ceiling may cost at most: between the least they can and what they were shown
- * to, so far down that the dish as cooked would keep to its ceiling.
- */
-function tightened(
-  scenario: Scenario,
-  known: readonly Tightening[],
-  shown: readonly CostsShown[],
-): Tightening[] {
-  const least = leastCosts(scenario);
-  const fresh = shown.flatMap(({ dish, service, excess, parts }) => {
-    const paid = parts
+/** Tightening forbids more than the scenario does, so only the bound proved before it says how good a plan is. */
+function provedBy(
+  { bound }: Solved,
+  first: Solved,
+  [stage, ...later]: readonly StageResult[],
+): Pick<Extract<Settled, { kind: "plan" }>, "first" | "stages"> {
+  if (bound === first.bound || stage === undefined)
+    return { first, stages: stage === undefined ? [] : [stage, ...later] };
+  const gap = relativeGap(first.objective, bound);
+  const isProved = gap <= PROOF_GAP;
+  const kind = isProved ? "optimal" : "feasible";
+  const stoppedBy = isProved ? null : (first.stoppedBy ?? "a ceiling, which the ledger judges");
+  return { first: { ...first, kind, bound, gap, stoppedBy }, stages: [{ ...stage, bound, gap }, ...later] };
+}
+
+/** Charges the dishes over their ceilings what the ledger charged them. */
+function charged(known: readonly Tightening[], shown: readonly CostsShown[]): Tightening[] {
+  const fresh = shown.flatMap(({ dish, service, goings }) =>
+    goings
       .filter(({ weight }) => weight > 0n)
-      .map(({ part, weight, money }) => ({
-        part,
-        kilograms: toKilograms(weight).toNumber(),
-        cost: toCurrency(money).div(toKilograms(weight)).toNumber(),
-        least: least.get(part) ?? 0,
-      }));
+      .map((going) => ({ ...costOf(going), dish, service, held: false })),
+  );
+  return replaced(known, fresh);
+}
+
+/**
+ * Holds the lots of the dishes over their ceilings to an average cost between the least they can have and what they
+ * were shown to, so far down that the dish as cooked would keep to its ceiling.
+ */
+function held(scenario: Scenario, known: readonly Tightening[], shown: readonly CostsShown[]): Tightening[] {
+  const least = leastLotCosts(scenario);
+  const fresh = shown.flatMap(({ dish, service, excess, goings }) => {
+    const paid = goings
+      .filter(({ weight }) => weight > 0n)
+      .map((going) => ({ ...costOf(going), kilograms: toKilograms(going.weight).toNumber() }));
     const above = paid.reduce(
-      (sum, entry) => sum + entry.kilograms * Math.max(0, entry.cost - entry.least),
+      (sum, { lot, perKilogram, kilograms }) => sum + kilograms * Math.max(0, perKilogram - least(lot)),
       0,
     );
     const kept = above === 0 ? 0 : Math.max(0, 1 - (TIGHTER * toCurrency(excess).toNumber()) / above);
-    return paid
-      .filter((entry) => entry.cost > entry.least)
-      .map(({ part, cost, least: floor }) => ({
-        part,
-        dish,
-        service,
-        perKilogram: floor + kept * (cost - floor),
-      }));
+    return paid.map(({ lot, perKilogram }) => {
+      const floor = least(lot);
+      return { lot, dish, service, perKilogram: floor + kept * Math.max(0, perKilogram - floor), held: true };
+    });
   });
-  const replaced = new Set(fresh.map(({ part, dish, service }) => `${part} | ${dish} | ${service}`));
-  return [
-    ...known.filter(({ part, dish, service }) => !replaced.has(`${part} | ${dish} | ${service}`)),
-    ...fresh,
-  ];
+  return replaced(known, fresh);
+}
+
+function costOf({
+  lot,
+  weight,
+  money,
+}: CostsShown["goings"][number]): Pick<Tightening, "lot" | "perKilogram"> {
+  return { lot, perKilogram: toCurrency(money).div(toKilograms(weight)).toNumber() };
+}
+
+function replaced(known: readonly Tightening[], fresh: readonly Tightening[]): Tightening[] {
+  const keyOf = ({ lot, dish, service }: Tightening): string => `${lotKey(lot)} | ${dish} | ${service}`;
+  const keys = new Set(fresh.map(keyOf));
+  return [...known.filter((entry) => !keys.has(keyOf(entry))), ...fresh];
 }
 
 function overItsCeiling(outcome: Outcome): Outcome {

@@ -1,13 +1,13 @@
-import type { Breakdown, Item, Part, Scenario, Step } from "../kitchen/index.js";
+import type { Breakdown, Item, Lot, Part, Scenario, Step } from "../kitchen/index.js";
 import { NO_MONEY } from "../quantity/index.js";
 import { currency, kg, rate } from "./floats.js";
 import { partsInCuttingOrder } from "./network.js";
 
 /**
  * The least a kilogram of each part can cost under the scenario's costing method, whatever is bought and cut:
- * what ceiling rows and the worth of closing stock are built on, so that "no plan" is never claimed falsely.
+ * what ceiling rows are built on, so that "no plan" is never claimed falsely.
  */
-export function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
+function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
   const parts = new Map(scenario.parts.map((part) => [part.name, part]));
   const least = new Map<string, number>();
   const offer = (part: string, cost: number): void => {
@@ -28,6 +28,18 @@ export function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
     }
   }
   return least;
+}
+
+/**
+ * The least a kilogram of a lot can cost: of one cut, whatever is bought and cut; of one on hand, what it is
+ * valued at.
+ */
+export function leastLotCosts(scenario: Scenario): (lot: Lot) => number {
+  const cut = leastCosts({ ...scenario, partsOnHand: [] });
+  const held = scenario.partsOnHand.map((stock) =>
+    leastCosts({ ...scenario, items: [], partsOnHand: [stock] }),
+  );
+  return ({ part, origin }) => (origin.kind === "cut" ? cut : held[origin.index])?.get(part) ?? 0;
 }
 
 export function foodYieldOf(step: Step, parts: ReadonlyMap<string, Part>): number {

@@ -1,7 +1,14 @@
 import type { Dish, RecipeLine, Scenario, Step } from "../kitchen/index.js";
 import { ZERO } from "../quantity/index.js";
 import { kg, rate } from "./floats.js";
-import { type LotNode, type Network, outlastsPlan, stepsFrom, usableAt } from "./network.js";
+import {
+  type LotNode,
+  type Network,
+  outlastsPlan,
+  servicesToWorkBefore,
+  stepsFrom,
+  usableAt,
+} from "./network.js";
 
 /** One dish cooked for one service. */
 export interface CookingSite {
@@ -85,12 +92,17 @@ export function reachableDemand(scenario: Scenario, network: Network, sites: rea
   const known = new Map<LotNode, number>();
   const demand: Demand = {
     of: (lot) => known.get(lot) ?? 0,
-    through: ({ yields, capacity }, lot) => {
+    through: (step, lot) => {
+      const { yields, capacity } = step;
+      const times = servicesToWorkBefore(step, lot, scenario).length;
       const wanted = yields.map(({ part, fraction }) => {
         const output = network.lot(part, lot.origin);
         return output === undefined || fraction.isZero() ? 0 : demand.of(output) / rate(fraction);
       });
-      return Math.min(capacity === null ? Number.POSITIVE_INFINITY : kg(capacity), Math.max(0, ...wanted));
+      return Math.min(
+        capacity === null ? Number.POSITIVE_INFINITY : times * kg(capacity),
+        Math.max(0, ...wanted),
+      );
     },
   };
   for (const lot of [...network.lots].reverse()) {

@@ -1,12 +1,13 @@
 /** From a resolved scenario to a certified decision. */
 export { buildModel, type PlanModel, type Tightening } from "./build/index.js";
 export * from "./certify.js";
-export { leastCosts } from "./costs.js";
+export { leastLotCosts } from "./costs.js";
 export { decide } from "./decide/index.js";
 export * from "./engine.js";
 export { anyPoint, culpritsOf } from "./feasibility.js";
 export { lastDayOfLot } from "./lot-dates.js";
 export * from "./model.js";
+export { lotKey } from "./network.js";
 export * from "./outcome.js";
 export * from "./solve.js";
 export {

@@ -87,6 +87,24 @@ export function partsInCuttingOrder(scenario: Scenario): string[] {
   return order;
 }
 
+/**
+ * Services before which a step may be worked on a lot: each while the lot keeps, where a pot or hands are short;
+ * else null, for whenever it is wanted.
+ */
+export function servicesToWorkBefore(step: Step, lot: LotNode, scenario: Scenario): (number | null)[] {
+  if (!isWorkedByService(step, scenario)) return [null];
+  return scenario.services.flatMap((_, service) => (usableAt(lot, service, scenario) ? [service] : []));
+}
+
+/** So is a step that works on from such a one. */
+function isWorkedByService(step: Step, scenario: Scenario): boolean {
+  if (step.capacity !== null || (step.minutesPerKilogram !== null && handsAreLimited(scenario))) return true;
+  return scenario.steps.some(
+    (earlier) =>
+      earlier.yields.some(({ part }) => step.from.includes(part)) && isWorkedByService(earlier, scenario),
+  );
+}
+
 function reachedLots(
   scenario: Scenario,
   cutServices: ReadonlyMap<string, readonly number[]>,
@@ -147,12 +165,10 @@ function servicesToCutBefore(item: Item, scenario: Scenario): number[] {
     });
 }
 
-function workIsLimited({ limits, services, steps }: Scenario): boolean {
+function workIsLimited(scenario: Scenario): boolean {
+  const { limits, steps } = scenario;
   return (
-    limits.handsMinutes !== null ||
-    limits.chilled !== null ||
-    services.some(({ handsMinutes }) => handsMinutes !== null) ||
-    steps.some(({ capacity }) => capacity !== null)
+    handsAreLimited(scenario) || limits.chilled !== null || steps.some(({ capacity }) => capacity !== null)
   );
 }
 
@@ -194,4 +210,8 @@ export function arrivalsOf(item: Item, scenario: Scenario): Arrival[] {
   });
   const stock = item.onHand.map(({ lastDay }, index) => arrival(0, lastDay, { kind: "onHand", index }));
   return [...deliveries, ...stock];
+}
+
+function handsAreLimited({ limits, services }: Scenario): boolean {
+  return limits.handsMinutes !== null || services.some(({ handsMinutes }) => handsMinutes !== null);
 }

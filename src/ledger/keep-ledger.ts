@@ -42,7 +42,7 @@ export function keepLedger(scenario: Scenario, decision: Decision): Ledger {
   mustBeSound(transfers);
   const { weights, money } = totalsFromTransfers(transfers);
   const avoidablePeel = smaller(avoidablePeelOfAll(decision, directory), weights.inedible);
-  return { transfers, weights: { ...weights, avoidablePeel }, money, dishCosts };
+  return { transfers, weights: { ...weights, avoidablePeel }, money, dishCosts, goingCosts: costs.goings };
 }
 
 function avoidablePeelOfAll({ cuts }: Decision, { scenario, item, classOf }: Directory): Weight {

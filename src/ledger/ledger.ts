@@ -22,6 +22,8 @@ export interface Ledger {
   };
   readonly money: MoneyTotals;
   readonly dishCosts: readonly DishCost[];
+  /** What each of the decision's goings carries, in its order. */
+  readonly goingCosts: readonly Money[];
 }
 
 /** purchased + onHand + absorbed = inDishes + givenAway + closingStock + wastedFood + inedible + losses */

@@ -9,8 +9,8 @@ export interface BuildContext {
   readonly network: Network;
   readonly sites: readonly CookingSite[];
   readonly demand: Demand;
-  /** What a kilogram of a part costs in a ceiling row: the least it can, or what it is held to. */
-  readonly costOf: (part: string, site: CookingSite) => number;
+  /** What a kilogram of a lot costs in a ceiling row: the least it can, or what an earlier plan showed. */
+  readonly costOf: (lot: LotNode, site: CookingSite) => number;
   readonly builder: ModelBuilder;
   readonly handles: Handles;
 }
@@ -43,6 +43,8 @@ export interface CutHandle {
 export interface DrawHandle {
   readonly step: Step;
   readonly from: LotNode;
+  /** The service it is worked before, where that matters; null where any will do. */
+  readonly service: number | null;
   readonly variable: number;
 }
 

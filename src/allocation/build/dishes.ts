@@ -122,7 +122,7 @@ function addCeiling(site: CookingSite, goes: readonly GoHandle[], context: Build
   const { dish, service } = site;
   if (dish.ceiling === null) return;
   const sum = new Sum();
-  for (const go of goes) sum.add(go.variable, costOf(go.lot.part, site) * go.unit);
+  for (const go of goes) sum.add(go.variable, costOf(go.lot, site) * go.unit);
   const room = currency(dish.ceiling) - stapleCost(site);
   const name = `${dish.name} for ${serviceName(scenario, service)} within its ceiling`;
   sum.addSum(portionsOf(site, context), -room);

@@ -1,6 +1,6 @@
 import type { Scenario } from "../../kitchen/index.js";
 import { ModelBuilder } from "../builder.js";
-import { leastCosts } from "../costs.js";
+import { leastLotCosts } from "../costs.js";
 import { cookingSites, reachableDemand } from "../demand.js";
 import type { Model } from "../model.js";
 import { buildNetwork, type Network } from "../network.js";
@@ -11,7 +11,7 @@ import { addItems } from "./items.js";
 import { addLimits } from "./limits.js";
 import { type Objectives, objectivesOf } from "./objectives.js";
 import { addParts } from "./parts.js";
-import { addTightenings, type Tightening } from "./tightening.js";
+import { addTightenings, type Tightening, tighteningKey } from "./tightening.js";
 
 export type { CutHandle, GoHandle, Handles } from "./context.js";
 export { aimsInOrder, type Objectives } from "./objectives.js";
@@ -31,10 +31,10 @@ export interface PlanModel {
  * over a ceiling and is tightened.
  */
 export function buildModel(scenario: Scenario, tightenings: readonly Tightening[] = []): PlanModel {
-  const least = leastCosts(scenario);
+  const least = leastLotCosts(scenario);
   const tightened = new Map(
-    tightenings.map(({ part, dish, service, perKilogram }) => [
-      tighteningKey(part, dish, service),
+    tightenings.map(({ lot, dish, service, perKilogram }) => [
+      tighteningKey(lot, dish, service),
       perKilogram,
     ]),
   );
@@ -45,8 +45,7 @@ export function buildModel(scenario: Scenario, tightenings: readonly Tightening[
     network,
     sites,
     demand: reachableDemand(scenario, network, sites),
-    costOf: (part, { dish, service }) =>
-      tightened.get(tighteningKey(part, dish.name, service)) ?? least.get(part) ?? 0,
+    costOf: (lot, { dish, service }) => tightened.get(tighteningKey(lot, dish.name, service)) ?? least(lot),
     builder: new ModelBuilder(),
     handles: noHandles(),
   };
@@ -63,8 +62,4 @@ export function buildModel(scenario: Scenario, tightenings: readonly Tightening[
     handles: context.handles,
     network,
   };
-}
-
-function tighteningKey(part: string, dish: string, service: number): string {
-  return `${part} | ${dish} | ${service}`;
 }

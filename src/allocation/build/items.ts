@@ -64,7 +64,7 @@ function addItem(item: Item, context: BuildContext): void {
     held > 0 ||
     (item.buying?.least ?? 0) > 0 ||
     arrivals.some(expires);
-  const binServices = surplusPossible ? [...new Set(arrivals.map(({ lastService }) => lastService))] : [];
+  const binServices = surplusPossible ? servicesToBinAfter(arrivals, context) : [];
   for (const service of binServices) {
     const tag = { family: "bin", item: item.name, service };
     const name = `bin ${item.name} after ${serviceName(scenario, service)}`;
@@ -82,6 +82,12 @@ function addItem(item: Item, context: BuildContext): void {
   addLife(item, arrivals, context);
 }
 
+/** At the end of what keeps; where the cold room is short, after any service. */
+function servicesToBinAfter(arrivals: readonly Arrival[], { scenario }: BuildContext): number[] {
+  if (scenario.limits.chilled !== null) return scenario.services.map((_, service) => service);
+  return [...new Set(arrivals.map(({ lastService }) => lastService))];
+}
+
 function expires(arrival: Arrival): boolean {
   return !arrival.outlastsPlan;
 }
@@ -90,7 +96,10 @@ function carriedUnits(item: Item): number {
   return item.carry === null ? 0 : kg(item.carry.limit) / kg(item.unitWeight);
 }
 
-/** No plan gains by cutting more than the hungriest part can use, but for what is in the house anyway. */
+/**
+ * No plan gains by cutting more than the hungriest part can use, but for what is in the house anyway and what is over
+ * from whole order units.
+ */
 function mostCut(
   item: Item,
   breakdown: Breakdown,
@@ -104,8 +113,10 @@ function mostCut(
     const perUnit = rate(fraction) * kg(item.unitWeight);
     return lot === undefined || perUnit === 0 ? 0 : demand.of(lot) / perUnit;
   });
-  const forced = held + (item.buying?.least ?? 0) * rate(item.orderUnit.size);
-  const most = Math.max(0, forced, ...wanted);
+  const size = rate(item.orderUnit.size);
+  const forced = held + (item.buying?.least ?? 0) * size;
+  const over = item.measure === "loose" || size > 1 ? size * (item.buying?.deliveries.length ?? 0) : 0;
+  const most = Math.max(0, forced, ...wanted) + over;
   return item.measure === "whole" ? Math.ceil(most - 1e-9) : most;
 }
 

@@ -55,7 +55,7 @@ function addHands(context: BuildContext): void {
       if (cut.service === index) sum.add(cut.variable, hours(breakdown?.minutes));
     }
     for (const draw of handles.draws) {
-      if (draw.from.firstService === index) {
+      if (draw.service === index) {
         sum.add(draw.variable, hours(draw.step.minutesPerKilogram) * drawUnit(draw.from));
       }
     }

@@ -3,7 +3,14 @@ import { Sum } from "../builder.js";
 import { mostPerPortion } from "../demand.js";
 import { kg, rate } from "../floats.js";
 import { type Groups, groupBy } from "../group.js";
-import { type LotNode, originKey, outlastsPlan, stepsFrom, usableAt } from "../network.js";
+import {
+  type LotNode,
+  originKey,
+  outlastsPlan,
+  servicesToWorkBefore,
+  stepsFrom,
+  usableAt,
+} from "../network.js";
 import {
   type BuildContext,
   type CutHandle,
@@ -18,7 +25,10 @@ export function addParts(context: BuildContext): void {
   const inflow = mostInflow(context);
   for (const lot of context.network.lots) addOutflows(lot, inflow[lot.index] ?? 0, context);
   const flows = flowsOf(context);
-  for (const lot of context.network.lots) addBalance(lot, flows, context);
+  for (const lot of context.network.lots) {
+    addBalance(lot, flows, context);
+    addWorkedInTime(lot, flows, context);
+  }
   addCarryLimits(context);
   addCapacities(context);
 }
@@ -52,13 +62,22 @@ function addOutflows(lot: LotNode, inflow: number, context: BuildContext): void 
     });
   }
   for (const step of stepsFrom(lot.part, scenario)) {
-    const tag = { family: "draw", part: lot.part, step: step.name };
     const wanted = context.demand.through(step, lot);
     if (wanted === 0) continue;
     // Whole pieces are drawn, and so up to one more than is wanted.
     const most = Math.min(inflow, wanted + (integer ? unit : 0));
-    const variable = builder.variable(tag, `${step.name} from ${where}`, upTo(most), { integer });
-    handles.draws.push({ step, from: lot, variable });
+    for (const service of servicesToWorkBefore(step, lot, scenario)) {
+      const tag = {
+        family: "draw",
+        part: lot.part,
+        step: step.name,
+        ...(service === null ? {} : { service }),
+      };
+      const when = service === null ? "" : ` for ${serviceName(scenario, service)}`;
+      const upper = service === null || step.capacity === null ? most : Math.min(most, kg(step.capacity));
+      const variable = builder.variable(tag, `${step.name} from ${where}${when}`, upTo(upper), { integer });
+      handles.draws.push({ step, from: lot, service, variable });
+    }
   }
   if (lot.kind.carry !== null && outlastsPlan(lot, scenario)) {
     const tag = { family: "keep", part: lot.part };
@@ -126,21 +145,8 @@ function flowsOf({ handles }: BuildContext): Flows {
  * for goes into dishes or permitted stock, and only its by-products and what merely changed its name may be over.
  */
 function inflowsOf(lot: LotNode, flows: Flows, scenario: Scenario) {
-  const sum = new Sum();
-  const wasteable = new Sum();
-  let held = 0;
-  if (lot.origin.kind === "cut") {
-    for (const cut of flows.cuts.of(lot.origin.service)) {
-      const breakdown = cut.item.breakdowns.find(({ name }) => name === cut.breakdown);
-      const made = breakdown?.yields.find(({ part }) => part === lot.part);
-      if (made === undefined) continue;
-      sum.add(cut.variable, rate(made.fraction) * kg(cut.item.unitWeight));
-      wasteable.add(cut.variable, rate(made.fraction) * kg(cut.item.unitWeight));
-    }
-  } else {
-    const stock = scenario.partsOnHand[lot.origin.index];
-    if (stock?.part === lot.part) held = kg(stock.weight);
-  }
+  const { in: sum, held } = directOf(lot, flows, scenario);
+  const wasteable = new Sum().addSum(sum);
   let wasteableAnyway = held;
   for (const { step, from, variable } of flows.drawsOf.of(originKey(lot.origin))) {
     const made = step.yields.findIndex(({ part }) => part === lot.part);
@@ -153,6 +159,44 @@ function inflowsOf(lot: LotNode, flows: Flows, scenario: Scenario) {
     else if (from.kind.pieceWeight !== null) wasteableAnyway += given;
   }
   return { sum, held, wasteable, wasteableAnyway };
+}
+
+/** What comes into a lot by cutting, and what of it is on hand. */
+function directOf(lot: LotNode, flows: Flows, scenario: Scenario): { in: Sum; held: number } {
+  const sum = new Sum();
+  if (lot.origin.kind === "onHand") {
+    const stock = scenario.partsOnHand[lot.origin.index];
+    return { in: sum, held: stock?.part === lot.part ? kg(stock.weight) : 0 };
+  }
+  for (const cut of flows.cuts.of(lot.origin.service)) {
+    const breakdown = cut.item.breakdowns.find(({ name }) => name === cut.breakdown);
+    const made = breakdown?.yields.find(({ part }) => part === lot.part);
+    if (made !== undefined) sum.add(cut.variable, rate(made.fraction) * kg(cut.item.unitWeight));
+  }
+  return { in: sum, held: 0 };
+}
+
+/** What goes on from a lot before a service has come into it by then, where steps are worked service by service. */
+function addWorkedInTime(lot: LotNode, flows: Flows, { scenario, builder }: BuildContext): void {
+  const made = flows.drawsOf
+    .of(originKey(lot.origin))
+    .flatMap((draw) =>
+      draw.step.yields.filter(({ part }) => part === lot.part).map(({ fraction }) => ({ draw, fraction })),
+    );
+  if (made.every(({ draw }) => draw.service === null)) return;
+  const inTime = (by: number, service: number | null): boolean => service === null || service <= by;
+  for (let service = lot.firstService; service < scenario.services.length - 1; service++) {
+    const sum = directOf(lot, flows, scenario);
+    for (const { draw, fraction } of made) {
+      if (inTime(service, draw.service)) sum.in.add(draw.variable, rate(fraction) * drawUnit(draw.from));
+    }
+    for (const go of flows.goes.of(lot)) if (go.site.service <= service) sum.in.add(go.variable, -go.unit);
+    for (const draw of flows.drawsFrom.of(lot)) {
+      if (draw.service !== null && draw.service <= service) sum.in.add(draw.variable, -drawUnit(lot));
+    }
+    const name = `${lotName(scenario, lot)} worked by ${serviceName(scenario, service)}`;
+    builder.row({ family: "worked in time", part: lot.part, service }, name, sum.in, { lower: -sum.held });
+  }
 }
 
 function madeBySteps(lot: LotNode, { scenario }: BuildContext): boolean {
@@ -207,16 +251,14 @@ function addCarryLimits({ scenario, builder, handles }: BuildContext): void {
   }
 }
 
-/** A pot holds so much before any one service; it is filled on the day its parts are cut. */
+/** A pot holds so much before any one service. */
 function addCapacities({ scenario, builder, handles }: BuildContext): void {
   for (const step of scenario.steps) {
     if (step.capacity === null) continue;
     for (let service = 0; service < scenario.services.length; service++) {
       const sum = new Sum();
       for (const draw of handles.draws) {
-        if (draw.step === step && draw.from.firstService === service) {
-          sum.add(draw.variable, drawUnit(draw.from));
-        }
+        if (draw.step === step && draw.service === service) sum.add(draw.variable, drawUnit(draw.from));
       }
       const name = `${step.name} for ${serviceName(scenario, service)} holds`;
       const tag = { family: "capacity", step: step.name, service };

@@ -53,7 +53,7 @@ export function decideFlows(
   return { preps, goings, sends, kept };
 }
 
-function prepOf({ step, weight }: DrawOut, lot: LotNode, settlings: readonly Settling[]): Prep {
+function prepOf({ step, service, weight }: DrawOut, lot: LotNode, settlings: readonly Settling[]): Prep {
   const water = scale(weight, step.water);
   const pieces = splitByShares(plus(weight, water), [
     ...step.yields.map(({ fraction }) => fraction),
@@ -62,7 +62,7 @@ function prepOf({ step, weight }: DrawOut, lot: LotNode, settlings: readonly Set
   return {
     step: step.name,
     from: plainLot(lot),
-    service: lot.origin.kind === "cut" ? lot.origin.service : firstUse(step, lot, settlings),
+    service: service ?? (lot.origin.kind === "cut" ? lot.origin.service : firstUse(step, lot, settlings)),
     weight,
     water,
     parts: step.yields.map(({ part }, index) => ({ part, weight: pieces[index] ?? NO_WEIGHT })),

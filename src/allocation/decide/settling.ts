@@ -31,6 +31,8 @@ export interface GoingOut extends Outflow {
 
 export interface DrawOut extends Outflow {
   readonly step: Step;
+  /** The service it is worked before; null where any will do. */
+  readonly service: number | null;
 }
 
 export interface Settling {
@@ -75,9 +77,10 @@ export function settle(plan: PlanModel, point: readonly number[], cuts: ItemDeci
       service: site.service,
       line,
     })),
-    draws: draws.of(lot).map(({ step: drawn, variable }) => ({
+    draws: draws.of(lot).map(({ step: drawn, service, variable }) => ({
       ...outflow(lot, at(variable), drawnSteps),
       step: drawn,
+      service,
     })),
     gives: gives
       .of(lot)

@@ -44,10 +44,7 @@ function potFaults(decision: Decision, scenario: Scenario): Fault[] {
   return scenario.steps.flatMap(({ name, capacity }) => {
     if (capacity === null) return [];
     return scenario.services.flatMap((service, index) => {
-      const drawn = decision.preps.filter((prep) => {
-        const { origin } = prep.from;
-        return prep.step === name && (origin.kind === "cut" ? origin.service === index : index === 0);
-      });
+      const drawn = decision.preps.filter((prep) => prep.step === name && prep.service === index);
       const slack = plus(capacity, total(drawn.map(() => scenario.scaleStep)));
       return over(`${name} for ${service.name}`, total(drawn.map(({ weight }) => weight)), slack);
     });
