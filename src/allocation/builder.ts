@@ -2,6 +2,8 @@ import type { Model, Objective, Row, Tag, Term, Variable } from "./model.js";
 
 /** Coefficients smaller than this are rounding dust of the data, not part of a row. */
 const DUST = 1e-12;
+/** A bound this little below a whole number is that number. */
+const WHOLE = 1e-9;
 
 /** A sum of coefficients by variable, kept while a row or an objective is put together. */
 export class Sum {
@@ -33,6 +35,7 @@ export class ModelBuilder {
   readonly #variables: Variable[] = [];
   readonly #rows: Row[] = [];
 
+  /** Adds a variable; the bounds of a whole one are made whole. */
   variable(
     tag: Tag,
     name: string,
@@ -40,7 +43,8 @@ export class ModelBuilder {
     options: { lower?: number; integer?: boolean } = {},
   ): number {
     const { lower = 0, integer = false } = options;
-    this.#variables.push({ name, tag, lower, upper, integer });
+    const most = integer ? Math.floor(upper + WHOLE) : upper;
+    this.#variables.push({ name, tag, lower, upper: most, integer });
     return this.#variables.length - 1;
   }
 

@@ -73,9 +73,7 @@ function addItem(item: Item, context: BuildContext): void {
   if (item.carry !== null && arrivals.some(({ outlastsPlan }) => outlastsPlan)) {
     const tag = { family: "keep item", item: item.name };
     const upper = carriedUnits(item);
-    const variable = builder.variable(tag, `keep ${item.name}`, integer ? Math.floor(upper) : upper, {
-      integer,
-    });
+    const variable = builder.variable(tag, `keep ${item.name}`, upper, { integer });
     handles.keptItems.push({ item, variable });
   }
   addBalances(item, held, mostHeld, context);

@@ -47,7 +47,7 @@ function addOutflows(lot: LotNode, inflow: number, context: BuildContext): void 
   const piece = lot.kind.pieceWeight;
   const unit = piece === null ? 1 : kg(piece);
   const integer = piece !== null;
-  const upTo = (amount: number): number => (integer ? Math.floor(amount / unit + 1e-9) : amount);
+  const upTo = (amount: number): number => amount / unit;
   const where = lotName(scenario, lot);
 
   for (const site of context.sites) {
