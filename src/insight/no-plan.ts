@@ -98,8 +98,6 @@ function written(lever: Lever, change: Change, { steps, exhaustive }: Search): S
 function smallerSteps({ step, eases }: Lever, steps: number, exhaustive: boolean): string {
   if (steps === 1) return `there is no smaller step than ${step}`;
   if (exhaustive) return `every smaller step of ${step} tried, none gives a plan`;
-  const before = `one step of ${step} less gives none`;
-  return eases === "always"
-    ? `${before}, and a smaller change of this cannot do more`
-    : `${before}; not every smaller one was tried`;
+  const before = `a change smaller by ${step} gives none`;
+  return eases === "always" ? before : `${before}; not every smaller one was tried`;
 }

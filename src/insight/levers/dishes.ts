@@ -19,7 +19,7 @@ export function dishLevers(dish: Dish, scenario: Scenario): Lever[] {
       subject: `ceiling of ${dish.name}`,
       about: { dish: dish.name },
       step: "0.01",
-      steps: Number((3n * ceiling) / CENT) + 1,
+      steps: Number(ceiling / CENT),
       eases: "always",
       change: (steps) => {
         const raised = plus(ceiling, times(CENT, steps));
@@ -85,13 +85,14 @@ function lineLever(
   dish: Dish,
   withLine: (changed: Partial<RecipeLine>) => Scenario,
 ): Lever {
-  const subject = `${line.name} a portion of ${dish.name}`;
+  const several = line.from.length > 1 && line.name === line.from[0]?.part;
+  const what = several ? `${line.name} or what stands in for it` : line.name;
   const least = line.least > NO_WEIGHT ? line.least : line.most;
   return {
-    subject,
+    subject: `${what} a portion of ${dish.name}`,
     about: { dish: dish.name },
     step: "1 g",
-    steps: Number((least - 1n) / ONE_GRAM),
+    steps: Number(least / (2n * ONE_GRAM)),
     eases: "nearly",
     change: (steps) => {
       const lower = minus(least, times(ONE_GRAM, steps));
@@ -99,7 +100,7 @@ function lineLever(
       return {
         scenario: withLine({ least: lower, most: exact ? lower : line.most }),
         value: gramsText(lower),
-        text: `Give ${gramsText(lower)} of ${line.name} a portion of ${dish.name} instead of ${gramsText(least)}`,
+        text: `Give ${gramsText(lower)} of ${what} a portion of ${dish.name} instead of ${gramsText(least)}`,
       };
     },
   };

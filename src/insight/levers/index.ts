@@ -6,7 +6,10 @@ import type { Lever } from "./lever.js";
 
 export type { Change, Lever } from "./lever.js";
 
-/** Every figure the search for a smallest change may turn, in the order a cook would think of them. */
+/**
+ * Every figure the search for a smallest change may turn, in the order a cook would think of them: prices and amounts down
+ * to half, ceilings up to double, as more is no small change.
+ */
 export function leversOf(scenario: Scenario): Lever[] {
   return [
     ...scenario.dishes.flatMap((dish) => dishLevers(dish, scenario)),

@@ -17,7 +17,7 @@ export function itemLevers(item: Item, scenario: Scenario): Lever[] {
       subject: `price of ${item.name}`,
       about: { item: item.name },
       step: "0.001",
-      steps: Number(buying.price / THOUSANDTH),
+      steps: Number(buying.price / (2n * THOUSANDTH)),
       eases: "always",
       change: (steps) => {
         const price = minus(buying.price, times(THOUSANDTH, steps));

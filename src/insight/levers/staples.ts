@@ -17,7 +17,7 @@ export function stapleLevers(
         subject: `${name} in ${dish.name}`,
         about: { dish: dish.name },
         step: "0.01",
-        steps: Number(costPerPortion.div("0.01").floor()),
+        steps: Number(costPerPortion.div("0.02").floor()),
         eases: "always",
         change: (steps) => {
           const cost = costPerPortion.minus(new Decimal(steps).times("0.01"));
@@ -39,7 +39,7 @@ export function stapleLevers(
       subject: `${name} a portion of ${dish.name}`,
       about: { dish: dish.name },
       step: `${step} ${amount.unit}`,
-      steps: Number(amount.value.div(step).floor()),
+      steps: Number(amount.value.div(step).div(2).floor()),
       eases: "always",
       change: (steps) => {
         const value = amount.value.minus(step.times(steps));
@@ -54,7 +54,7 @@ export function stapleLevers(
       subject: `price of ${name}`,
       about: { dish: dish.name },
       step: "0.001",
-      steps: Number(price.div("0.001").floor()),
+      steps: Number(price.div("0.002").floor()),
       eases: "always",
       change: (steps) => {
         const cheaper = price.minus(new Decimal("0.001").times(steps));
