@@ -10,6 +10,7 @@ import {
 import { composeNoPlan, composePlan, type PlanJson, type Reason } from "./contract/index.js";
 import { smallestChanges, type Verdict } from "./insight/index.js";
 import type { Aim, Scenario } from "./kitchen/index.js";
+import { CostingError } from "./ledger/index.js";
 import { checkSafety } from "./safety/index.js";
 import { settle } from "./settle.js";
 
@@ -73,10 +74,19 @@ function stageOptions({ engines, engine, onProgress }: PlanOptions, seconds: num
 /** The smallest single changes that would make a plan possible, looked for in the time that is left. */
 async function reasonsFor(scenario: Scenario, engines: Engines, seconds: number): Promise<Reason[]> {
   const replan = async (changed: Scenario): Promise<Verdict> => {
-    const settled = await settle(changed, (model) => anyPoint(model, { engines, seconds: REPLAN_SECONDS }));
+    const settled = await settle(changed, (model) =>
+      anyPoint(model, { engines, seconds: REPLAN_SECONDS }),
+    ).catch(notForThisCosting);
+    if (settled === null) return "unknown";
     if (settled.kind === "plan") return "plan";
     return settled.outcome.kind === "infeasible" ? "no plan" : "unknown";
   };
   const culprits = await culpritsOf(scenario, { engines, seconds: REPLAN_SECONDS });
   return smallestChanges(scenario, culprits, replan, Math.max(LEAST_REASON_SECONDS, seconds));
+}
+
+/** A changed price can leave a costing method nothing to work on, such as credits above the cost. */
+function notForThisCosting(error: unknown): null {
+  if (error instanceof CostingError) return null;
+  throw error;
 }

@@ -70,7 +70,13 @@ export async function settle(
     shown = costsShown(scenario, decision, ledger);
     if (shown.length === 0) return { kind: "plan", ...provedBy(proved, first, stages), decision, ledger };
     if (round === MOST_TIGHTENINGS) return { kind: "none", outcome: overItsCeiling(first) };
-    tightenings = round < MOST_CHARGED ? charged(tightenings, shown) : held(scenario, tightenings, shown);
+    const asCharged = charged(tightenings, shown);
+    const tighter =
+      round < MOST_CHARGED && !sameAs(tightenings, asCharged)
+        ? asCharged
+        : held(scenario, tightenings, shown);
+    if (sameAs(tightenings, tighter)) return { kind: "none", outcome: overItsCeiling(first) };
+    tightenings = tighter;
   }
 }
 
@@ -134,6 +140,16 @@ function replaced(known: readonly Tightening[], fresh: readonly Tightening[]): T
   const keyOf = ({ lot, dish, service }: Tightening): string => `${lotKey(lot)} | ${dish} | ${service}`;
   const keys = new Set(fresh.map(keyOf));
   return [...known.filter((entry) => !keys.has(keyOf(entry))), ...fresh];
+}
+
+/** Whether tightening asks for nothing new: the dish is over by rounding alone, or nothing it takes could cost less. */
+function sameAs(known: readonly Tightening[], fresh: readonly Tightening[]): boolean {
+  return (
+    known.length === fresh.length &&
+    known.every(
+      (entry, index) => entry.perKilogram === fresh[index]?.perKilogram && entry.held === fresh[index]?.held,
+    )
+  );
 }
 
 function overItsCeiling(outcome: Outcome): Outcome {

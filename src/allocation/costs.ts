@@ -15,16 +15,26 @@ function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
   };
   for (const item of scenario.items) {
     const costPerKilogram = Math.min(...unitCosts(item)) / kg(item.unitWeight);
-    for (const breakdown of item.breakdowns) {
-      for (const [part, cost] of partCosts(breakdown, costPerKilogram, scenario, parts)) offer(part, cost);
-    }
+    const costs = item.breakdowns.flatMap((breakdown) =>
+      partCosts(breakdown, costPerKilogram, scenario, parts),
+    );
+    for (const [part, cost] of costs) offer(part, cost);
+    // Trim credit is settled over all cuts of an item: what one cut's main part bears can be borne by another's.
+    if (scenario.costing !== "trim credit") continue;
+    const main = costs.filter(([part]) => (parts.get(part)?.marketValue ?? null) === null);
+    const overcredited = item.breakdowns.some((breakdown) => creditsOf(breakdown, parts) > costPerKilogram);
+    const floor = overcredited ? 0 : Math.min(...main.map(([, cost]) => cost));
+    for (const [part] of main) offer(part, floor);
   }
   for (const { part, value, weight } of scenario.partsOnHand) offer(part, currency(value) / kg(weight));
   for (const name of partsInCuttingOrder(scenario)) {
     for (const step of scenario.steps.filter(({ from }) => from.includes(name))) {
       const foodYield = foodYieldOf(step, parts);
-      if (foodYield === 0) continue;
-      for (const { part } of step.yields) offer(part, (least.get(name) ?? 0) / foodYield);
+      for (const { part } of step.yields) {
+        // Where a step gives food, the food bears the cost; else whatever it gives does.
+        const bears = foodYield > 0 && parts.get(part)?.class === "food";
+        offer(part, bears ? (least.get(name) ?? 0) / foodYield : 0);
+      }
     }
   }
   return least;
@@ -63,6 +73,14 @@ export function dearestCost(item: Item, breakdown: Breakdown, part: string, scen
   const costPerKilogram = Math.max(...unitCosts(item)) / kg(item.unitWeight);
   const costs = partCosts(breakdown, costPerKilogram, scenario, parts);
   return costs.find(([name]) => name === part)?.[1] ?? 0;
+}
+
+/** Credits of everything a kilogram gives, used or not. */
+function creditsOf(breakdown: Breakdown, parts: ReadonlyMap<string, Part>): number {
+  return breakdown.yields.reduce(
+    (sum, { part, fraction }) => sum + rate(fraction) * currency(parts.get(part)?.marketValue ?? NO_MONEY),
+    0,
+  );
 }
 
 /**

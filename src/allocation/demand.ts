@@ -106,7 +106,10 @@ export function reachableDemand(scenario: Scenario, network: Network, sites: rea
     },
   };
   for (const lot of [...network.lots].reverse()) {
-    const further = stepsFrom(lot.part, scenario).reduce((sum, step) => sum + demand.through(step, lot), 0);
+    const further = stepsFrom(lot.part, scenario).reduce(
+      (sum, step) => sum + inPieces(lot, demand.through(step, lot)),
+      0,
+    );
     known.set(lot, dishDemand(lot, scenario, sites) + carryDemand(lot, scenario) + further);
   }
   return demand;
@@ -116,9 +119,18 @@ function dishDemand(lot: LotNode, scenario: Scenario, sites: readonly CookingSit
   let sum = 0;
   for (const site of sites) {
     if (!usableAt(lot, site.service, scenario)) continue;
-    for (const line of site.dish.lines) sum += mostPerPortion(line, lot.part) * site.mostPortions;
+    for (const line of site.dish.lines) {
+      sum += inPieces(lot, mostPerPortion(line, lot.part) * site.mostPortions);
+    }
   }
   return sum;
+}
+
+/** What moves whole is wanted in whole pieces. */
+function inPieces({ kind }: LotNode, amount: number): number {
+  if (kind.pieceWeight === null) return amount;
+  const piece = kg(kind.pieceWeight);
+  return Math.ceil(amount / piece - 1e-9) * piece;
 }
 
 function carryDemand(lot: LotNode, scenario: Scenario): number {

@@ -68,7 +68,7 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
       },
     );
 
-  let first = await ask(plan.model, plan.objectives[aim], aim, { share: 0.7, gap: PROOF_GAP });
+  let first = await ask(plan.model, plan.objectives[aim], aim, { share: 0.8, gap: PROOF_GAP });
   if (!isSolved(first)) return { kind: "none", first };
   let point = first.point;
   const stages = [stageOf(aim, first, PROOF_GAP)];
@@ -95,6 +95,8 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
       stages.push(stageOf("simplest", last, SIMPLEST_GAP));
     }
   }
+  first = anchoredAgain(first, valueAt(plan.objectives[aim], point), point);
+  stages[0] = stageOf(aim, first, PROOF_GAP);
   return { kind: "planned", first, stages, point };
 }
 
@@ -112,13 +114,14 @@ export function isSolved(outcome: Outcome): outcome is Solved {
 
 function stageOf(aim: string, { objective, bound, gap, engine }: Solved, asked: number): StageResult {
   const within = Object.entries(HELD_WITHIN).find(([name]) => name === aim)?.[1] ?? 0;
-  const heldWithin = Math.max(within, Math.max(gap, asked === PROOF_GAP ? 0 : asked) * Math.abs(objective));
+  const heldWithin =
+    gap <= asked ? Math.max(within, (asked === PROOF_GAP ? gap : asked) * Math.abs(objective)) : within;
   return { aim, value: objective, bound, gap, engine, heldWithin };
 }
 
-/** Where a later stage happens upon a better first aim than an unproved first stage had, that one counts. */
+/** What an unproved first stage is worth at the point a later one came to; where that is better, it counts too. */
 function anchoredAgain(first: Solved, value: number, point: readonly number[]): Solved {
-  if (first.kind === "optimal" || value >= first.objective) return first;
+  if (first.kind === "optimal") return first;
   return { ...first, objective: value, point, gap: relativeGap(value, first.bound) };
 }
 

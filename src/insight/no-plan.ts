@@ -43,10 +43,14 @@ export async function smallestChanges(
   for (const { lever, relevance } of levers.sort((a, b) => b.relevance - a.relevance)) {
     if (!inTime(relevance === 0 ? FAR_AFIELD : 1)) break;
     if (lever.steps < 1 || (relevance === 0 && lever.eases !== "always")) continue;
-    const works = async (steps: number): Promise<boolean> =>
-      (await replan(lever.change(steps).scenario)) === "plan";
+    let unsettled = false;
+    const works = async (steps: number): Promise<boolean> => {
+      const verdict = inTime() ? await replan(lever.change(steps).scenario) : "unknown";
+      unsettled ||= verdict === "unknown";
+      return verdict === "plan";
+    };
     const search = await smallestOf(lever, works, () => inTime());
-    if (search !== null) found.push(written(lever, lever.change(search.steps), search));
+    if (search !== null) found.push(written(lever, lever.change(search.steps), { ...search, unsettled }));
   }
   return found;
 }
@@ -87,11 +91,17 @@ async function byTrying(most: number, works: Works, inTime: () => boolean): Prom
   return null;
 }
 
-function written(lever: Lever, change: Change, { steps, exhaustive }: Search): SmallestChange {
+function written(
+  lever: Lever,
+  change: Change,
+  { steps, exhaustive, unsettled }: Search & { unsettled: boolean },
+): SmallestChange {
   return {
     change: `${lever.subject}: ${change.value}`,
     text: `${change.text}.`,
-    checked: `planned again; ${smallerSteps(lever, steps, exhaustive)}`,
+    checked: unsettled
+      ? "planned again; whether less would do was not settled in every case"
+      : `planned again; ${smallerSteps(lever, steps, exhaustive)}`,
   };
 }
 

@@ -40,7 +40,7 @@ function addItem(item: Item, context: BuildContext): void {
     const useful = Math.max(buying.least, Math.ceil(mostUsed / size - 1e-9));
     const upper = Math.min(buying.most ?? Number.POSITIVE_INFINITY, useful);
     // With one unit to the order unit, whole cuts make whole purchases by themselves.
-    const wholeByItself = integer && size === 1 && Number.isInteger(held);
+    const wholeByItself = integer && size === 1 && Number.isInteger(held) && buying.deliveries.length === 1;
     const bought = new Sum();
     for (const service of buying.deliveries) {
       const tag = { family: "buy", item: item.name, service };
@@ -153,24 +153,35 @@ function addBalances(item: Item, held: number, mostHeld: number, context: BuildC
   }
 }
 
-/** First in, first out: by the last service it keeps for, what came in is cut, binned or (at the end) kept. */
+/**
+ * What came in is cut, binned or (at the end) kept while it keeps: whatever arrives from one service on and keeps to
+ * another no longer is used between the two.
+ */
 function addLife(item: Item, arrivals: readonly Arrival[], context: BuildContext): void {
   const { scenario, builder, handles } = context;
-  const ends = [...new Set(arrivals.filter(expires).map(({ lastService }) => lastService))];
-  for (const end of ends) {
-    const sum = new Sum();
-    for (const cut of handles.cuts) if (cut.item === item && cut.service <= end) sum.add(cut.variable, 1);
-    for (const bin of handles.bins) if (bin.item === item && bin.service <= end) sum.add(bin.variable, 1);
-    let held = 0;
-    for (const arrival of arrivals.filter((entry) => expires(entry) && entry.lastService <= end)) {
-      if (arrival.source.kind === "onHand") {
-        held += rate(item.onHand[arrival.source.index]?.units ?? item.orderUnit.size);
-        continue;
+  const mortal = arrivals.filter(expires);
+  const starts = [...new Set(mortal.map(({ service }) => service))];
+  const ends = [...new Set(mortal.map(({ lastService }) => lastService))];
+  for (const start of starts) {
+    for (const end of ends.filter((last) => last >= start)) {
+      const within = mortal.filter(({ service, lastService }) => service >= start && lastService <= end);
+      const tight =
+        within.some(({ service }) => service === start) &&
+        within.some(({ lastService }) => lastService === end);
+      if (!tight) continue;
+      const sum = new Sum();
+      const between = (service: number): boolean => service >= start && service <= end;
+      for (const cut of handles.cuts) if (cut.item === item && between(cut.service)) sum.add(cut.variable, 1);
+      for (const bin of handles.bins) if (bin.item === item && between(bin.service)) sum.add(bin.variable, 1);
+      let held = 0;
+      for (const { source, service } of within) {
+        if (source.kind === "onHand") held += rate(item.onHand[source.index]?.units ?? item.orderUnit.size);
+        const buy = handles.buys.find((entry) => entry.item === item && entry.service === service);
+        if (source.kind === "delivery" && buy !== undefined)
+          sum.add(buy.variable, -rate(item.orderUnit.size));
       }
-      const buy = handles.buys.find((entry) => entry.item === item && entry.service === arrival.service);
-      if (buy !== undefined) sum.add(buy.variable, -rate(item.orderUnit.size));
+      const name = `${item.name} from ${serviceName(scenario, start)} used by ${serviceName(scenario, end)}`;
+      builder.row({ family: "item life", item: item.name, service: end }, name, sum, { lower: held });
     }
-    const name = `${item.name} used while it keeps, by ${serviceName(scenario, end)}`;
-    builder.row({ family: "item life", item: item.name, service: end }, name, sum, { lower: held });
   }
 }

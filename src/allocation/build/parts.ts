@@ -112,9 +112,30 @@ function addBalance(lot: LotNode, flows: Flows, context: BuildContext): void {
   if (lot.kind.class !== "food" || !madeBySteps(lot, context)) return;
   const surplus = new Sum().addSum(made.wasteable, -1);
   for (const { variable } of flows.surplus.of(lot)) surplus.add(variable, 1);
+  addUsesOfByProducts(lot, surplus, flows, context);
   builder.row({ family: "worked for use", part: lot.part }, `${where} worked for use`, surplus, {
     upper: made.wasteableAnyway,
   });
+}
+
+/** A step may also be worked for what else it gives: as far as that is used, what it gives first may be over. */
+function addUsesOfByProducts(
+  lot: LotNode,
+  surplus: Sum,
+  flows: Flows,
+  { network, scenario }: BuildContext,
+): void {
+  for (const { yields } of scenario.steps.filter((step) => step.yields[0]?.part === lot.part)) {
+    const [first, ...others] = yields;
+    for (const { part, fraction } of others) {
+      const other = network.lot(part, lot.origin);
+      if (first === undefined || other === undefined || fraction.isZero()) continue;
+      const ratio = rate(first.fraction.div(fraction));
+      for (const go of flows.goes.of(other)) surplus.add(go.variable, -go.unit * ratio);
+      for (const draw of flows.drawsFrom.of(other)) surplus.add(draw.variable, -drawUnit(other) * ratio);
+      for (const keep of flows.keeps.of(other)) surplus.add(keep.variable, -ratio);
+    }
+  }
 }
 
 /** Flows by the lot they touch. */
@@ -124,6 +145,7 @@ interface Flows {
   readonly drawsFrom: Groups<DrawHandle, LotNode>;
   readonly drawsOf: Groups<DrawHandle, string>;
   readonly ends: Groups<{ lot: LotNode; variable: number }, LotNode>;
+  readonly keeps: Groups<{ lot: LotNode; variable: number }, LotNode>;
   /** Given away or wasted. */
   readonly surplus: Groups<{ lot: LotNode; variable: number }, LotNode>;
 }
@@ -136,6 +158,7 @@ function flowsOf({ handles }: BuildContext): Flows {
     drawsFrom: groupBy(handles.draws, ({ from }) => from),
     drawsOf: groupBy(handles.draws, ({ from }) => originKey(from.origin)),
     ends: groupBy([...gives, ...keeps, ...wastes], ({ lot }) => lot),
+    keeps: groupBy(keeps, ({ lot }) => lot),
     surplus: groupBy([...gives, ...wastes], ({ lot }) => lot),
   };
 }

@@ -1,6 +1,7 @@
 import type { Cut, Item, ItemEnd, Purchase, Scenario } from "../../kitchen/index.js";
 import {
   Decimal,
+  larger,
   minus,
   NO_MONEY,
   NO_WEIGHT,
@@ -41,11 +42,25 @@ function decideItem(item: Item, { scenario, handles }: PlanModel, point: readonl
   const binned: ItemEnd[] = [];
   const keptItems: ItemEnd[] = [];
   let stock = NO_WEIGHT;
-  const take = (units: number): { units: number | null; weight: Weight } => {
+  // Cuts of a loose item are rounded up as far as what is still to be cut and has not come in yet leaves room.
+  const proposed = [
+    ...handles.cuts.filter((cut) => cut.item === item),
+    ...handles.bins.filter((bin) => bin.item === item),
+  ].map(({ service, variable }) => ({ service, weight: weightOf(at(variable)) }));
+  const reservedAfter = (service: number, done: number): Weight => {
+    const later = proposed.filter(
+      (entry, index) => entry.service > service || (entry.service === service && index > done),
+    );
+    const coming = purchases.filter((buy) => buy.service > service).map(({ weight }) => weight);
+    return larger(NO_WEIGHT, minus(total(later.map(({ weight }) => weight)), total(coming)));
+  };
+  const take = (units: number, reserved = NO_WEIGHT): { units: number | null; weight: Weight } => {
     const whole = item.measure === "whole";
+    const exact = weightOf(units);
+    const room = larger(minus(stock, reserved), smaller(stock, exact));
     const wanted = whole
       ? times(item.unitWeight, Math.round(units))
-      : smaller(stock, upToStep(weightOf(units), scenario.scaleStep));
+      : smaller(room, upToStep(exact, scenario.scaleStep));
     stock = minus(stock, wanted);
     return { units: whole ? Math.round(units) : null, weight: wanted };
   };
@@ -55,11 +70,13 @@ function decideItem(item: Item, { scenario, handles }: PlanModel, point: readonl
       stock,
       total(purchases.filter((buy) => buy.service === service).map(({ weight }) => weight)),
     );
-    for (const cut of handles.cuts) {
-      if (cut.item !== item || cut.service !== service) continue;
-      const taken = take(at(cut.variable));
-      if (taken.weight > NO_WEIGHT) cuts.push(cutOf(item, cut.breakdown, service, taken));
-    }
+    handles.cuts
+      .filter((cut) => cut.item === item)
+      .forEach((cut, index) => {
+        if (cut.service !== service) return;
+        const taken = take(at(cut.variable), reservedAfter(service, index));
+        if (taken.weight > NO_WEIGHT) cuts.push(cutOf(item, cut.breakdown, service, taken));
+      });
     for (const bin of handles.bins) {
       if (bin.item !== item || bin.service !== service) continue;
       const taken = take(at(bin.variable));

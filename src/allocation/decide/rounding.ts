@@ -7,9 +7,9 @@ export function weightOf(kilograms: number): Weight {
   return larger(NO_WEIGHT, milligrams(BigInt(Math.round(kilograms * MILLIGRAMS_PER_KILOGRAM))));
 }
 
-/** To the nearest multiple of the scale's step, half up. */
+/** To the nearest multiple of the scale's step; halves go down, so that none puts a dish over its ceiling. */
 export function nearestStep(weight: Weight, step: Weight): Weight {
-  return milligrams(((2n * weight + step) / (2n * step)) * step);
+  return milligrams(((2n * weight + step - 1n) / (2n * step)) * step);
 }
 
 /** Up to the next multiple of the scale's step; what is over one by a hair of rounding counts as that one. */

@@ -100,31 +100,27 @@ export function dateFaults(decision: Decision, scenario: Scenario): Fault[] {
   return faults;
 }
 
+/** Whatever comes in from one day on and keeps to another no longer is cut or binned between the two. */
 function lifeFaults(item: Item, decision: Decision, scenario: Scenario): Fault[] {
   const dayOf = (service: number): number => scenario.services[service]?.day ?? 0;
   const lots = [
-    ...item.onHand.map(({ weight, lastDay }) => ({ weight, lastDay })),
+    ...item.onHand.map(({ weight, lastDay }) => ({ weight, from: 0, lastDay })),
     ...decision.purchases
       .filter((purchase) => purchase.item === item.name)
       .map(({ weight, service }) => ({
         weight,
+        from: dayOf(service),
         lastDay: item.keepsDays === null ? null : dayOf(service) + item.keepsDays - 1,
       })),
-  ];
-  const lastDays = [...new Set(lots.map(({ lastDay }) => lastDay))].filter(
-    (day): day is number => day !== null,
+  ].filter(({ lastDay }) => lastDay !== null && lastDay <= dayOf(scenario.services.length - 1));
+  const ends = [...decision.cuts, ...decision.binned].filter((entry) => entry.item === item.name);
+  return lots.flatMap(({ from }) =>
+    lots.flatMap(({ lastDay: end }) => {
+      if (end === null || end < from) return [];
+      const due = lots.filter((lot) => lot.from >= from && lot.lastDay !== null && lot.lastDay <= end);
+      const used = ends.filter(({ service }) => dayOf(service) >= from && dayOf(service) <= end);
+      const short = minus(total(due.map(({ weight }) => weight)), total(used.map(({ weight }) => weight)));
+      return short > NO_WEIGHT ? [`${item.name}: ${toGrams(short)} g kept past day ${end + 1}`] : [];
+    }),
   );
-  return lastDays.flatMap((day) => {
-    const atEnd = day > dayOf(scenario.services.length - 1);
-    if (atEnd) return [];
-    const due = total(
-      lots.filter(({ lastDay }) => lastDay !== null && lastDay <= day).map(({ weight }) => weight),
-    );
-    const used = total(
-      [...decision.cuts, ...decision.binned]
-        .filter((entry) => entry.item === item.name && dayOf(entry.service) <= day)
-        .map(({ weight }) => weight),
-    );
-    return used >= due ? [] : [`${item.name}: ${toGrams(minus(due, used))} g kept past day ${day + 1}`];
-  });
 }

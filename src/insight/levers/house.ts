@@ -1,6 +1,6 @@
 import type { Scenario } from "../../kitchen/index.js";
 import { Decimal, grams, plus, times, type Weight } from "../../quantity/index.js";
-import { decimalText, gramsText, type Lever } from "./lever.js";
+import { gramsText, type Lever } from "./lever.js";
 
 const COLD_ROOM_STEP = grams("100");
 const HANDS_STEP = 5;
@@ -12,7 +12,7 @@ export function serviceLevers(scenario: Scenario): Lever[] {
       ...scenario,
       services: scenario.services.map((other) => (other === service ? { ...service, ...changed } : other)),
     });
-    const percent = (value: Decimal): string => `${decimalText(value.times(100))} %`;
+    const percent = (value: Decimal): string => `${value.times(100).toFixed()} %`;
     const { overage, handsMinutes } = service;
     const levers: Lever[] = [
       {
