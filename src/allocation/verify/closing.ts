@@ -1,5 +1,5 @@
 import type { Decision, Item, Lot, Scenario } from "../../kitchen/index.js";
-import { minus, NO_WEIGHT, plus, times, toGrams, total, type Weight } from "../../quantity/index.js";
+import { minus, NO_WEIGHT, plus, scale, times, toGrams, total, type Weight } from "../../quantity/index.js";
 import { lastDayOfLot } from "../lot-dates.js";
 import { lotKey } from "../network.js";
 import type { Fault } from "./index.js";
@@ -18,8 +18,37 @@ export function closingFaults(decision: Decision, scenario: Scenario): Fault[] {
         plus(total(prep.parts.map(({ weight }) => weight)), prep.loss),
       ),
     ),
+    ...yieldFaults(decision, scenario),
     ...lotFaults(decision, scenario),
   ];
+}
+
+/** Cuts and steps give each part by its yield, to the milligram that splitting without loss allows. */
+function yieldFaults({ cuts, preps }: Decision, scenario: Scenario): Fault[] {
+  const made = [
+    ...cuts.map(({ item, breakdown, weight, parts }) => ({
+      what: `cut of ${item}`,
+      weight,
+      parts,
+      yields:
+        scenario.items.find(({ name }) => name === item)?.breakdowns.find(({ name }) => name === breakdown)
+          ?.yields ?? [],
+    })),
+    ...preps.map(({ step, weight, parts }) => ({
+      what: step,
+      weight,
+      parts,
+      yields: scenario.steps.find(({ name }) => name === step)?.yields ?? [],
+    })),
+  ];
+  return made.flatMap(({ what, weight, parts, yields }) =>
+    parts.flatMap((given, index) => {
+      const stated = yields[index];
+      if (stated?.part !== given.part) return [`${what}: gives ${given.part} out of turn`];
+      const off = minus(given.weight, scale(weight, stated.fraction));
+      return off < -1n || off > 1n ? [`${what}: ${toGrams(off)} g of ${given.part} beside its yield`] : [];
+    }),
+  );
 }
 
 function differs(what: string, expected: Weight, found: Weight): Fault[] {

@@ -1,6 +1,8 @@
 import type { Decision, Scenario } from "../../kitchen/index.js";
-import { minus, plus, toGrams, total, type Weight } from "../../quantity/index.js";
+import { minus, plus, times, toGrams, toKilograms, total, type Weight, ZERO } from "../../quantity/index.js";
 import type { Fault } from "./index.js";
+
+const SLACK_MINUTES = 1;
 
 /** What is bought, given away, kept and put in pots stays within its limit; pots may be over by a step of the scale. */
 export function limitFaults(decision: Decision, scenario: Scenario): Fault[] {
@@ -20,19 +22,31 @@ export function limitFaults(decision: Decision, scenario: Scenario): Fault[] {
         carry?.limit ?? null,
       ),
     ),
+    ...scenario.items.flatMap(({ name, carry }) =>
+      over(
+        `${name} kept`,
+        total(decision.keptItems.filter(({ item }) => item === name).map(({ weight }) => weight)),
+        carry?.limit ?? null,
+      ),
+    ),
     ...potFaults(decision, scenario),
+    ...handsFaults(decision, scenario),
   ];
 }
 
 function buyingFaults(decision: Decision, scenario: Scenario): Fault[] {
   return scenario.items.flatMap(({ name, buying }) => {
-    const bought = decision.purchases
-      .filter(({ item }) => item === name)
-      .reduce((sum, { orderUnits }) => sum + orderUnits, 0);
+    const purchases = decision.purchases.filter(({ item }) => item === name);
+    const bought = purchases.reduce((sum, { orderUnits }) => sum + orderUnits, 0);
     if (buying === null) return bought === 0 ? [] : [`${name}: ${bought} bought where buying is off`];
+    const faults = purchases.flatMap(({ orderUnits, service, cost }) => {
+      if (cost !== times(buying.price, orderUnits))
+        return [`${name}: its price is not ${orderUnits} times its own`];
+      return buying.deliveries.includes(service) ? [] : [`${name}: bought when nothing is delivered`];
+    });
     if (bought < buying.least || bought > (buying.most ?? bought))
-      return [`${name}: ${bought} order units bought`];
-    return [];
+      faults.push(`${name}: ${bought} order units bought`);
+    return faults;
   });
 }
 
@@ -48,5 +62,35 @@ function potFaults(decision: Decision, scenario: Scenario): Fault[] {
       const slack = plus(capacity, total(drawn.map(() => scenario.scaleStep)));
       return over(`${name} for ${service.name}`, total(drawn.map(({ weight }) => weight)), slack);
     });
+  });
+}
+
+/** Hands-on minutes before each service; a minute's slack is for what rounding to the scale adds. */
+function handsFaults(decision: Decision, scenario: Scenario): Fault[] {
+  return scenario.services.flatMap((service, index) => {
+    const limit = service.handsMinutes ?? scenario.limits.handsMinutes;
+    if (limit === null) return [];
+    const cuts = decision.cuts.map(({ item: name, breakdown, service: at, weight }) => {
+      const item = scenario.items.find((entry) => entry.name === name);
+      const minutes = item?.breakdowns.find((entry) => entry.name === breakdown)?.minutes ?? ZERO;
+      return at === index && item !== undefined
+        ? minutes.times(toGrams(weight)).div(toGrams(item.unitWeight))
+        : ZERO;
+    });
+    const preps = decision.preps.map(({ step: name, service: at, weight }) => {
+      const step = scenario.steps.find((entry) => entry.name === name);
+      return at === index ? (step?.minutesPerKilogram ?? ZERO).times(toKilograms(weight)) : ZERO;
+    });
+    const cookings = decision.cookings.map(({ dish: name, service: at, portions }) => {
+      const dish = scenario.dishes.find((entry) => entry.name === name);
+      const each = dish?.minutesPerBatch ?? ZERO;
+      return at === index ? each.times(portions).div(dish?.batch?.portions ?? 1) : ZERO;
+    });
+    const over = [...cuts, ...preps, ...cookings]
+      .reduce((sum, minutes) => sum.plus(minutes), ZERO)
+      .minus(limit);
+    return over.gt(SLACK_MINUTES)
+      ? [`hands before ${service.name}: ${over.toFixed(1)} minutes too much`]
+      : [];
   });
 }

@@ -4,6 +4,17 @@ import type { Fault } from "./index.js";
 
 /** Every recipe line gets what its portions ask for, from allowed parts in allowed shares, pieces whole. */
 export function lineFaults(decision: Decision, scenario: Scenario): Fault[] {
+  const strays = decision.goings.filter(
+    ({ dish, service }) =>
+      !decision.cookings.some((cooking) => cooking.dish === dish && cooking.service === service),
+  );
+  return [
+    ...strays.map(({ lot, dish }) => `${lot.part} goes into ${dish}, which is not cooked`),
+    ...cookedLineFaults(decision, scenario),
+  ];
+}
+
+function cookedLineFaults(decision: Decision, scenario: Scenario): Fault[] {
   return decision.cookings.flatMap(({ dish: name, service, portions }) => {
     const dish = scenario.dishes.find((entry) => entry.name === name);
     if (dish === undefined) return [`${name} is no dish of the scenario`];
@@ -78,6 +89,7 @@ function cookingFaults(decision: Decision, scenario: Scenario): Fault[] {
     const going = [...served, ...spare].reduce((sum, entry) => sum + entry.portions, 0);
     if (going !== portions) faults.push(`${name}: ${portions - going} portions unaccounted for`);
     if (dish === undefined) continue;
+    if (!dish.services.includes(service)) faults.push(`${name}: cooked for a service that does not offer it`);
     if (
       dish.batch !== null &&
       portions % (dish.batch.halves ? dish.batch.portions / 2 : dish.batch.portions) !== 0

@@ -1,0 +1,145 @@
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { Engines, solveStages, verifyDecision } from "../../src/allocation/index.js";
+import type { Decision, Scenario } from "../../src/kitchen/index.js";
+import { Decimal, grams, milligrams, money, type Weight } from "../../src/quantity/index.js";
+import { settle } from "../../src/settle.js";
+import { example } from "../support/examples.js";
+
+const engines = new Engines();
+const scenario = example("demo");
+let decision: Decision;
+
+beforeAll(async () => {
+  const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 30 }));
+  if (settled.kind !== "plan") throw new Error("the demo has no plan");
+  decision = settled.decision;
+});
+afterAll(() => engines.close());
+
+const more = (weight: Weight, by = "1"): Weight => milligrams(weight + grams(by));
+/** The list with its first entry changed. */
+function first<T>(list: readonly T[], change: (entry: T) => T): T[] {
+  return list.map((entry, index) => (index === 0 ? change(entry) : entry));
+}
+
+describe("the check of a whole plan", () => {
+  it("finds nothing wrong with the demo's", () => {
+    expect(verifyDecision(decision, scenario)).toEqual([]);
+  });
+
+  it.each<[string, (plan: Decision) => Decision]>([
+    [
+      "a gram of a cut lost",
+      ({ cuts, ...rest }) => ({ ...rest, cuts: first(cuts, (cut) => ({ ...cut, loss: more(cut.loss) })) }),
+    ],
+    [
+      "a gram of one part called another",
+      ({ cuts, ...rest }) => ({
+        ...rest,
+        cuts: first(cuts, (cut) => ({
+          ...cut,
+          parts: cut.parts.map((part, index) =>
+            index < 2 ? { ...part, weight: more(part.weight, index === 0 ? "1" : "-1") } : part,
+          ),
+        })),
+      }),
+    ],
+    [
+      "a step that gives more than it takes",
+      ({ preps, ...rest }) => ({
+        ...rest,
+        preps: first(preps, (prep) => ({ ...prep, loss: more(prep.loss) })),
+      }),
+    ],
+    [
+      "twenty grams more into a dish",
+      ({ goings, ...rest }) => ({
+        ...rest,
+        goings: first(goings, (going) => ({ ...going, weight: more(going.weight, "20") })),
+      }),
+    ],
+    ["a going forgotten", ({ goings, ...rest }) => ({ ...rest, goings: goings.slice(1) })],
+    [
+      "a portion more than is cooked",
+      ({ cookings, ...rest }) => ({
+        ...rest,
+        cookings: first(cookings, (cooking) => ({ ...cooking, portions: cooking.portions + 1 })),
+      }),
+    ],
+    ["a dish nobody cooks", ({ cookings, ...rest }) => ({ ...rest, cookings: cookings.slice(1) })],
+    [
+      "a dish cooked for a service that does not offer it",
+      ({ cookings, ...rest }) => ({
+        ...rest,
+        cookings: first(cookings, (cooking) => ({ ...cooking, service: 1 })),
+      }),
+    ],
+    [
+      "a purchase at another price",
+      ({ purchases, ...rest }) => ({
+        ...rest,
+        purchases: first(purchases, (bought) => ({ ...bought, cost: money("1") })),
+      }),
+    ],
+    [
+      "a purchase on a day without delivery",
+      ({ purchases, ...rest }) => ({
+        ...rest,
+        purchases: first(purchases, (bought) => ({ ...bought, service: 3 })),
+      }),
+    ],
+    [
+      "an order unit that nobody cuts",
+      ({ purchases, ...rest }) => ({
+        ...rest,
+        purchases: first(purchases, (bought) => ({ ...bought, weight: more(bought.weight, "620") })),
+      }),
+    ],
+  ])("finds %s", (_, change) => {
+    expect(verifyDecision(change(decision), scenario)).not.toEqual([]);
+  });
+
+  it.each<[string, (asked: Scenario) => Scenario]>([
+    ["fewer hands", (asked) => ({ ...asked, limits: { ...asked.limits, handsMinutes: 1 } })],
+    [
+      "a smaller staff meal",
+      (asked) => ({
+        ...asked,
+        destinations: asked.destinations.map((entry) => ({ ...entry, limit: grams("10") })),
+      }),
+    ],
+    [
+      "more covers",
+      (asked) => ({
+        ...asked,
+        services: asked.services.map((service) => ({
+          ...service,
+          courses: service.courses.map((course) => ({ ...course, portions: course.portions + 1 })),
+        })),
+      }),
+    ],
+    [
+      "shorter lives",
+      (asked) => ({ ...asked, parts: asked.parts.map((part) => ({ ...part, keepsDays: 1 })) }),
+    ],
+    [
+      "no overage",
+      (asked) => ({
+        ...asked,
+        services: asked.services.map((service) => ({ ...service, overage: new Decimal(0) })),
+      }),
+    ],
+    [
+      "more guests of a diet",
+      (asked) => ({
+        ...asked,
+        services: asked.services.map((service) => ({
+          ...service,
+          diets: service.diets.map((diet) => ({ ...diet, covers: 60 })),
+        })),
+      }),
+    ],
+  ])("finds that the plan does not do for %s", (_, change) => {
+    expect(verifyDecision(decision, change(scenario))).not.toEqual([]);
+  });
+});
