@@ -244,8 +244,23 @@ describe("an order unit", () => {
   it.each([
     [
       marrow("price: 1.35 / bunch"),
-      "5:19: the price is for a bunch, and `marrow` is counted by the head. Write `1.35 / head`, or say with `unit_weight:` what a bunch weighs",
+      "5:19: the price is for a bunch, and `marrow` is counted by the head. Write `1.35 / head`, or the price for a weight",
     ],
+    [
+      marrow("price: 18.00 / haed, unit_weight: 700 g"),
+      "5:19: the price is for a haed, and `marrow` is counted by the head. Did you mean `18 / head`?",
+    ],
+    [
+      marrow("price: 18.00 / case, unit_weight: 700 g"),
+      "5:19: the price is for a case, and how many that holds is not said. Write how many, such as `18 / case of 6`, or the price of one",
+    ],
+    ...["18.00 / case, unit_weight: 700 g", "18.00 / case"].map((price) => [
+      marrow(`price: ${price}, keeps: 5 days, breakdowns: {cut: {parts: {dice: 100 %}}}`).replaceAll(
+        "marrow",
+        "gourd",
+      ),
+      "5:18: the price is for a case, and how many that holds is not said. Write how many, such as `18 / case of 6`, or the price of one",
+    ]),
     [
       marrow("price: 6.20 / bag of 5 kg"),
       "5:19: a bag of 5 kg is priced by weight, and whole units are bought by count. Write how many it holds, such as `6.2 / bag of 8`",

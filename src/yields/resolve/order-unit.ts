@@ -10,7 +10,7 @@ import {
   toKilograms,
   type Weight,
 } from "../../quantity/index.js";
-import type { Path } from "../../reading/index.js";
+import { didYouMean, type Path } from "../../reading/index.js";
 import type { TableItem } from "../tables.js";
 import type { Resolving } from "./context.js";
 import type { ItemEntry } from "./table-match.js";
@@ -33,6 +33,9 @@ export interface Order {
 
 const KILOGRAM = grams("1000");
 
+/** What many units come in: its name alone says neither how many it holds nor what one of them weighs. */
+const PACKS = ["bag", "box", "carton", "case", "crate", "net", "pack", "sack", "tray"];
+
 /** The unit an item is cut by; not settled, with a problem, where its weight is not known. */
 export function unitOf(
   context: Resolving,
@@ -46,7 +49,9 @@ export function unitOf(
   const held = entry.on_hand?.find(({ amount }) => amount.kind === "units")?.amount;
   const heldUnit = held?.kind === "units" && held.unitName !== "each" ? held.unitName : undefined;
   if (entry.unit_weight !== undefined) {
-    const unitName = pricedUnit ?? (table?.measure === "whole" ? table.unitName : undefined) ?? heldUnit;
+    const ofTable = table?.measure === "whole" ? table.unitName : undefined;
+    const priced = pricedUnit !== undefined && PACKS.includes(pricedUnit) ? undefined : pricedUnit;
+    const unitName = ofTable ?? priced ?? heldUnit;
     return { measure: "whole", name: unitName ?? "each", weight: entry.unit_weight, settled: true };
   }
   const unsettled: ItemUnit = {
@@ -63,7 +68,9 @@ export function unitOf(
   }
   if (byCount) {
     const place = entry.price === undefined ? path : [...path, "price"];
-    context.atKey(place, words.noUnitWeight(name, pricedUnit ?? heldUnit ?? "each"));
+    if (pricedUnit !== undefined && PACKS.includes(pricedUnit)) {
+      context.at(place, words.barePack(pricedUnit, entry.price?.amount ?? ONE));
+    } else context.atKey(place, words.noUnitWeight(name, pricedUnit ?? heldUnit ?? "each"));
     return unsettled;
   }
   const byWeight = per !== undefined || (entry.on_hand ?? []).length > 0 || table !== null;
@@ -115,7 +122,12 @@ function wholeOrder(
   }
   if (per.kind === "unit") {
     if (per.name === "each" || per.name === unit.name) return { unit: one, price: money(amount) };
-    context.at(path, words.wrongUnit(name, per.name, unit.name, amount));
+    context.at(
+      path,
+      PACKS.includes(per.name)
+        ? words.barePack(per.name, amount)
+        : words.wrongUnit(name, per.name, unit.name, amount, didYouMean(per.name, [unit.name]) !== null),
+    );
     return null;
   }
   if (per.kind === "pack of weight") {

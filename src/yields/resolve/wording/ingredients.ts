@@ -43,9 +43,22 @@ export const noPrice = (name: string, unit: string): Wording => ({
   remedy: `Add \`price:\`, such as \`price: 1.35 / ${unit}\`, or \`buy: no\``,
 });
 
-export const wrongUnit = (name: string, priced: string, counted: string, amount: Decimal): Wording => ({
+export const wrongUnit = (
+  name: string,
+  priced: string,
+  counted: string,
+  amount: Decimal,
+  isSlip: boolean,
+): Wording => ({
   what: `the price is for ${aOr(priced)}, and \`${name}\` is counted by the ${counted}`,
-  remedy: `Write \`${amount.toFixed()} / ${counted}\`, or say with \`unit_weight:\` what ${aOr(priced)} weighs`,
+  remedy: isSlip
+    ? `Did you mean \`${amount.toFixed()} / ${counted}\`?`
+    : `Write \`${amount.toFixed()} / ${counted}\`, or the price for a weight`,
+});
+
+export const barePack = (pack: string, amount: Decimal): Wording => ({
+  what: `the price is for ${aOr(pack)}, and how many that holds is not said`,
+  remedy: `Write how many, such as \`${amount.toFixed()} / ${pack} of 6\`, or the price of one`,
 });
 
 export const packByWeight = (pack: string, unit: Unit, count: Decimal, amount: Decimal): Wording => ({
