@@ -58,9 +58,13 @@ export function readYaml(source: Source): YamlDocument {
   };
 }
 
-/** One problem a line, and none for what the parser stumbled over after its first complaint. */
+/**
+ * One problem a line, and none for what the parser stumbled over after its first complaint. Where tabs indent,
+ * they are all that is said: how the other lines nest cannot be judged.
+ */
 function syntaxProblems(errors: readonly YAMLError[], at: (offset: number) => Position): Problem[] {
-  const problems = errors
+  const tabs = errors.filter(({ code }) => code === "TAB_AS_INDENT");
+  const problems = (tabs.length > 0 ? tabs : errors)
     .filter(({ code }, index) => index === 0 || code !== "UNEXPECTED_TOKEN")
     .map(({ code, message, pos }) => ({ ...at(pos[0]), ...words.yamlSyntax(code, message) }))
     .sort(inFileOrder);

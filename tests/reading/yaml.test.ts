@@ -109,6 +109,16 @@ describe("broken YAML", () => {
   });
 });
 
+describe("a tab that indents", () => {
+  it("is all that is said, once a line, also where the lines below no longer nest", () => {
+    const lines = ["a:", "  b:", "\t c: 1", "\td: 2", " e: 3"];
+    expect(problemsOf(...lines).map((text) => text.replace(/\. .*/, ""))).toEqual([
+      "a.yaml:3:1: the line is indented with a tab",
+      "a.yaml:4:1: the line is indented with a tab",
+    ]);
+  });
+});
+
 describe("a key written twice", () => {
   it("is a problem that names the first line, and the first value counts", () => {
     const document = read("parts:", "  ring: 480 g", "  peel: 20 g", "  ring: 500 g");
