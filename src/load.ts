@@ -1,5 +1,5 @@
-import { readFile } from "node:fs/promises";
-import { type ReadScenario, readScenario, type Scenario } from "./kitchen/index.js";
+import { readFile, stat } from "node:fs/promises";
+import { type Aim, type ReadScenario, readScenario, type Scenario } from "./kitchen/index.js";
 import type { Problem } from "./reading/index.js";
 import { checkSafety } from "./safety/index.js";
 import { loadYieldTables, resolveScenario } from "./yields/index.js";
@@ -13,21 +13,29 @@ export interface Loaded {
 /** The tables that come with the package, read at first need: they do not change while the program runs. */
 let packaged: ReturnType<typeof loadYieldTables> | undefined;
 
-/** Reads a scenario file from disk. A file that is not there, or not allowed, is a problem like any other. */
-export async function loadScenario(path: string): Promise<Loaded> {
+/**
+ * Reads a scenario file from disk, for the aim asked for instead of its own. A file that is not there, or not
+ * allowed, is a problem like any other.
+ */
+export async function loadScenario(path: string, aim?: Aim): Promise<Loaded> {
   const text = await readFile(path, "utf8").catch(() => null);
-  if (text !== null) return loadScenarioText(path, text);
-  const what = "there is no such file, or it may not be read";
-  const remedy = "Write the path of a scenario file";
+  if (text !== null) return loadScenarioText(path, text, aim);
+  const isFolder = await stat(path).then(
+    (found) => found.isDirectory(),
+    () => false,
+  );
+  const what = isFolder ? "this is a folder" : "there is no such file, or it may not be read";
+  const remedy = isFolder ? "Write the path of a scenario file in it" : "Write the path of a scenario file";
   return { scenario: null, problems: [{ file: path, line: 1, column: 1, what, remedy }] };
 }
 
 /** The same from text at hand; `file` names it in problems. */
-export function loadScenarioText(file: string, text: string): Loaded {
+export function loadScenarioText(file: string, text: string, aim?: Aim): Loaded {
   packaged ??= loadYieldTables();
   const { tables, problems: tableProblems } = packaged;
   const read = readScenario({ file, text });
-  const { scenario, problems } = resolveScenario(read, tables);
+  const asked = aim === undefined || read.value === null ? read : { ...read, value: { ...read.value, aim } };
+  const { scenario, problems } = resolveScenario(asked, tables);
   const all = [...tableProblems, ...problems, ...(scenario === null ? [] : blocksOf(scenario, read))];
   return { scenario: all.length === 0 ? scenario : null, problems: all };
 }

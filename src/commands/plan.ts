@@ -26,7 +26,7 @@ export async function planCommand(
   options: PlanCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  const { scenario, problems } = await loadScenario(file);
+  const { scenario, problems } = await loadScenario(file, options.aim);
   for (const problem of problems) terminal.complain(problemText(problem));
   if (scenario === null || problems.length > 0) return EXIT.wrongInput;
   const obstacle = options.out === undefined ? null : folderObstacle(options.out);
@@ -36,11 +36,10 @@ export async function planCommand(
   }
   const engines = new Engines();
   try {
-    const { seconds, aim, engine } = options;
+    const { seconds, engine } = options;
     const planned = await planScenario(scenario, {
       engines,
       seconds,
-      ...(aim === undefined ? {} : { aim }),
       ...(engine === undefined ? {} : { engine }),
       onProgress: (progress) => terminal.progress(progressLine(progress, seconds)),
     });

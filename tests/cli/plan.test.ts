@@ -103,6 +103,11 @@ describe("plan", () => {
   it.each([
     [["plan", "nowhere.yaml"], /^nowhere\.yaml:1:1: .*no such file/],
     [["check", "nowhere.yaml"], /^nowhere\.yaml:1:1: .*no such file/],
+    [["plan", "examples"], /^examples:1:1: this is a folder\. Write the path of a scenario file in it/],
+    [
+      ["plan", "examples/smallest.yaml", "--aim", "balanced"],
+      /^examples\/smallest\.yaml:5:6: the balanced aim needs to know what waste counts for\. Add `waste_price:`/,
+    ],
     [["plan", "examples/smallest.yaml", "--seconds", "0"], /seconds above 0/],
     [["plan", "examples/smallest.yaml", "--engine", "guess"], /Allowed choices are/],
     [["plan", "examples/smallest.yaml", "--aim", "thrift"], /Allowed choices are/],
