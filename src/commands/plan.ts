@@ -1,5 +1,5 @@
 import { type EngineName, Engines } from "../allocation/index.js";
-import type { PlanJson } from "../contract/index.js";
+import { hasPlan, type PlanJson } from "../contract/index.js";
 import type { Aim } from "../kitchen/index.js";
 import { CostingError } from "../ledger/index.js";
 import { loadScenario } from "../load.js";
@@ -69,7 +69,7 @@ function show({ plan, scenario }: Planned, { json, out }: PlanCommandOptions, te
 }
 
 /** 0 for a plan, 1 where it is proved that there is none, 3 where there is no answer. */
-function exitCodeOf({ outcome }: PlanJson): ExitCode {
-  if (outcome.kind === "optimal" || outcome.kind === "feasible") return EXIT.plan;
-  return outcome.kind === "infeasible" ? EXIT.noPlan : EXIT.noAnswer;
+function exitCodeOf(plan: PlanJson): ExitCode {
+  if (hasPlan(plan)) return EXIT.plan;
+  return plan.outcome.kind === "infeasible" ? EXIT.noPlan : EXIT.noAnswer;
 }

@@ -159,3 +159,13 @@ export const planSchema = z.object({
 });
 
 export type PlanJson = z.infer<typeof planSchema>;
+
+/** Whether there is a plan, proved best or not. */
+export function hasPlan({ outcome }: PlanJson): boolean {
+  return outcome.kind === "optimal" || outcome.kind === "feasible";
+}
+
+/** Proved best, or proved that there is none: planning again would say the same. */
+export function isProved({ outcome }: PlanJson): boolean {
+  return outcome.kind === "optimal" || outcome.kind === "infeasible";
+}

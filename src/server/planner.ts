@@ -1,4 +1,5 @@
 import type { Engines } from "../allocation/index.js";
+import { isProved } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { type Planned, type PlanOptions, planScenario } from "../plan.js";
 
@@ -68,7 +69,7 @@ export class Planner {
     const pending = this.#pending.get(key);
     if (pending !== undefined) return pending.finished;
     const held = this.#held.get(key);
-    if (held !== undefined && isProved(held)) return Promise.resolve(held);
+    if (held?.kind === "planned" && isProved(held.planned.plan)) return Promise.resolve(held);
     if (this.#pending.size > this.#options.mostWaiting) return null;
     const finished = this.#last.then(() => this.#make(request));
     this.#pending.set(key, { allowed: seconds, progress: null, finished });
@@ -103,11 +104,4 @@ export class Planner {
       return { kind: "broken", reason: error instanceof Error ? error.message : String(error) };
     }
   }
-}
-
-/** A plan proved best, or proved not to exist: asking again would say the same. */
-function isProved(job: Finished): boolean {
-  if (job.kind !== "planned") return false;
-  const { kind } = job.planned.plan.outcome;
-  return kind === "optimal" || kind === "infeasible";
 }

@@ -1,5 +1,5 @@
+import { hasPlan, isProved } from "../contract/index.js";
 import { fill, outcomeWords, type Page, writingFor } from "../pages/index.js";
-import type { Planned } from "../plan.js";
 import { problemText } from "../reading/index.js";
 import type { ScenarioFile } from "./folder.js";
 import type { Job } from "./planner.js";
@@ -33,7 +33,7 @@ export function scenariosScreen(
 /** One scenario: its problems, the way to its plan, how far the planning has come, or the plan's pages. */
 export function scenarioScreen(file: ScenarioFile, job: Job | null, pages: readonly Page[]): string {
   const isBusy = job?.kind === "waiting" || job?.kind === "planning";
-  const asks = file.scenario !== null && !isBusy && !(job?.kind === "planned" && isFinal(job.planned));
+  const asks = file.scenario !== null && !isBusy && !(job?.kind === "planned" && isProved(job.planned.plan));
   return fill("scenario", {
     ...frame(file.scenario?.name ?? file.name, { watches: isBusy }),
     file: file.scenario === null ? [] : [file.name],
@@ -71,7 +71,7 @@ function stateText({ problems }: ScenarioFile, job: Job | null): string {
   if (job.kind === "broken") return `Not planned: ${job.reason}`;
   const { plan, scenario } = job.planned;
   if (plan.outcome.kind === "infeasible") return "No plan is possible as it stands";
-  if (!hasPlan(job.planned)) return "No answer in the time";
+  if (!hasPlan(plan)) return "No answer in the time";
   return outcomeWords(plan, writingFor(scenario)).headline;
 }
 
@@ -82,13 +82,4 @@ export function progressText(job: Job | null): string {
   if (job?.kind !== "planning") return "Done.";
   if (job.progress === null) return "Started.";
   return `${progressLine(job.progress, job.allowed)}.`;
-}
-
-function hasPlan({ plan }: Planned): boolean {
-  return plan.outcome.kind === "optimal" || plan.outcome.kind === "feasible";
-}
-
-/** Proved, one way or the other: planning again would say the same. */
-function isFinal({ plan }: Planned): boolean {
-  return plan.outcome.kind === "optimal" || plan.outcome.kind === "infeasible";
 }
