@@ -1,3 +1,2 @@
 /** The pages over HTTP: a folder's scenarios, planned when asked, each with its pages and its JSON. */
-export { progressLine } from "./proof-text.js";
 export { type RunningServer, type ServerOptions, startServer } from "./server.js";

@@ -1,9 +1,9 @@
 import { hasPlan, isProved } from "../contract/index.js";
 import { fill, outcomeWords, type Page, writingFor } from "../pages/index.js";
+import { progressLine } from "../progress-line.js";
 import { problemText } from "../reading/index.js";
 import type { ScenarioFile } from "./folder.js";
 import type { Job } from "./planner.js";
-import { progressLine } from "./proof-text.js";
 
 /** How long a plan may take, as offered to whoever asks for one. */
 export const SECONDS_OFFERED = [10, 60, 300] as const;
