@@ -32,7 +32,10 @@ export interface ReadValue<T> {
   readonly problems: readonly Problem[];
   positionOf(path: Path): Position;
   keyPositionOf(path: Path): Position;
-  /** Whether the value at a path, or anything inside it, was written but left out because of a problem. */
+  /**
+   * Whether the value at a path, or anything inside it, was written but left out because of a problem; so it is
+   * too where the path lies in what stands twice.
+   */
   isLeftOut(path: Path): boolean;
 }
 
@@ -110,7 +113,12 @@ class Salvage {
       keyPositionOf: (path) => this.document.keyPositionOf(this.original(path)),
       isLeftOut: (path) => {
         const wanted = this.original(path);
-        return [...this.dropped.values()].some((left) => wanted.every((step, index) => left[index] === step));
+        return (
+          [...this.dropped.values()].some((left) => wanted.every((step, index) => left[index] === step)) ||
+          this.document.leftOut.some((left) =>
+            wanted.slice(0, left.length).every((step, index) => left[index] === step),
+          )
+        );
       },
     };
   }

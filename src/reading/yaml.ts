@@ -20,6 +20,8 @@ export interface YamlDocument {
   /** Undefined where the text holds nothing, or its syntax is broken. */
   readonly value: Written | undefined;
   readonly problems: readonly Problem[];
+  /** The keys that stand twice, whose second values are not in the value. */
+  readonly leftOut: readonly Path[];
   /** Where a value begins; where nothing stands at the path, the nearest thing around it. */
   positionOf(path: Path): Position;
   /** Where the key of a value begins; for an element of a list, the element itself. */
@@ -48,11 +50,12 @@ export function readYaml(source: Source): YamlDocument {
   };
   const faults = syntaxProblems([...document.errors, ...document.warnings], at);
   const walk = faults.length === 0 ? new Walk(document, at) : null;
-  const value = walk?.written(document.contents, 0);
+  const value = walk?.written(document.contents, 0, []);
   return {
     file: source.file,
     value: value === "" ? undefined : value,
     problems: walk === null ? faults : walk.problems,
+    leftOut: walk?.leftOut ?? [],
     positionOf: (path) => at(find(document, path).value),
     keyPositionOf: (path) => at(find(document, path).key),
   };
@@ -73,6 +76,7 @@ function syntaxProblems(errors: readonly YAMLError[], at: (offset: number) => Po
 
 class Walk {
   readonly problems: Problem[] = [];
+  readonly leftOut: Path[] = [];
   private values = 0;
   private readonly inside = new Set<Node>();
 
@@ -81,25 +85,27 @@ class Walk {
     private readonly at: (offset: number) => Position,
   ) {}
 
-  written(node: unknown, fallback: number): Written {
+  written(node: unknown, fallback: number, path: Path): Written {
     this.values += 1;
     if (this.values > MOST_VALUES) {
       if (this.values === MOST_VALUES + 1) this.complain(fallback, words.tooManyValues(MOST_VALUES));
       return "";
     }
     if (isAlias(node))
-      return this.followed(node.resolve(this.document), node.source, startOf(node, fallback));
-    if (isMap(node)) return this.within(node, () => this.map(node.items, startOf(node, fallback)));
+      return this.followed(node.resolve(this.document), node.source, startOf(node, fallback), path);
+    if (isMap(node)) return this.within(node, () => this.map(node.items, startOf(node, fallback), path));
     if (isSeq(node)) {
-      return this.within(node, () => node.items.map((item) => this.written(item, startOf(item, fallback))));
+      return this.within(node, () =>
+        node.items.map((item, index) => this.written(item, startOf(item, fallback), [...path, index])),
+      );
     }
     return isScalar(node) ? String(node.value ?? "") : "";
   }
 
-  private followed(target: Node | undefined, name: string, offset: number): Written {
+  private followed(target: Node | undefined, name: string, offset: number, path: Path): Written {
     if (target === undefined) return this.complain(offset, words.unknownAnchor(name));
     if (this.inside.has(target)) return this.complain(offset, words.anchorInsideItself(name));
-    return this.written(target, offset);
+    return this.written(target, offset, path);
   }
 
   private within(node: Node, read: () => Written): Written {
@@ -109,7 +115,7 @@ class Walk {
     return value;
   }
 
-  private map(pairs: readonly Pair[], fallback: number): Written {
+  private map(pairs: readonly Pair[], fallback: number, path: Path): Written {
     const map: Record<string, Written> = {};
     const offsets = new Map<string, number>();
     for (const { key, value } of pairs) {
@@ -118,10 +124,12 @@ class Walk {
       const earlier = name === null ? undefined : offsets.get(name);
       if (name === null || name === "" || name === "__proto__") this.complain(offset, words.notAKey(name));
       else if (name === "<<") this.complain(offset, words.mergeKey());
-      else if (earlier !== undefined) this.complain(offset, words.writtenTwice(name, this.at(earlier).line));
-      else {
+      else if (earlier !== undefined) {
+        this.leftOut.push([...path, name]);
+        this.complain(offset, words.writtenTwice(name, this.at(earlier).line));
+      } else {
         offsets.set(name, offset);
-        map[name] = this.written(value, offset);
+        map[name] = this.written(value, offset, [...path, name]);
       }
     }
     return map;

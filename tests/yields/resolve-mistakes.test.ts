@@ -79,6 +79,22 @@ dishes:
   });
 });
 
+describe("a dish written twice", () => {
+  it("is the one problem, though the course of the second has no other dish", () => {
+    const text = `scenario: Twice
+currency: EUR
+services: [{name: Lunch, date: 2026-10-02, covers: 20, courses: {main: 100 %, side: 50 %}}]
+items: {gourd: {price: 2.00 / kg, breakdowns: {cut: {parts: {dice: 100 %}}}}}
+dishes:
+  bake: {course: main, lines: [{amount: 100 g, from: gourd dice}]}
+  bake: {course: side, lines: [{amount: 50 g, from: gourd dice}]}
+`;
+    expect(problemsOf(text)).toEqual([
+      "t.yaml:7:3: `bake` is written twice in the same place; it stands on line 6 already. Keep one of them, or give them different names",
+    ]);
+  });
+});
+
 describe("a file whose top is missing", () => {
   it("names each key that is", () => {
     expect(problemsOf("invented: yes\n")).toEqual([
