@@ -95,6 +95,24 @@ dishes:
   });
 });
 
+describe("a misspelt part", () => {
+  it("is taken for one that can be had before one nearer that cannot", () => {
+    const text = `scenario: Had
+currency: EUR
+services: [{name: Lunch, date: 2026-10-02, covers: 20, courses: {main: 100 %}}]
+items:
+  gourd:
+    price: 2.00 / kg
+    cut: [thin]
+    breakdowns: {thin: {parts: {slice: 100 %}}, thick: {parts: {slicer: 100 %}}}
+dishes: {bake: {course: main, lines: [{amount: 100 g, from: gourd slicerr}]}}
+`;
+    expect(problemsOf(text)).toEqual([
+      "t.yaml:9:61: no breakdown, step or table gives a part `gourd slicerr`. Did you mean `gourd slice`?",
+    ]);
+  });
+});
+
 describe("a file whose top is missing", () => {
   it("names each key that is", () => {
     expect(problemsOf("invented: yes\n")).toEqual([

@@ -66,7 +66,7 @@ function resolveSource(
   if (part === undefined) {
     if (context.isUnsettled(name)) return "unknown";
     if (!known.has(name)) {
-      context.atName(place, unknownPart(context, name, known));
+      context.atName(place, unknownPart(context, name, known, [...parts.keys()]));
       return "unknown";
     }
     if (share === undefined || share.least.isZero()) return "out of reach";

@@ -2,12 +2,23 @@ import { didYouMean, type Wording } from "../../reading/index.js";
 import type { Resolving } from "./context.js";
 import * as words from "./wording/index.js";
 
-/** What to say of a part name that nothing declares: the part it stands for, or the parts of the item it names. */
-export function unknownPart(context: Resolving, name: string, known: ReadonlySet<string>): Wording {
+/**
+ * What to say of a part name that nothing declares: the part it stands for, one that can be had here before any
+ * other, or the parts of the item it names.
+ */
+export function unknownPart(
+  context: Resolving,
+  name: string,
+  known: ReadonlySet<string>,
+  had: readonly string[],
+): Wording {
   const items = Object.keys(context.file.items);
   const ofItem = items.includes(name) ? [...known].filter((part) => part.startsWith(`${name} `)) : [];
   if (ofItem.length > 0) return words.itemForPart(name, ofItem);
   const [whole, ...others] = items.map((item) => `${item} ${name}`).filter((part) => known.has(part));
-  const meant = whole !== undefined && others.length === 0 ? whole : didYouMean(name, [...known]);
+  const meant =
+    whole !== undefined && others.length === 0
+      ? whole
+      : (didYouMean(name, had) ?? didYouMean(name, [...known]));
   return words.unknownPart(name, meant);
 }

@@ -77,10 +77,14 @@ export function resolvePartsOnHand(
 }
 
 /** Reports facts about parts that nothing declares. */
-export function checkPartNames(context: Resolving, known: ReadonlySet<string>): void {
+export function checkPartNames(
+  context: Resolving,
+  known: ReadonlySet<string>,
+  had: ReadonlySet<string>,
+): void {
   for (const name of Object.keys(context.file.parts ?? {})) {
     if (!known.has(name) && !context.isUnsettled(name)) {
-      context.atKey(["parts", name], unknownPart(context, name, known));
+      context.atKey(["parts", name], unknownPart(context, name, known, [...had]));
     }
   }
 }

@@ -32,7 +32,7 @@ export function resolveScenario(read: ReadScenario, tables: YieldTables): Resolv
   const known = new Set(facts.map(({ part }) => part));
   const had = new Set([...facts.filter(({ inUse }) => inUse).map(({ part }) => part), ...held]);
   const steps = resolveSteps(context, known, had);
-  checkPartNames(context, known);
+  checkPartNames(context, known, had);
   const parts = resolveParts(context, drafts, steps);
   const partsOnHand = resolvePartsOnHand(context, { known, parts }, services);
   const dishes = resolveDishes(context, services, { known, parts });

@@ -38,7 +38,9 @@ export function resolveSteps(context: Resolving, known: Set<string>, cut: Readon
   for (const name of ownNames) {
     const draft = own.find(({ step }) => step.name === name);
     const faulty =
-      draft === undefined || context.isLeftOut(["steps", name]) || !sourcesKnown(context, draft, known);
+      draft === undefined ||
+      context.isLeftOut(["steps", name]) ||
+      !sourcesKnown(context, draft, known, [...cut]);
     if (faulty)
       for (const part of context.namesWritten(["steps", name, "gives"])) context.unsettledParts.add(part);
   }
@@ -51,11 +53,16 @@ export function resolveSteps(context: Resolving, known: Set<string>, cut: Readon
 }
 
 /** Whether all parts that a step takes are declared; each that is not is reported. */
-function sourcesKnown(context: Resolving, { step }: StepDraft, known: ReadonlySet<string>): boolean {
+function sourcesKnown(
+  context: Resolving,
+  { step }: StepDraft,
+  known: ReadonlySet<string>,
+  had: readonly string[],
+): boolean {
   const faults = step.from.filter((part, index) => {
     if (known.has(part)) return false;
     const place = context.elementOf(["steps", step.name, "from"], index);
-    if (!context.isUnsettled(part)) context.at(place, unknownPart(context, part, known));
+    if (!context.isUnsettled(part)) context.at(place, unknownPart(context, part, known, had));
     return true;
   });
   return faults.length === 0;
