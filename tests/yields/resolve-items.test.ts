@@ -76,6 +76,15 @@ const spinach = (lines: string) => scenario("spinach", lines, "spinach leaf");
 const egg = (lines: string) => scenario("egg", lines, "egg white");
 const itemOf = (text: string) => resolved(text, TABLES).items[0];
 
+describe("a misspelt item of the tables", () => {
+  it("is the one problem where its parts are spelt as the tables do", () => {
+    const text = marrow("price: 1.35 / head").replace("  marrow:", "  marow:");
+    expect(problemsOf(text, TABLES)).toEqual([
+      "t.yaml:5:3: no yield table holds `marow`. Did you mean `marrow`?",
+    ]);
+  });
+});
+
 describe("an item of the tables", () => {
   it("takes from them what the scenario does not say", () => {
     expect(itemOf(marrow("price: 1.35 / head"))).toMatchObject({

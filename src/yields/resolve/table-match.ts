@@ -22,7 +22,9 @@ export function tableItemFor(
   if (only === undefined) {
     if (hasOwn) return null;
     const known = [...new Set(context.tables.items.map((item) => item.name))];
-    context.atKey(path, words.unknownItem(name, didYouMean(name, known)));
+    const meant = didYouMean(name, known);
+    if (meant !== null) context.unsettledItems.add(meant);
+    context.atKey(path, words.unknownItem(name, meant));
     return undefined;
   }
   const names = forms.map(({ form }) => form);
