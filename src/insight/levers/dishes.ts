@@ -19,7 +19,7 @@ export function dishLevers(dish: Dish, scenario: Scenario): Lever[] {
       subject: `ceiling of ${dish.name}`,
       about: { dish: dish.name },
       step: "0.01",
-      steps: Number(ceiling / CENT),
+      steps: Number((9n * ceiling) / CENT) + 1,
       eases: "always",
       change: (steps) => {
         const raised = plus(ceiling, times(CENT, steps));

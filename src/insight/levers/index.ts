@@ -7,8 +7,8 @@ import type { Lever } from "./lever.js";
 export type { Change, Lever } from "./lever.js";
 
 /**
- * Every figure the search for a smallest change may turn, in the order a cook would think of them: prices and amounts down
- * to half, ceilings up to double, as more is no small change.
+ * Every figure the search for a smallest change may turn, in the order a cook would think of them: prices and
+ * amounts down to half, as more is no small change; ceilings up to tenfold.
  */
 export function leversOf(scenario: Scenario): Lever[] {
   return [
