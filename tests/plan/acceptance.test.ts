@@ -34,7 +34,7 @@ describe("no plan under the ceiling", () => {
     expect(reasons.map(({ change }) => change)).toEqual(
       expect.arrayContaining([
         "ceiling of aubergine bake: 0.88",
-        "price of aubergine: 0.705 / fruit",
+        "price of aubergine: 0.705 / aubergine",
         "oil a portion of aubergine bake: 7.5 g",
         "aubergine flesh a portion of aubergine bake: 159 g",
         "other staples in aubergine bake: 0.29 a portion",
@@ -45,7 +45,7 @@ describe("no plan under the ceiling", () => {
 
   it.each([
     ["ceiling: 0.85", "ceiling: 0.88", "ceiling: 0.87"],
-    ["price: 0.75 / fruit", "price: 0.705 / fruit", "price: 0.706 / fruit"],
+    ["price: 0.75 / aubergine", "price: 0.705 / aubergine", "price: 0.706 / aubergine"],
     ["amount: 15 g,", "amount: 7.5 g,", "amount: 8 g,"],
     ["amount: 170 g", "amount: 159 g", "amount: 160 g"],
     ["other staples: 0.32", "other staples: 0.29", "other staples: 0.30"],
