@@ -24,6 +24,8 @@ type DishSheet = {
   readonly date: string;
   readonly course: string;
   readonly portions: string;
+  /** What the weight is of: the portion, or its weighed parts where a staple has no weight. */
+  readonly portionLabel: string;
   readonly portionWeight: string;
   readonly batches: string;
   readonly batchColumn: readonly string[];
@@ -94,6 +96,9 @@ function sheet(cooking: Cooking, dish: Dish, index: number, view: View): DishShe
     ),
     course: cooking.course ?? "",
     portions: writing.count(cooking.portions),
+    portionLabel: dish.staples.every(({ amount }) => amount?.unit === "g")
+      ? "A portion"
+      : "Weighed parts of a portion",
     portionWeight: writing.weight(portionWeight(cooking, dish)),
     batches:
       dish.batch === null || batches === null
@@ -251,7 +256,8 @@ function sourceWords({ part, cutFor, useBy, pieces }: Going, view: View): string
 }
 
 function stapleWords({ name, allergens }: StapleLine): string {
-  return allergens.length === 0 ? name : `${name} (${listed(allergens)})`;
+  const others = allergens.filter((allergen) => allergen.toLowerCase() !== name.toLowerCase());
+  return others.length === 0 ? name : `${name} (${listed(others)})`;
 }
 
 function cookingCard({ cooking }: Dish): DishSheet["card"] {

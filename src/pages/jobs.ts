@@ -155,11 +155,19 @@ function foodUses(part: string, cutFor: string, weight: Weight, more: boolean, v
 
 /** Bones and peel: into the pot where a step takes them, the rest away. */
 function otherUses(part: string, cutFor: string, { plan, writing }: View): string[] {
+  const mine = (each: { readonly cutFor: string | null }): boolean => (each.cutFor ?? "") === cutFor;
   const steps = plan.preps
-    .filter((prep) => prep.from === part && (prep.cutFor ?? "") === cutFor)
+    .filter((prep) => prep.from === part && mine(prep))
     .map(({ step, service, weight }) => `${step}, ${service}: ${writing.weight(planWeight(weight))}`);
-  const left = plan.leftovers.filter((each) => each.kind === "part" && each.part === part);
-  return [...steps, ...once(left.map(({ destination }) => `not for eating: ${destination}`))];
+  const left = plan.leftovers.filter((each) => each.kind === "part" && each.part === part && mine(each));
+  const ends = once(left.map(({ destination }) => destination)).map((destination) => {
+    const there = left.filter((each) => each.destination === destination);
+    const weight = writing.weight(total(there.map((each) => planWeight(each.weight))));
+    return steps.length === 0
+      ? `not for eating: ${destination}`
+      : `the rest not for eating: ${destination}, ${weight}`;
+  });
+  return [...steps, ...ends];
 }
 
 function kilograms(weight: Weight): Decimal {

@@ -73,7 +73,9 @@ function distance(
 }
 
 function capitalAim(aim: PlanJson["aim"]): string {
-  return aim === "waste" ? "Waste counted:" : aim === "cost" ? "Net cost:" : "Cost and priced waste:";
+  if (aim === "waste") return "Waste counted:";
+  const spend = "Spend less what is kept in stock";
+  return aim === "cost" ? `${spend}:` : `${spend}, and waste at its price:`;
 }
 
 function stageWords({ aim, gap }: PlanJson["stages"][number]): string {

@@ -29,7 +29,7 @@ export function scaleWithStep(step: Weight): Scale {
     unit: "oz",
     places: new Decimal(1).div(parts).decimalPlaces(),
     read: (weight) => new Decimal(weight.toString()).div(step.toString()).div(parts),
-    large: { unit: "lb", size: 16, from: 160 },
+    large: { unit: "lb", size: 16, from: 16 },
   };
 }
 

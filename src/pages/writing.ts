@@ -20,7 +20,7 @@ export interface Writing {
   readonly unit: string;
   /** A weight as the scale shows it, without its unit: for columns whose head names it. */
   shown(weight: Weight): string;
-  /** With its unit: grams below 10 kg, kilograms from there on; or ounces, and pounds from 10 lb. */
+  /** With its unit: grams below 10 kg, kilograms from there on; or ounces, and pounds with them from 1 lb. */
   weight(weight: Weight): string;
   /** A weight of a recipe, which the scale need not show: with more decimals. */
   exactly(weight: Weight): string;
@@ -84,7 +84,11 @@ export function writingFor({ locale, currency, scaleStep }: Scenario): Writing {
     weight: (weight) => {
       const read = scale.read(onScale(weight));
       if (read.abs().lessThan(large.from)) return `${textFormat.format(exact(read))}${GAP}${unit}`;
-      return `${largeFormat.format(exact(read.div(large.size)))}${GAP}${large.unit}`;
+      if (unit === "g") return `${largeFormat.format(exact(read.div(large.size)))}${GAP}${large.unit}`;
+      const whole = read.div(large.size).trunc();
+      const rest = read.minus(whole.times(large.size));
+      const pounds = `${countFormat.format(exact(whole))}${GAP}${large.unit}`;
+      return rest.isZero() ? pounds : `${pounds}${GAP}${textFormat.format(exact(rest))}${GAP}${unit}`;
     },
     exactly: (weight) => `${exactFormat.format(exact(scale.read(weight)))}${GAP}${unit}`,
     money: (amount) => moneyFormat.format(exact(toCurrency(amount))),
@@ -105,7 +109,7 @@ export function writingFor({ locale, currency, scaleStep }: Scenario): Writing {
     wholePercent: wholePercentFormat.format(1),
     rate: (fraction) => percentFormat.format(exact(fraction)),
     date: (iso) => longDay.format(midnight(iso)),
-    shortDate: (iso) => shortDay.format(midnight(iso)),
+    shortDate: (iso) => shortDay.format(midnight(iso)).replaceAll(" ", GAP),
     dates: (first, last) => span.formatRange(midnight(first), midnight(last)),
   };
 }

@@ -193,7 +193,7 @@ describe("shopping list", () => {
 
   it("lists what the house holds and the staples by what the dishes need", () => {
     expect(shopping.onHand.map((each) => ({ ...each, amount: plain(each.amount) }))).toEqual([
-      { name: "broccoli leaf", amount: "200 g", useBy: "Sat 3 Oct" },
+      { name: "broccoli leaf", amount: "200 g", useBy: "Sat\u00a03\u00a0Oct" },
     ]);
     expect(shopping.staples.map(({ name, amount, dishes }) => plain(`${name} ${amount}: ${dishes}`))).toEqual(
       [

@@ -33,9 +33,9 @@ describe("weights", () => {
   it("are in ounces and pounds where the scale's step is a part of an ounce", () => {
     const quarter = with_({ scaleStep: grams("7.087") });
     expect(quarter.unit).toBe("oz");
-    expect(plain(quarter.weight(grams("2834.952")))).toBe("100 oz");
+    expect(plain(quarter.weight(grams("2834.952")))).toBe("6 lb 4 oz");
     expect(quarter.shown(grams("7.087"))).toBe("0.25");
-    expect(plain(quarter.weight(grams("5443.108")))).toBe("12.0 lb");
+    expect(plain(quarter.weight(grams("5443.108")))).toBe("12 lb");
     expect(scaleWithStep(grams("28.350")).unit).toBe("oz");
     for (const step of ["0.1", "0.2", "0.5", "1", "2", "5", "10", "50"])
       expect(scaleWithStep(grams(step)).unit).toBe("g");
@@ -108,8 +108,8 @@ describe("words", () => {
 
   it("write dates the way of the locale, in English", () => {
     expect(with_({}).date("2026-10-02")).toBe("Friday, 2 October 2026");
-    expect(with_({ locale: "en-US" }).shortDate("2026-10-02")).toBe("Fri, Oct 2");
-    expect(with_({ locale: "de-DE" }).shortDate("2026-10-02")).toBe("Fri 2 Oct");
+    expect(plain(with_({ locale: "en-US" }).shortDate("2026-10-02"))).toBe("Fri, Oct 2");
+    expect(plain(with_({ locale: "de-DE" }).shortDate("2026-10-02"))).toBe("Fri 2 Oct");
     expect(plain(with_({}).dates("2026-10-02", "2026-10-03"))).toBe("2–3 October 2026".replace("–", " – "));
   });
 });
