@@ -83,7 +83,9 @@ export class ThreadedEngine implements Engine {
       return this.#solved(matrix, verdict, { ...verdict, asked: limits.gap, seconds });
     }
     const stoppedBy =
-      ending.kind === "deadline" ? `the deadline of ${Number(limits.seconds.toFixed(1))} s` : `a breakdown: ${ending.reason}`;
+      ending.kind === "deadline"
+        ? `the deadline of ${Number(limits.seconds.toFixed(1))} s`
+        : `a breakdown: ${ending.reason}`;
     if (held === null) return this.#failed(`${stoppedBy}, without any point`, seconds);
     const open = matrix.most ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
     return this.#solved(matrix, held, { bound: bound ?? open, stoppedBy, asked: limits.gap, seconds });
