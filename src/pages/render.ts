@@ -1,4 +1,4 @@
-import type { PlanJson } from "../contract/index.js";
+import { hasPlan, type PlanJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { cuttingPage } from "./cutting.js";
 import { dishesPage } from "./dishes.js";
@@ -41,9 +41,8 @@ const PLAN_PAGES: readonly PageMaker[] = [
  */
 export function renderPages(plan: PlanJson, scenario: Scenario, options: PageOptions = {}): Page[] {
   const { assets = "assets/", home } = options;
-  const hasPlan = plan.outcome.kind === "optimal" || plan.outcome.kind === "feasible";
   const view = viewOf(plan, scenario);
-  const makers = hasPlan ? PLAN_PAGES : [noPlanPage];
+  const makers = hasPlan(plan) ? PLAN_PAGES : [noPlanPage];
   return makers.map((maker) => {
     const frame = {
       assets,
