@@ -88,6 +88,8 @@ export interface Item {
   /** Name of one unit: head, bunch, bird, egg, kg. */
   readonly unitName: string;
   readonly unitWeight: Weight;
+  /** Of the unit weight, as parts of it; left out where weights are known. */
+  readonly unitSpread?: Spread;
   readonly orderUnit: OrderUnit;
   /** Null where buying is off. */
   readonly buying: Buying | null;
@@ -100,6 +102,14 @@ export interface Item {
   readonly treatment: string | null;
   readonly rejectIf: string | null;
   readonly substitute: string | null;
+}
+
+/** How far a figure may be off: two standard deviations, each as a factor that its holder explains. */
+export interface Spread {
+  /** From one unit to the next: over many units it averages out. */
+  readonly ofUnits: Decimal;
+  /** Of the figure itself, in this kitchen and delivery: the same for every unit, so it never averages out. */
+  readonly ofFigure: Decimal;
 }
 
 export interface OrderUnit {
@@ -142,6 +152,8 @@ export interface Breakdown {
   readonly yields: readonly Yield[];
   /** Part of the AP weight that leaves as juice, drip or crumbs. Yields and loss add up to one. */
   readonly loss: Decimal;
+  /** Of the yields: each share p has a standard deviation of this times sqrt(p (1 - p)); left out where none is known. */
+  readonly yieldSpread?: Spread;
   /** Hands-on minutes for one unit. */
   readonly minutes: Decimal | null;
   readonly how: string | null;
@@ -182,6 +194,8 @@ export interface Step {
   readonly loss: Decimal;
   /** Kilograms of water taken up per kilogram; it goes into the first yield. */
   readonly water: Decimal;
+  /** Of what it gives, as of a breakdown, shares being of the weight and the water together. */
+  readonly yieldSpread?: Spread;
   /** Most weight taken before any one service: what the pot holds. */
   readonly capacity: Weight | null;
   readonly minutesPerKilogram: Decimal | null;

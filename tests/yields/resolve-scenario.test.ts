@@ -55,6 +55,7 @@ describe("a scenario that uses nearly every key", () => {
       measure: "whole",
       unitName: "head",
       unitWeight: grams("1400"),
+      unitSpread: { ofUnits: d("0.165"), ofFigure: d("0") },
       orderUnit: { name: "head", size: d("1"), weight: grams("1400") },
       buying: {
         price: money("1.35"),
@@ -139,6 +140,7 @@ describe("a scenario that uses nearly every key", () => {
       ],
       loss: d("0"),
       water: d("1"),
+      yieldSpread: { ofUnits: d("0.1"), ofFigure: d("0.1") },
       capacity: grams("4000"),
       minutesPerKilogram: d("4"),
       how: "Simmer 1 h, strain.",

@@ -1,6 +1,7 @@
 import type { Breakdown, PartClass, YieldAmount } from "../../kitchen/index.js";
 import { type Decimal, grams, milligrams, ONE, toGrams, type Weight, ZERO } from "../../quantity/index.js";
 import { didYouMean, type Path } from "../../reading/index.js";
+import { STATED_SPREAD, yieldSpreadOf } from "../spread.js";
 import type { TableBreakdown, TableItem } from "../tables.js";
 import type { Resolving } from "./context.js";
 import type { ItemUnit } from "./order-unit.js";
@@ -73,7 +74,7 @@ export function breakdownsOf(
 function breakdownOfTable({ name, parts, loss, minutes, how }: TableBreakdown): Breakdown {
   const sources = [...new Set(parts.map(({ source }) => source))];
   const yields = parts.map(({ part, fraction }) => ({ part, fraction }));
-  return { name, yields, loss, minutes, how, source: sources.join("; ") };
+  return { name, yields, loss, yieldSpread: yieldSpreadOf(parts), minutes, how, source: sources.join("; ") };
 }
 
 function factsOfTable(breakdown: TableBreakdown, item: string, unit: ItemUnit, inUse: boolean): PartFact[] {
@@ -123,6 +124,7 @@ function ownBreakdown(
   const breakdown = {
     yields: parts.map(({ name, amount }) => ({ part: `${item} ${name}`, fraction: shareOf(amount, whole) })),
     loss: stated.loss === undefined ? ZERO : shareOf(stated.loss, whole),
+    yieldSpread: STATED_SPREAD,
     minutes: stated.minutes ?? null,
     how: stated.how ?? null,
     source: stated.source ?? "this scenario",

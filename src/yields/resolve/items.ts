@@ -1,6 +1,7 @@
 import { type Buying, type Carry, daysBetween, type Item, type Service } from "../../kitchen/index.js";
 import { money, NO_MONEY } from "../../quantity/index.js";
 import type { Path } from "../../reading/index.js";
+import { unitSpreadOf } from "../spread.js";
 import { type BreakdownSet, breakdownsOf } from "./breakdowns.js";
 import type { Resolving } from "./context.js";
 import { onHandOf } from "./on-hand.js";
@@ -58,6 +59,7 @@ function resolveItem(
     measure: unit.measure,
     unitName: unit.name,
     unitWeight: unit.weight,
+    ...(unit.measure === "whole" ? { unitSpread: unitSpreadOf(table ?? null, entry.unit_weight) } : {}),
     orderUnit: order.unit,
     buying: buyingOf(entry, order, deliveries.services),
     onHand: onHandOf(context, services, entry, unit, keeps, path),

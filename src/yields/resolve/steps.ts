@@ -1,6 +1,7 @@
 import type { Part, PartClass, ScenarioFile, Step, Yield } from "../../kitchen/index.js";
 import { ONE, ZERO } from "../../quantity/index.js";
 import type { Path } from "../../reading/index.js";
+import { STATED_SPREAD, spreadFrom } from "../spread.js";
 import type { TableStep } from "../tables.js";
 import type { Resolving } from "./context.js";
 import { unknownPart } from "./part-names.js";
@@ -115,6 +116,7 @@ function ownStep(context: Resolving, name: string, entry: StepEntry): StepDraft 
       yields: gives.map(({ part, fraction }): Yield => ({ part, fraction })),
       loss,
       water,
+      yieldSpread: STATED_SPREAD,
       capacity: entry.capacity ?? null,
       minutesPerKilogram: entry.minutes_per_kg ?? null,
       how: entry.how ?? null,
@@ -139,6 +141,7 @@ function tableStep(row: TableStep): StepDraft {
       yields: row.yields.map(({ part, fraction }) => ({ part, fraction })),
       loss: row.loss,
       water: row.water,
+      yieldSpread: spreadFrom(row.basis),
       capacity: null,
       minutesPerKilogram: row.minutesPerKilogram,
       how: row.how,

@@ -34,14 +34,14 @@ export interface BreakdownAfterTests extends TableBreakdown {
  * spread / sqrt(p (1 - p)) over the USDA Table of Cooking Yields for Meat and Poultry (2014). That figures from
  * memory and common practice lie further off, and how far, is our choice.
  */
-const ERROR_OF_PUBLISHED: Readonly<Record<Basis, number>> = {
+export const ERROR_OF_PUBLISHED: Readonly<Record<Basis, number>> = {
   read: 0.1,
   memory: 0.15,
   "common practice": 0.2,
   "own test": 0.1,
 };
 /** From test to test, before the tests themselves tell. The same series. */
-const SPREAD_OF_TESTS = 0.1;
+export const SPREAD_OF_TESTS = 0.1;
 /** How many tests that first guess of the spread counts for. Our choice. */
 const GUESS_COUNTS_AS = 4;
 /** No spread is taken for less than this, a percent of the weight bought. Our choice. */
