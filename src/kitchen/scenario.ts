@@ -53,6 +53,10 @@ export interface Service {
   readonly date: string;
   readonly day: number;
   readonly sitting: string;
+  /** Minutes after midnight at which the first plate goes out; null where the scenario does not say. */
+  readonly at: number | null;
+  /** People at work before it, for the order of work. */
+  readonly cooks: number;
   readonly covers: number;
   readonly courses: readonly Course[];
   readonly diets: readonly DietCovers[];

@@ -20,26 +20,38 @@ type PartLine = {
   /** "yes" for what must not be eaten. */
   readonly never: string;
   readonly container: string;
+  /** Of food, a line each. */
   readonly uses: readonly string[];
+  /** Of the rest, where it goes: short enough to stand beside the name. */
+  readonly end: string;
 };
 
 /** A cut or a further breakdown before it is written out: what it gives, and to which lots that belongs. */
-interface Work {
+export interface Work {
   readonly handling: Handling;
   readonly cutFor: string;
-  readonly parts: readonly PlanPart[];
+  /** The parts it takes, of the same lot; none for a cut. */
+  readonly takes: readonly string[];
+  /** Hands-on minutes, rounded up; null where the tables and the scenario state none. */
+  readonly minutes: number | null;
+  readonly parts: readonly Pick<PlanPart, "part" | "class">[];
   readonly weights: readonly Weight[];
   readonly loss: Weight;
   readonly heading: Pick<Job, "title" | "about" | "steps">;
 }
 
 /** The jobs before a service in the order of the boards, cuts before further breakdowns. */
-export function jobsBefore(service: string, view: View): { handling: Handling; job: Job }[] {
+export function worksBefore(service: string, view: View): Work[] {
   const { plan } = view;
-  const works = [
+  return [
     ...plan.cuts.flatMap((cut, index) => (cut.service === service ? [cutWork(cut, index, view)] : [])),
-    ...plan.preps.filter((prep) => prep.service === service).map((prep) => prepWork(prep, view)),
+    ...inOnePot(plan.preps.filter((prep) => prep.service === service)).map((preps) => prepWork(preps, view)),
   ].sort((a, b) => BOARD_ORDER.indexOf(a.handling) - BOARD_ORDER.indexOf(b.handling));
+}
+
+/** The same written out, with what each gives and where that goes. */
+export function jobsBefore(service: string, view: View): { handling: Handling; job: Job }[] {
+  const works = worksBefore(service, view);
   return works.map((work, index) => ({
     handling: work.handling,
     job: {
@@ -58,10 +70,12 @@ function cutWork(cut: PlanJson["cuts"][number], index: number, view: View): Work
   const weights = movements.cuts[index]?.parts ?? [];
   const loss = movements.cuts[index]?.loss ?? NO_WEIGHT;
   const weight = total([...weights, loss]);
-  const minutes = breakdown?.minutes ?? null;
+  const minutes = wholeMinutes(breakdown?.minutes, cut.units ?? kilograms(weight));
   return {
     handling: item?.handling ?? "poultry",
     cutFor: cut.service,
+    takes: [],
+    minutes,
     parts: cut.parts,
     weights,
     loss,
@@ -71,7 +85,7 @@ function cutWork(cut: PlanJson["cuts"][number], index: number, view: View): Work
         item?.form ?? "",
         item?.grade ?? "",
         writing.weight(weight),
-        minutes === null ? "" : aboutMinutes(minutes.times(cut.units ?? kilograms(weight)), view),
+        minutes === null ? "" : aboutMinutes(minutes, view),
       ]),
       steps: [item?.treatment ?? "", breakdown?.how ?? ""].filter((text) => text !== "").map(sentence),
     },
@@ -96,30 +110,46 @@ function cutTitle(
   return how === breakdown ? `${amount}, ${how}` : `Cut ${amount} ${how}`;
 }
 
-function prepWork(prep: PlanJson["preps"][number], view: View): Work {
+type Prep = PlanJson["preps"][number];
+
+/** What one step takes of one day's parts is worked together. */
+function inOnePot(preps: readonly Prep[]): Prep[][] {
+  const keyOf = ({ step, cutFor }: Prep): string => JSON.stringify([step, cutFor]);
+  return once(preps.map(keyOf)).map((key) => preps.filter((prep) => keyOf(prep) === key));
+}
+
+function prepWork(preps: readonly Prep[], view: View): Work {
   const { scenario, writing } = view;
-  const step = scenario.steps.find(({ name }) => name === prep.step);
-  const water = planWeight(prep.water);
-  const weight = planWeight(prep.weight);
-  const minutes = step?.minutesPerKilogram ?? null;
+  const [{ step: name, cutFor } = { step: "", cutFor: null }] = preps;
+  const step = scenario.steps.find((each) => each.name === name);
+  const taken = preps.map(({ weight }) => planWeight(weight));
+  const water = total(preps.map((prep) => planWeight(prep.water)));
+  const minutes = wholeMinutes(step?.minutesPerKilogram, kilograms(total(taken)));
+  const given = preps.flatMap((prep) => prep.parts);
+  const parts = given.filter(({ part }, index) => given.findIndex((each) => each.part === part) === index);
+  const weightOf = (part: string): Weight =>
+    total(given.filter((each) => each.part === part).map(({ weight }) => planWeight(weight)));
   const rounded = roundTogether(
-    [...prep.parts.map((part) => planWeight(part.weight)), planWeight(prep.loss)],
+    [...parts.map(({ part }) => weightOf(part)), total(preps.map(({ loss }) => planWeight(loss)))],
     scenario.scaleStep,
   );
-  const cutFor = prep.cutFor ?? "";
   return {
-    handling: rawest(itemsOf(prep.from, scenario)),
-    cutFor,
-    parts: prep.parts,
+    handling: rawest(preps.flatMap(({ from }) => itemsOf(from, scenario))),
+    cutFor: cutFor ?? "",
+    takes: preps.map(({ from }) => from),
+    minutes,
+    parts,
     weights: rounded.slice(0, -1),
     loss: rounded.at(-1) ?? NO_WEIGHT,
     heading: {
-      title: capital(prep.step),
+      title: capital(name),
       about: joined([
-        `${prep.from} ${writing.weight(weight)}`,
-        lotWords(prep.from, prep.cutFor, view),
+        ...preps.map(({ from }, index) => {
+          const label = lotWords(from, cutFor, view);
+          return `${from}${label === "" ? "" : `, ${label},`} ${writing.weight(taken[index] ?? NO_WEIGHT)}`;
+        }),
         water === 0n ? "" : `water ${writing.weight(water)}`,
-        minutes === null ? "" : aboutMinutes(minutes.times(kilograms(weight)), view),
+        minutes === null ? "" : aboutMinutes(minutes, view),
       ]),
       steps: [step?.how ?? ""].filter((text) => text !== "").map(sentence),
     },
@@ -140,7 +170,9 @@ function partLines({ parts, weights, cutFor }: Work, later: readonly Work[], vie
       shown: writing.shown(weight),
       never: kind === "never" ? "yes" : "",
       container: label === "" ? "" : [label, container].filter((text) => text !== "").join(", "),
-      uses: kind === "food" ? foodUses(part, cutFor, weight, more, view) : otherUses(part, cutFor, view),
+      ...(kind === "food"
+        ? { uses: foodUses(part, cutFor, weight, more, view), end: "" }
+        : endsOf(part, cutFor, view)),
     };
   });
 }
@@ -151,6 +183,12 @@ function foodUses(part: string, cutFor: string, weight: Weight, more: boolean, v
   const all = view.writing.weight(lotWeight(part, cutFor, view));
   const uses = usesOf(part, cutFor, view);
   return all === view.writing.weight(weight) ? uses : [`${all} of it in all:`, ...uses];
+}
+
+/** One end stands beside the name, several stand below it. */
+function endsOf(part: string, cutFor: string, view: View): Pick<PartLine, "uses" | "end"> {
+  const ends = otherUses(part, cutFor, view);
+  return ends.length === 1 ? { uses: [], end: ends[0] ?? "" } : { uses: ends, end: "" };
 }
 
 /** Bones and peel: into the pot where a step takes them, the rest away. */
@@ -174,8 +212,13 @@ function kilograms(weight: Weight): Decimal {
   return new Decimal(weight.toString()).div(1_000_000);
 }
 
-function aboutMinutes(minutes: Decimal, { writing }: View): string {
-  return `about ${writing.decimal(minutes.toDecimalPlaces(0, Decimal.ROUND_UP), 0)}\u00a0min`;
+/** Minutes of work at so many minutes each, rounded up; null where no minutes are stated. */
+export function wholeMinutes(each: Decimal | null | undefined, times: Decimal | number): number | null {
+  return each == null ? null : each.times(times).ceil().toNumber();
+}
+
+function aboutMinutes(minutes: number, { writing }: View): string {
+  return `about ${writing.count(minutes)}\u00a0min`;
 }
 
 function joined(texts: readonly string[]): string {

@@ -4,6 +4,7 @@ import { cuttingPage } from "./cutting.js";
 import { dishesPage } from "./dishes.js";
 import { glancePage } from "./glance.js";
 import { noPlanPage } from "./no-plan.js";
+import { orderOfWorkPage } from "./order-of-work.js";
 import type { PageMaker } from "./page.js";
 import { partsPage } from "./parts.js";
 import { shoppingPage } from "./shopping.js";
@@ -29,6 +30,7 @@ export interface PageOptions {
 const PLAN_PAGES: readonly PageMaker[] = [
   glancePage,
   shoppingPage,
+  orderOfWorkPage,
   cuttingPage,
   partsPage,
   dishesPage,

@@ -40,7 +40,7 @@ export interface Writing {
   date(iso: string): string;
   /** "Fri 2 Oct". */
   shortDate(iso: string): string;
-  /** "2–3 October 2026". */
+  /** "2–3 Oct 2026". */
   dates(first: string, last: string): string;
 }
 
@@ -75,7 +75,7 @@ export function writingFor({ locale, currency, scaleStep }: Scenario): Writing {
     new Intl.DateTimeFormat(dateLocale(locale), { ...options, timeZone: "UTC" });
   const longDay = day({ weekday: "long", day: "numeric", month: "long", year: "numeric" });
   const shortDay = day({ weekday: "short", day: "numeric", month: "short" });
-  const span = day({ day: "numeric", month: "long", year: "numeric" });
+  const span = day({ day: "numeric", month: "short", year: "numeric" });
   const onScale = (weight: Weight): Weight => roundTogether([weight], scaleStep)[0] ?? weight;
 
   return {

@@ -60,6 +60,7 @@ describe("the pages of a plan", () => {
     expect(pages.map(({ slug }) => slug)).toEqual([
       "glance",
       "shopping",
+      "order-of-work",
       "cutting",
       "parts",
       "dishes",

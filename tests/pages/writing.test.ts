@@ -110,6 +110,6 @@ describe("words", () => {
     expect(with_({}).date("2026-10-02")).toBe("Friday, 2 October 2026");
     expect(plain(with_({ locale: "en-US" }).shortDate("2026-10-02"))).toBe("Fri, Oct 2");
     expect(plain(with_({ locale: "de-DE" }).shortDate("2026-10-02"))).toBe("Fri 2 Oct");
-    expect(plain(with_({}).dates("2026-10-02", "2026-10-03"))).toBe("2–3 October 2026".replace("–", " – "));
+    expect(plain(with_({}).dates("2026-10-02", "2026-10-03"))).toBe("2–3 Oct 2026".replace("–", " – "));
   });
 });

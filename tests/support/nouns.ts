@@ -63,6 +63,8 @@ export function aService(name: string, day = 0): Service {
     date,
     day,
     sitting: "dinner",
+    at: null,
+    cooks: 1,
     covers: 0,
     courses: [],
     diets: [],

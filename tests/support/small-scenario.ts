@@ -72,6 +72,8 @@ export function serviceOf(name: string, day: number, stated: Partial<Service> = 
     date: `2026-10-${String(2 + day).padStart(2, "0")}`,
     day,
     sitting: "dinner",
+    at: null,
+    cooks: 1,
     covers: 0,
     courses: [],
     diets: [],

@@ -43,6 +43,12 @@ export function parseWhole(text: string, remedy: string = WRITE.whole): Parsed<n
   return number.isInteger() ? number.toNumber() : words.unreadable(text, "a whole number", remedy);
 }
 
+/** At least one. */
+export function parsePeople(text: string): Parsed<number> {
+  const people = parseWhole(text);
+  return people === 0 ? words.nothing(text) : people;
+}
+
 export function parseWholeRange(text: string, remedy: string = WRITE.wholeRange) {
   const bounds = parseBounds(text, (side) => parseNumber(side, remedy));
   if (isWording(bounds)) return bounds;
@@ -112,6 +118,13 @@ export function parseHours(text: string): Parsed<number> {
   if (isWording(hours)) return hours;
   if (isWording(minutes)) return minutes;
   return hours.times(60).plus(minutes).toNumber();
+}
+
+/** `19:00` of a 24-hour clock as minutes after midnight. */
+export function parseClock(text: string): Parsed<number> {
+  const [, hour, minute] = /^([01]?\d|2[0-3])[:.h]([0-5]\d)$/.exec(text) ?? [];
+  if (hour === undefined || minute === undefined) return words.unreadable(text, "a time of day", WRITE.clock);
+  return Number(hour) * 60 + Number(minute);
 }
 
 /** `5 days`; at least one, the day itself being day 1. */

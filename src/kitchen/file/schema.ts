@@ -74,6 +74,8 @@ function serviceSchema(leaf: Leaves) {
       name: leaf.text,
       date: leaf.date,
       sitting: leaf.text.optional().describe("breakfast, lunch, dinner or another word; default: the name"),
+      at: leaf.clock.optional().describe("When the first plate goes out, for the order of work"),
+      cooks: leaf.people.optional().describe("People at work before it; default 1"),
       covers: leaf.whole.optional().describe("People expected; needed where there are courses"),
       overage: leaf.part.optional().describe("Portions cooked over and above; default 0 %"),
       hands: leaf.hours.optional().describe("Hands-on time before it; default: the scenario's limit"),

@@ -18,6 +18,7 @@ export const WRITE = {
   buying: "Write `no`, or the least and the most to buy, such as `0 to 40`",
   number: "Write a number, such as `1.0`",
   minutes: "Write minutes as a number, such as `25`",
+  clock: "Write the hour and minute of a 24-hour clock, such as `19:00`",
   hours: "Write hours or minutes, such as `6 h` or `90 min`",
   days: "Write days, such as `5 days`",
   date: "Write a date as year-month-day, such as `2026-10-02`",

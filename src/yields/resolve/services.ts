@@ -29,6 +29,8 @@ export function resolveServices(context: Resolving): Service[] {
       date: entry.date,
       day: daysBetween(first.date, entry.date),
       sitting: entry.sitting ?? entry.name,
+      at: entry.at ?? null,
+      cooks: entry.cooks ?? 1,
       covers: entry.covers ?? 0,
       courses: coursesOf(context, entry, path),
       diets: dietsOf(context, entry, path),
