@@ -12,7 +12,7 @@ const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
   contract: ["quantity", "kitchen", "allocation", "ledger"],
   insight: ["quantity", "reading", "kitchen", "yields", "safety", "allocation", "ledger", "contract"],
   pages: ["quantity", "kitchen", "contract", "safety"],
-  records: ["quantity", "kitchen"],
+  records: ["quantity", "reading", "kitchen"],
 };
 
 /** The edges and what they must not import; `server` and `commands` are folders, the others single files. */
@@ -50,6 +50,8 @@ const ONE_DOOR: Readonly<Record<string, readonly string[]>> = {
   handlebars: ["pages/"],
   express: ["server/"],
   helmet: ["server/"],
+  "write-file-atomic": ["records/"],
+  "proper-lockfile": ["records/"],
 };
 
 /** Rooms that touch neither files nor processes. */
