@@ -1,5 +1,6 @@
 /** Plan to plain objects of text, and those to HTML pages through the templates of the same names. */
 export { type PageAsset, pageAssets } from "./assets.js";
+export { type DocumentOptions, documentPage } from "./document.js";
 export { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderPages } from "./render.js";
 export { fill } from "./template.js";

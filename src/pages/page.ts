@@ -10,4 +10,4 @@ export interface PageMaker {
 }
 
 /** Text, lists and plain objects of them by name; each page's own type says which. */
-type PageData = { readonly [name: string]: Printable };
+export type PageData = { readonly [name: string]: Printable };

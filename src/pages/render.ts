@@ -2,6 +2,7 @@ import { hasPlan, type PlanJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { cuttingPage } from "./cutting.js";
 import { dishesPage } from "./dishes.js";
+import { headOf } from "./document.js";
 import { glancePage } from "./glance.js";
 import { noPlanPage } from "./no-plan.js";
 import { orderOfWorkPage } from "./order-of-work.js";
@@ -50,9 +51,8 @@ export function renderPages(plan: PlanJson, scenario: Scenario, options: PageOpt
       assets,
       unit: view.writing.unit,
       title: maker.title,
-      plan: scenario.name,
-      services: servicesText(scenario),
-      dates: datesText(scenario, view.writing),
+      ...headOf(maker.title, [scenario.name, servicesText(scenario), datesText(scenario, view.writing)]),
+      linked: "yes",
       home: home === undefined ? [] : [home],
       nav: makers.map(({ slug, title }) => ({
         href: `${slug}.html`,
