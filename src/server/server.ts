@@ -39,7 +39,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const { engines = new Engines(), seconds = DEFAULTS.seconds, mostWaiting = DEFAULTS.mostWaiting } = options;
   const folder = new Folder(options.folder);
   const planner = new Planner({ engines, mostWaiting, mostHeld: DEFAULTS.mostHeld });
-  const server = createServer(makeApp(folder, planner, seconds));
+  const server = createServer(makeApp({ folder, planner, seconds }));
   await new Promise<void>((resolve, reject) => {
     server.once("error", reject);
     server.listen(options.port, HOST, resolve);

@@ -1,0 +1,28 @@
+import type { ErrorRequestHandler, Request, Response } from "express";
+import { noticeScreen } from "./screens.js";
+
+export function notFound(_request: Request, response: Response): void {
+  response
+    .status(404)
+    .send(noticeScreen("Not here", "There is no such page. The scenarios are listed on the first one."));
+}
+
+/** A mistake of the request says so; anything else is our fault, said without its innards and noted on stderr. */
+export const failed: ErrorRequestHandler = (error: unknown, _request, response, next) => {
+  if (response.headersSent) {
+    next(error);
+    return;
+  }
+  const status = statusOf(error);
+  if (status >= 500) process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
+  const text =
+    status < 500
+      ? "The request could not be read. Go back and try again."
+      : "Something went wrong on our side. The scenario and its file are as they were.";
+  response.status(status).send(noticeScreen(status < 500 ? "Not understood" : "Our fault", text));
+};
+
+function statusOf(error: unknown): number {
+  const status = error instanceof Error && "status" in error ? Number(error.status) : 500;
+  return status >= 400 && status < 600 ? status : 500;
+}

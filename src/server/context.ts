@@ -1,0 +1,10 @@
+import type { Folder } from "./folder.js";
+import type { Planner } from "./planner.js";
+
+/** What the routes answer from. */
+export interface Context {
+  readonly folder: Folder;
+  readonly planner: Planner;
+  /** What a plan may take where the form does not say. */
+  readonly seconds: number;
+}

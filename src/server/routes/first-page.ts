@@ -1,0 +1,17 @@
+import type { Express } from "express";
+import type { Context } from "../context.js";
+import { scenariosScreen } from "../screens.js";
+
+/** The first page: the folder's scenarios, and how each stands. */
+export function addFirstPageRoutes(app: Express, { folder, planner }: Context): void {
+  app.get("/", async (_request, response) => {
+    const names = await folder.names();
+    const files = (await Promise.all(names.map((name) => folder.read(name)))).filter((file) => file !== null);
+    response.send(
+      scenariosScreen(
+        folder.path,
+        files.map((file) => ({ file, job: planner.job(file.hash) })),
+      ),
+    );
+  });
+}

@@ -1,0 +1,79 @@
+import express, { type Express } from "express";
+import { type Page, renderPages } from "../../pages/index.js";
+import type { Planned } from "../../plan.js";
+import { notFound } from "../answers.js";
+import type { Context } from "../context.js";
+import { sendProgress } from "../events.js";
+import type { ScenarioFile } from "../folder.js";
+import { fromOwnPage } from "../guards.js";
+import type { Planner } from "../planner.js";
+import { addressOf, noticeScreen, SECONDS_OFFERED, scenarioScreen } from "../screens.js";
+import { withFile } from "./with-file.js";
+
+/** A scenario's screen, the way to its plan, and the plan as pages and as JSON. */
+export function addPlanRoutes(app: Express, context: Context): void {
+  const { planner, seconds } = context;
+
+  app.get(
+    "/scenario/:name/",
+    withFile(context, (file, _request, response) => {
+      response.send(scenarioScreen(file, planner.job(file.hash), pagesOf(file, planner)));
+    }),
+  );
+
+  app.post(
+    "/scenario/:name/plan",
+    fromOwnPage,
+    express.urlencoded({ extended: false, limit: "1kb" }),
+    withFile(context, (file, request, response) => {
+      const { scenario, hash } = file;
+      const wanted = Number((request.body as { seconds?: unknown } | undefined)?.seconds);
+      const allowed = SECONDS_OFFERED.find((each) => each === wanted) ?? seconds;
+      const taken = scenario === null || planner.plan({ key: hash, scenario, seconds: allowed }) !== null;
+      if (taken) response.redirect(303, addressOf(file.name));
+      else {
+        response.status(503).set("Retry-After", "10");
+        response.send(noticeScreen("Busy", "Too many plans are waiting. Ask again when some are done."));
+      }
+    }),
+  );
+
+  app.get(
+    "/scenario/:name/progress",
+    withFile(context, (file, request, response) => {
+      sendProgress(() => planner.job(file.hash), request, response);
+    }),
+  );
+
+  app.get(
+    "/scenario/:name/plan.json",
+    withFile(context, (file, _request, response) => {
+      const job = planner.job(file.hash);
+      if (job?.kind === "planned") response.json(job.planned.plan);
+      else response.status(404).json({ problem: `${file.name} is not planned. Plan it first.` });
+    }),
+  );
+
+  app.get(
+    "/scenario/:name/pages/:page",
+    withFile(context, (file, request, response) => {
+      const page = pagesOf(file, planner).find(({ slug }) => `${slug}.html` === request.params.page);
+      if (page === undefined) notFound(request, response);
+      else response.send(page.html);
+    }),
+  );
+}
+
+const rendered = new WeakMap<Planned, Page[]>();
+
+/** The pages of the plan made of this file, rendered once; none where there is no plan yet. */
+function pagesOf(file: ScenarioFile, planner: Planner): Page[] {
+  const job = planner.job(file.hash);
+  if (job?.kind !== "planned" || job.planned.plan.outcome.kind === "failed") return [];
+  const { plan, scenario } = job.planned;
+  const pages =
+    rendered.get(job.planned) ??
+    renderPages(plan, scenario, { assets: "/assets/", home: { href: "..", text: "Scenario" } });
+  rendered.set(job.planned, pages);
+  return pages;
+}
