@@ -3,6 +3,7 @@ import {
   type Aim,
   addDays,
   type Decision,
+  type ItemEnd,
   type Lot,
   type PartClass,
   type Scenario,
@@ -30,9 +31,17 @@ export function composePlan(
   ledger: Ledger,
   findings: Findings,
 ): PlanJson {
+  return { ...heading(scenario, findings), ...composeDecision(scenario, decision, ledger) };
+}
+
+/** What is decided or was done, with its ledger: all of the contract but how it was found. */
+export function composeDecision(
+  scenario: Scenario,
+  decision: Decision,
+  ledger: Ledger,
+): Omit<PlanJson, keyof ReturnType<typeof heading>> {
   const names = namesOf(scenario);
   return {
-    ...heading(scenario, findings),
     purchases: decision.purchases.map(({ item, service, orderUnits, weight, cost }) => ({
       item,
       form: names.item(item)?.form ?? "",
@@ -55,6 +64,7 @@ export function composePlan(
     preps: decision.preps.map(({ step, from, service, weight, water, parts, loss }) => ({
       from: from.part,
       cutFor: names.cutFor(from),
+      stock: stockOf(from),
       step,
       service: names.service(service),
       weight: gramsText(weight),
@@ -67,9 +77,11 @@ export function composePlan(
       dish,
       service: names.service(service),
       line: names.dish(dish)?.lines[line]?.name ?? "",
+      lineNumber: line + 1,
       weight: gramsText(weight),
       pieces,
       cutFor: names.cutFor(lot),
+      stock: stockOf(lot),
       cut: names.cutDate(lot),
       useBy: names.useBy(lot),
     })),
@@ -189,6 +201,10 @@ function namesOf(scenario: Scenario) {
   };
 }
 
+function stockOf({ origin }: Lot): number | null {
+  return origin.kind === "onHand" ? origin.index : null;
+}
+
 function partWeight({ part, weight }: { part: string; weight: Weight }, names: Names) {
   return { part, weight: gramsText(weight), class: names.classOf(part) };
 }
@@ -226,6 +242,7 @@ function dishesOf(decision: Decision, ledger: Ledger, names: Names): PlanJson["d
       eaten: served.reduce((sum, entry) => sum + entry.portions, 0),
       spare: spare.reduce((sum, entry) => sum + entry.portions, 0),
       served: served.map((entry) => ({ service: names.service(entry.service), portions: entry.portions })),
+      spareTo: spare.map(({ destination, portions: over }) => ({ destination, portions: over })),
       weight: gramsText(cost?.weight ?? NO_WEIGHT),
       cost: moneyText(cost?.cost ?? NO_MONEY),
       costPerPortion: exact.toDecimalPlaces(4, Decimal.ROUND_HALF_UP).toFixed(4),
@@ -236,36 +253,52 @@ function dishesOf(decision: Decision, ledger: Ledger, names: Names): PlanJson["d
 
 /** What no cover eats: parts sent away or kept, items binned or kept, portions over. */
 function leftoversOf(decision: Decision, ledger: Ledger, names: Names): PlanJson["leftovers"] {
-  const parts = decision.sends.map(({ lot, weight, destination }) => ({
+  const partLeft = ({ lot, weight }: { lot: Lot; weight: Weight }) => ({
     part: lot.part,
     kind: "part" as const,
     class: names.classOf(lot.part),
     weight: gramsText(weight),
     cutFor: names.cutFor(lot),
-    destination,
+    stock: stockOf(lot),
+    service: null,
+    units: null,
     useBy: names.useBy(lot),
-  }));
-  const kept = decision.kept.map(({ lot, weight }) => ({
-    part: lot.part,
-    kind: "part" as const,
-    class: names.classOf(lot.part),
-    weight: gramsText(weight),
-    cutFor: names.cutFor(lot),
-    destination: "closingStock",
-    useBy: names.useBy(lot),
-  }));
-  const items = [
-    ...decision.binned.map((end) => ({ ...end, destination: "wastedFood" })),
-    ...decision.keptItems.map((end) => ({ ...end, destination: "closingStock" })),
-  ].map(({ item, weight, destination }) => ({
+  });
+  const itemLeft = ({ item, service, units, weight }: ItemEnd) => ({
     part: item,
     kind: "item" as const,
     class: "food" as const,
     weight: gramsText(weight),
     cutFor: null,
-    destination,
+    stock: null,
+    service: names.service(service),
+    units,
     useBy: null,
-  }));
+  });
+  const parts = [
+    ...decision.sends.map((send) => ({
+      ...partLeft(send),
+      destination: send.destination,
+      end: "sent" as const,
+    })),
+    ...decision.kept.map((kept) => ({
+      ...partLeft(kept),
+      destination: "closingStock",
+      end: "kept" as const,
+    })),
+  ];
+  const items = [
+    ...decision.binned.map((end) => ({
+      ...itemLeft(end),
+      destination: "wastedFood",
+      end: "binned" as const,
+    })),
+    ...decision.keptItems.map((end) => ({
+      ...itemLeft(end),
+      destination: "closingStock",
+      end: "kept" as const,
+    })),
+  ];
   const portions = ledger.transfers
     .filter(({ from, to }) => from.startsWith("dish:") && !to.startsWith("dish:"))
     .map(({ from, to, weight }) => ({
@@ -274,10 +307,14 @@ function leftoversOf(decision: Decision, ledger: Ledger, names: Names): PlanJson
       class: "food" as const,
       weight: gramsText(weight),
       cutFor: null,
+      stock: null,
       destination: to.slice(to.indexOf(":") + 1),
+      end: "spare" as const,
+      service: null,
+      units: null,
       useBy: null,
     }));
-  return [...parts, ...kept, ...items, ...portions];
+  return [...parts, ...items, ...portions];
 }
 
 function mapValues<K extends string, V>(

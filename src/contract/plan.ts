@@ -4,6 +4,9 @@ import { z } from "zod";
 const decimal = z.string().regex(/^-?\d+(\.\d+)?$/, "a decimal number as text");
 const optionalDate = z.string().nullable();
 
+/** Which of the scenario's parts on hand the lot is or was made of, from 0; null for a lot that was cut. */
+const stock = z.number().nullable();
+
 const partWeight = z.object({
   part: z.string(),
   weight: decimal,
@@ -66,6 +69,7 @@ export const planSchema = z.object({
       from: z.string(),
       /** Service before which the lot was cut; null for stock on hand. */
       cutFor: z.string().nullable(),
+      stock,
       step: z.string(),
       service: z.string(),
       weight: decimal,
@@ -81,10 +85,13 @@ export const planSchema = z.object({
       /** The service the dish is cooked for. */
       service: z.string(),
       line: z.string(),
+      /** Place of the line in the dish's recipe, from 1. */
+      lineNumber: z.number(),
       weight: decimal,
       pieces: z.number().nullable(),
       /** Service before which the part's lot was cut, and that date; null for stock on hand. */
       cutFor: z.string().nullable(),
+      stock,
       cut: optionalDate,
       useBy: optionalDate,
     }),
@@ -100,6 +107,8 @@ export const planSchema = z.object({
       spare: z.number(),
       /** Where portions are eaten, when some wait for a later service. */
       served: z.array(z.object({ service: z.string(), portions: z.number() })),
+      /** Where spare portions go. */
+      spareTo: z.array(z.object({ destination: z.string(), portions: z.number() })),
       /** Weight of all portions cooked, as counted in the ledger. */
       weight: decimal,
       cost: decimal,
@@ -116,7 +125,12 @@ export const planSchema = z.object({
       weight: decimal,
       /** Service before which the part's lot was cut; null for stock on hand, items and portions. */
       cutFor: z.string().nullable(),
+      stock,
       destination: z.string(),
+      end: z.enum(["sent", "kept", "binned", "spare"]),
+      /** Service before which an item is binned or kept, with its whole units; null for all else. */
+      service: z.string().nullable(),
+      units: z.number().nullable(),
       useBy: optionalDate,
     }),
   ),

@@ -1,0 +1,89 @@
+import fc from "fast-check";
+import { afterAll, describe, expect, it } from "vitest";
+import { Engines, lastDayOfLot, solveStages } from "../../src/allocation/index.js";
+import {
+  composePlan,
+  decisionOf,
+  type PlanJson,
+  PlanMismatch,
+  planSchema,
+} from "../../src/contract/index.js";
+import type { Decision, Scenario } from "../../src/kitchen/index.js";
+import { keepLedger } from "../../src/ledger/index.js";
+import { milligrams, plus } from "../../src/quantity/index.js";
+import { settle } from "../../src/settle.js";
+import { example, feasibleExamples } from "../support/examples.js";
+import { hallPlan } from "../support/fixtures/hall-plan.js";
+import { hallScenario } from "../support/fixtures/hall-scenario.js";
+import { randomPlan } from "../support/random-decision.js";
+
+const SEED = 20261103;
+const RUNS = 150;
+
+const engines = new Engines();
+afterAll(() => engines.close());
+
+/** The decision's JSON as another program would read it from a file. */
+function written(scenario: Scenario, decision: Decision): PlanJson {
+  const outcome = { kind: "infeasible", engine: "highs", seconds: 0 } as const;
+  const findings = { outcome, stages: [], warnings: [], reasons: [] };
+  const plan = composePlan(scenario, decision, keepLedger(scenario, decision), findings);
+  return planSchema.parse(JSON.parse(JSON.stringify(plan)));
+}
+
+describe("the decision read back from a plan's JSON", () => {
+  it.each(feasibleExamples())("is the one the example %s was planned with", async (name) => {
+    const scenario = example(name);
+    const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 30 }));
+    if (settled.kind !== "plan") throw new Error(`${name} has no plan`);
+    expect(decisionOf(written(scenario, settled.decision), scenario)).toEqual(settled.decision);
+  });
+
+  it("is the one decided, whatever was decided", () => {
+    fc.assert(
+      fc.property(randomPlan(), ({ scenario, decision }) => {
+        const dated = {
+          ...decision,
+          kept: decision.kept.map((kept) => ({ ...kept, lastDay: lastDayOfLot(kept.lot, scenario) })),
+        };
+        expect(decisionOf(written(scenario, dated), scenario)).toEqual(dated);
+      }),
+      { seed: SEED, numRuns: RUNS },
+    );
+  });
+});
+
+describe("a plan of another scenario", () => {
+  const changes: readonly [string, Partial<Scenario>, RegExp][] = [
+    ["another name", { name: "Another hall" }, /the scenario is "Another hall"/],
+    ["an item less", { items: hallScenario.items.slice(1) }, /the item "squash"/],
+    [
+      "a dish by another name",
+      { dishes: hallScenario.dishes.map((dish) => ({ ...dish, name: `New ${dish.name}` })) },
+      /the dish/,
+    ],
+    ["a service less", { services: hallScenario.services.slice(0, 1) }, /the service/],
+    ["a step less", { steps: hallScenario.steps.slice(1) }, /the step/],
+    ["nowhere for it to go", { destinations: [] }, /the destination/],
+    [
+      "another weight in the house",
+      {
+        partsOnHand: hallScenario.partsOnHand.map((held) => ({
+          ...held,
+          weight: plus(held.weight, milligrams(1n)),
+        })),
+      },
+      /in the house/,
+    ],
+  ];
+
+  it.each(changes)("is refused: %s", (_, change, words) => {
+    const read = () => decisionOf(hallPlan, { ...hallScenario, ...change });
+    expect(read).toThrow(PlanMismatch);
+    expect(read).toThrow(words);
+  });
+
+  it("is read where nothing is changed", () => {
+    expect(decisionOf(hallPlan, hallScenario).goings).toHaveLength(hallPlan.goings.length);
+  });
+});
