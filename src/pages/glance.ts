@@ -1,12 +1,9 @@
-import { Decimal, grams, money, roundTogether, total, type Weight } from "../quantity/index.js";
-import { type DrawnPicture, drawn } from "./flow/draw.js";
-import { flowPictures } from "./flow/pictures.js";
-import { type FlowTable, flowTables } from "./flow/table.js";
+import { money, roundTogether, total, type Weight } from "../quantity/index.js";
 import { flowTotal } from "./movements.js";
 import { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 import type { PageMaker } from "./page.js";
 import { isKind, planWeight, type View, type Warning, warningsOf } from "./view.js";
-import { capital, counted, cutWords, listed, once } from "./writing.js";
+import { counted, cutWords, once } from "./writing.js";
 
 type Glance = {
   readonly outcome: OutcomeWords;
@@ -17,12 +14,9 @@ type Glance = {
   readonly spareColumn: readonly string[];
   readonly ceilingColumn: readonly string[];
   readonly menuColumns: string;
-  readonly scaleNote: string;
   readonly ends: readonly End[];
   readonly endTotal: string;
   readonly endPercent: string;
-  readonly pictures: readonly DrawnPicture[];
-  readonly tables: readonly FlowTable[];
 };
 
 type ItemLine = { readonly item: string; readonly buy: string; readonly cuts: readonly string[] };
@@ -42,14 +36,13 @@ type DishLine = {
 };
 type End = { readonly name: string; readonly shown: string; readonly percent: string; readonly kind: string };
 
-/** The plan on one page: what to buy, cut and cook, how good it is known to be, and where every gram goes. */
+/** The plan in short: what to buy, cut and cook, how good it is known to be, and where the weight ends. */
 export const glancePage: PageMaker = { slug: "glance", title: "Plan at a glance", data: glanceData };
 
 export function glanceData(view: View): Glance {
   const { plan, writing } = view;
   const spareColumn = plan.dishes.some(({ spare }) => spare > 0) ? ["Spare"] : [];
   const ceilingColumn = plan.dishes.some(({ ceiling }) => ceiling !== null) ? ["Ceiling"] : [];
-  const { pictures, pointsPerGram } = flowPictures(view);
   return {
     outcome: outcomeWords(plan, writing),
     figures: keyFigures(view),
@@ -59,29 +52,12 @@ export function glanceData(view: View): Glance {
     spareColumn,
     ceilingColumn,
     menuColumns: String(3 + spareColumn.length + ceilingColumn.length),
-    scaleNote: scaleNote(pointsPerGram, view),
     ...ends(view),
-    pictures: pictures.map(({ items, layout }, index) =>
-      drawn(layout, {
-        id: `flow-${index + 1}`,
-        name: capital(listed(items)),
-        describes: `Bands from left to right: ${listed(items)}, their parts, the dishes and ends. The table after the pictures holds the same figures.`,
-        withPatterns: index === 0,
-      }),
-    ),
-    tables: flowTables(view),
   };
 }
 
 /** In a cell that has nothing to say. */
 const NONE = "–";
-const POINTS_PER_CENTIMETRE = 72 / 2.54;
-
-/** The one scale of the pictures, in figures. */
-function scaleNote(pointsPerGram: number, { writing }: View): string {
-  const perCentimetre = grams(new Decimal((POINTS_PER_CENTIMETRE / pointsPerGram).toPrecision(2)));
-  return `The width of a band is its weight, to one scale: 1 cm on paper is about ${writing.weight(perCentimetre)}. Bands under a hair's width are drawn as a hair.`;
-}
 
 function keyFigures(view: View): Glance["figures"] {
   const { plan, scenario, writing } = view;

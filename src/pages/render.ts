@@ -4,6 +4,7 @@ import { cuttingPage } from "./cutting.js";
 import { dishesPage } from "./dishes.js";
 import { headOf } from "./document.js";
 import { glancePage } from "./glance.js";
+import { gramsPage } from "./grams.js";
 import { noPlanPage } from "./no-plan.js";
 import { orderOfWorkPage } from "./order-of-work.js";
 import type { PageMaker } from "./page.js";
@@ -35,6 +36,7 @@ const PLAN_PAGES: readonly PageMaker[] = [
   cuttingPage,
   partsPage,
   dishesPage,
+  gramsPage,
   wastePage,
 ];
 

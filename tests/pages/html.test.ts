@@ -64,6 +64,7 @@ describe("the pages of a plan", () => {
       "cutting",
       "parts",
       "dishes",
+      "grams",
       "waste",
     ]);
     expect(renderPages(noPlan, hallScenario).map(({ slug }) => slug)).toEqual(["no-plan"]);

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { cuttingData } from "../../src/pages/cutting.js";
 import { dishesData } from "../../src/pages/dishes.js";
 import { glanceData } from "../../src/pages/glance.js";
+import { gramsData } from "../../src/pages/grams.js";
 import { noPlanData } from "../../src/pages/no-plan.js";
 import { outcomeWords } from "../../src/pages/outcome-words.js";
 import { partsData } from "../../src/pages/parts.js";
@@ -39,7 +40,8 @@ describe("plan at a glance", () => {
     ["1 g", view],
     ["20 g", coarse],
   ])("adds up where the weight ends, and the figures of the picture, in steps of %s", (_, each) => {
-    const { ends, endTotal, tables } = glanceData(each);
+    const { ends, endTotal } = glanceData(each);
+    const { tables } = gramsData(each);
     const counted = ends.filter(({ kind }) => kind !== "part-of");
     expect(sum(counted.map(({ shown }) => shown))).toBe(whole(endTotal));
     expect(sum(counted.map(({ percent }) => percent))).toBe("100");
