@@ -2,6 +2,7 @@ import type { Problem, Source } from "../reading/index.js";
 import { disagreements, type ReadRows } from "./table-reading/agreement.js";
 import { nameOf, readBreakdowns, readCuts } from "./table-reading/breakdowns.js";
 import { readCooking } from "./table-reading/cooking.js";
+import { readDensities } from "./table-reading/densities.js";
 import { grouped } from "./table-reading/groups.js";
 import { readItems } from "./table-reading/items.js";
 import { readSteps } from "./table-reading/steps.js";
@@ -9,11 +10,18 @@ import * as words from "./table-reading/words.js";
 import type { TableItem, YieldTables } from "./tables.js";
 
 /** The tables with a fixed name; every other file holds breakdowns. */
-const NAMED = ["items.csv", "cuts.csv", "steps.csv", "step-parts.csv", "cooking.csv"] as const;
+const NAMED = [
+  "items.csv",
+  "cuts.csv",
+  "steps.csv",
+  "step-parts.csv",
+  "cooking.csv",
+  "densities.csv",
+] as const;
 type Named = (typeof NAMED)[number];
 
 /**
- * Reads the yield tables: items, their breakdowns and cuts, preparation steps and cooking yields. All that is
+ * Reads the yield tables: items, their breakdowns and cuts, preparation steps, cooking yields and densities. All that is
  * wrong in them is reported at once, by file, line and column; a row that cannot be read is left out.
  */
 export function readYieldTables(sources: readonly Source[]): { tables: YieldTables; problems: Problem[] } {
@@ -30,9 +38,13 @@ export function readYieldTables(sources: readonly Source[]): { tables: YieldTabl
     stepParts === undefined ? [] : readSteps(source, stepParts, problems),
   );
   const cooking = read(named("cooking.csv"), (source) => readCooking(source, problems));
+  const densities = read(named("densities.csv"), (source) => readDensities(source, problems));
   const rows: ReadRows = { items, breakdowns, cuts, steps };
   problems.push(...disagreements(rows));
-  return { tables: { items: joined(rows), steps: steps.map(({ step }) => step), cooking }, problems };
+  return {
+    tables: { items: joined(rows), steps: steps.map(({ step }) => step), cooking, densities },
+    problems,
+  };
 }
 
 function read<T>(source: Source | undefined, reader: (source: Source) => T[]): T[] {

@@ -6,6 +6,7 @@ export interface YieldTables {
   readonly items: readonly TableItem[];
   readonly steps: readonly TableStep[];
   readonly cooking: readonly CookingYield[];
+  readonly densities: readonly Density[];
 }
 
 /** Read in the source named; from memory of it; common practice, for want of a source; weighed in this kitchen. */
@@ -90,4 +91,11 @@ export interface CookingYield extends Provenance {
   readonly fraction: Decimal;
   readonly spread: Decimal | null;
   readonly tests: number | null;
+}
+
+/** What a volume of a food weighs, spooned or poured, not pressed down. */
+export interface Density extends Provenance {
+  readonly food: string;
+  readonly alsoCalled: readonly string[];
+  readonly gramsPerMillilitre: Decimal;
 }

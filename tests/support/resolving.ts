@@ -6,7 +6,7 @@ import { resolveScenario, type TableItem, type YieldTables } from "../../src/yie
 
 const SOURCE = { source: "invented", basis: "common practice" } as const;
 
-export const NO_TABLES: YieldTables = { items: [], steps: [], cooking: [] };
+export const NO_TABLES: YieldTables = { items: [], steps: [], cooking: [], densities: [] };
 
 /** An item of a table with one breakdown, each part given as [name, percent, class, days it keeps, pieces]. */
 export function tableItem(

@@ -81,7 +81,7 @@ services: [{name: Lunch, date: 2026-10-08, sitting: lunch}]
 items: {leek: {price: 1 / head}}
 dishes: {soup: {portions: 2, lines: [{amount: 50 g, from: leek white}]}}
 `,
-      { items: [head], steps: [], cooking: [] },
+      { items: [head], steps: [], cooking: [], densities: [] },
     );
     expect(scenario.items[0]?.unitSpread?.ofUnits.toNumber()).toBe(0.15);
     expect(scenario.items[0]?.breakdowns[0]?.yieldSpread?.ofFigure.toNumber()).toBe(0.2);

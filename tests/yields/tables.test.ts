@@ -39,7 +39,7 @@ describe("the yield tables that come with the package", () => {
   });
 
   it("cite a source and say what it is worth, on every row", () => {
-    const rows = [...partRows, ...tables.items, ...tables.steps, ...tables.cooking];
+    const rows = [...partRows, ...tables.items, ...tables.steps, ...tables.cooking, ...tables.densities];
     for (const { source, basis } of rows) {
       expect(source.length).toBeGreaterThan(10);
       expect(BASES).toContain(basis);
@@ -156,6 +156,9 @@ dice swede,swede offcuts,3,food,raw,3
   "cooking.csv": `food,method,percent,source,basis
 swede,boiled,98,from a book,memory
 `,
+  "densities.csv": `food,also_called,g_per_mL,source,basis
+olive oil,"oil, salad oil",0.913,from a book,memory
+`,
 };
 
 function readWith(changes: Readonly<Record<string, string>>): string[] {
@@ -237,6 +240,20 @@ swede,whole,peeled,loss,1,loss,USDA SR28 11435,read,,
       "items.csv:3:1: turnip (whole) has no breakdown. Add a row for it to the breakdowns",
       "cuts.csv:3:1: breakdown `swede (whole), pealed` is not in the breakdowns. Did you mean `swede (whole), peeled`",
       "step-parts.csv:3:1: keeps_days of swede flesh is 3 here and 4 on vegetables.csv:2. Write the same in both rows, or give one of the parts another name",
+    ]);
+  });
+
+  it("reports every mistake of the densities at once, a name that two foods go by among them", () => {
+    const text = `${GOOD["densities.csv"]}honey,,14.2,from a book,memory
+,,1,from a book,memory
+walnut oil,salad oil,0.921,,heard
+`;
+    expect(readWith({ "densities.csv": text })).toEqual([
+      "densities.csv:3:8: `14.2` is no number above 0 and up to 2. Write the g_per_mL in digits, such as 12.5",
+      "densities.csv:4:1: `food` is empty. Write the food",
+      "densities.csv:5:28: `source` is empty. Name the document and its number, or write: common practice, no source",
+      "densities.csv:5:29: `heard` is no basis. Write one of: read, memory, common practice, own test",
+      "densities.csv:5:12: salad oil stands on line 2 already. Keep one of the two rows",
     ]);
   });
 

@@ -1,9 +1,10 @@
 import type { ScenarioFile, StapleLine, WrittenPrice } from "../../kitchen/index.js";
 import { Decimal } from "../../quantity/index.js";
-import type { Path } from "../../reading/index.js";
+import { didYouMean, type Path } from "../../reading/index.js";
 import type { Resolving } from "./context.js";
 import * as words from "./wording/index.js";
 
+type StapleUnit = "g" | "mL" | "each";
 type StapleEntry = NonNullable<ScenarioFile["dishes"][string]["staples"]>[string];
 
 export function resolveStaples(
@@ -31,9 +32,13 @@ function resolveStaple(context: Resolving, name: string, entry: StapleEntry, pat
     if (!context.isLeftOut(path)) context.atKey(path, words.stapleHalf(name, entry.amount === undefined));
     return null;
   }
-  const price = unitPrice(entry.price, entry.amount.unit);
+  const price =
+    unitPrice(entry.price, entry.amount.unit) ??
+    acrossMeasures(context, name, entry.price, entry.amount.unit);
   if (price === null) {
-    context.at([...path, "price"], words.stapleUnits(name, entry.amount.unit));
+    const foods = context.tables.densities.flatMap(({ food, alsoCalled }) => [food, ...alsoCalled]);
+    const meant = isWeightAndVolume(entry.price, entry.amount.unit) ? didYouMean(name, foods) : null;
+    context.at([...path, "price"], words.stapleUnits(name, entry.amount.unit, meant));
     return null;
   }
   const priced = entry.amount.unit === "each" ? entry.amount.value : entry.amount.value.div(1000);
@@ -41,7 +46,7 @@ function resolveStaple(context: Resolving, name: string, entry: StapleEntry, pat
 }
 
 /** The price of one kilogram, litre or piece, as the amount is measured; null where the price is for another measure. */
-function unitPrice({ amount, per }: WrittenPrice, unit: "g" | "mL" | "each"): Decimal | null {
+function unitPrice({ amount, per }: WrittenPrice, unit: StapleUnit): Decimal | null {
   if (unit === "g" && (per.kind === "weight" || per.kind === "pack of weight")) {
     return amount.times(1000).div(per.grams);
   }
@@ -49,4 +54,31 @@ function unitPrice({ amount, per }: WrittenPrice, unit: "g" | "mL" | "each"): De
   if (unit === "each" && per.kind === "unit") return amount;
   if (unit === "each" && per.kind === "pack") return amount.div(per.count);
   return null;
+}
+
+/** The price as the amount is measured, where one is a weight, the other a volume, and the food's density is known. */
+function acrossMeasures(
+  context: Resolving,
+  name: string,
+  price: WrittenPrice,
+  unit: StapleUnit,
+): Decimal | null {
+  const wanted = plain(name);
+  const density = context.tables.densities.find(({ food, alsoCalled }) =>
+    [food, ...alsoCalled].some((each) => plain(each) === wanted),
+  )?.gramsPerMillilitre;
+  if (density === undefined || !isWeightAndVolume(price, unit)) return null;
+  const other = unitPrice(price, unit === "mL" ? "g" : "mL");
+  if (other === null) return null;
+  return unit === "mL" ? other.times(density) : other.div(density);
+}
+
+function isWeightAndVolume({ per }: WrittenPrice, unit: StapleUnit): boolean {
+  return unit === "mL"
+    ? per.kind === "weight" || per.kind === "pack of weight"
+    : unit === "g" && per.kind === "volume";
+}
+
+function plain(name: string): string {
+  return name.trim().replace(/\s+/g, " ").toLowerCase();
 }

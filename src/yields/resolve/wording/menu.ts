@@ -184,9 +184,9 @@ const PRICE_FOR = {
   each: "a count, such as `0.20 / each`",
 };
 
-export const stapleUnits = (name: string, unit: keyof typeof PRICE_FOR): Wording => ({
+export const stapleUnits = (name: string, unit: keyof typeof PRICE_FOR, meant: string | null): Wording => ({
   what: `the price of \`${name}\` is for another measure than its amount`,
-  remedy: `Write the price for ${PRICE_FOR[unit]}, or the amount as the price is`,
+  remedy: meantOr(meant, `Write the price for ${PRICE_FOR[unit]}, or the amount as the price is`),
 });
 
 export const noWastePrice = (): Wording => ({
