@@ -31,7 +31,8 @@ function concerns(tag: Tag, { name, course, services }: Dish): boolean {
 }
 
 function comesFrom(part: string, item: string, scenario: Scenario): boolean {
-  if (scenario.parts.find(({ name }) => name === part)?.item === item) return true;
+  const of = scenario.items.find(({ name }) => name === item)?.of;
+  if (of !== undefined && scenario.parts.find(({ name }) => name === part)?.item === of) return true;
   return scenario.steps.some(
     ({ yields, from }) =>
       yields.some((made) => made.part === part) && from.some((source) => comesFrom(source, item, scenario)),

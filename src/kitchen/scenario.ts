@@ -82,6 +82,11 @@ export interface DietCovers {
 
 export interface Item {
   readonly name: string;
+  /**
+   * What its parts are named after: itself, or the item it is another form of. Several items of a scenario may be
+   * forms of one; dishes take the part from any of them.
+   */
+  readonly of: string;
   readonly form: string;
   readonly grade: string | null;
   readonly supplier: string | null;
@@ -173,7 +178,7 @@ export interface Yield {
 export interface Part {
   /** Full name, unique in the scenario: "squash ring". */
   readonly name: string;
-  /** Name of the item it is cut from; null for a blend such as a stock. */
+  /** What the items it is cut from are forms of (`Item.of`); null for a blend such as a stock. */
   readonly item: string | null;
   readonly class: PartClass;
   readonly allergens: readonly string[];

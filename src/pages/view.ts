@@ -64,15 +64,16 @@ export function endWords({ kind, name }: AccountName): string {
   }
 }
 
-/** The items a part was cut from, through every further breakdown, in the scenario's order. */
+/**
+ * The items a part may be cut from, through every further breakdown, in the scenario's order; of one that is only
+ * on hand, every form of what it is named after.
+ */
 export function itemsOf(partName: string, scenario: Scenario): Item[] {
   const names = new Set<string>();
   const seen = new Set<string>();
   const visit = (name: string): void => {
     if (seen.has(name)) return;
     seen.add(name);
-    const item = scenario.parts.find((part) => part.name === name)?.item ?? null;
-    if (item !== null) names.add(item);
     for (const each of scenario.items)
       if (each.breakdowns.some(({ yields }) => yields.some(({ part }) => part === name)))
         names.add(each.name);
@@ -80,7 +81,9 @@ export function itemsOf(partName: string, scenario: Scenario): Item[] {
       if (step.yields.some(({ part }) => part === name)) step.from.forEach(visit);
   };
   visit(partName);
-  return scenario.items.filter(({ name }) => names.has(name));
+  if (names.size > 0) return scenario.items.filter(({ name }) => names.has(name));
+  const of = scenario.parts.find(({ name }) => name === partName)?.item ?? null;
+  return scenario.items.filter((item) => item.of === of);
 }
 
 /** Order of work on the boards: what may touch ready-to-eat food first, what may touch nothing else last. */

@@ -55,8 +55,8 @@ const CLASSES = { food: "", inedible: "inedible", never: "never eaten" } as cons
 
 function itemGroups(view: View): ItemGroup[] {
   const { scenario } = view;
-  return scenario.items.flatMap(({ name }): ItemGroup[] => {
-    const group = groupFrom(`item:${name}`, name, "as purchased", name, view);
+  return scenario.items.flatMap(({ name, of }): ItemGroup[] => {
+    const group = groupFrom(`item:${name}`, name, "as purchased", of, view);
     return group === null ? [] : [group];
   });
 }
@@ -102,7 +102,7 @@ function kindOf(part: string, { scenario }: View): string {
   return CLASSES[scenario.parts.find(({ name }) => name === part)?.class ?? "food"];
 }
 
-function groupFrom(account: string, name: string, about: string, item: string, view: View): ItemGroup | null {
+function groupFrom(account: string, name: string, about: string, of: string, view: View): ItemGroup | null {
   const { writing, movements } = view;
   const out = movements.flows.filter(({ from, weight }) => from === account && weight > 0n);
   if (out.length === 0) return null;
@@ -116,7 +116,7 @@ function groupFrom(account: string, name: string, about: string, item: string, v
     name,
     about,
     rows: targets.map((to, index) => ({
-      name: rowName(to, item, view),
+      name: rowName(to, of, view),
       kind: to.startsWith("part:") ? kindOf(to.slice("part:".length), view) : "",
       percent: percents[index] ?? "",
       shown: writing.shown(weights[index] ?? NO_WEIGHT),
@@ -134,9 +134,9 @@ function place(to: string, { scenario }: View): number {
   return kind === "food" ? 0 : kind === "inedible" ? 1 : 2;
 }
 
-function rowName(to: string, item: string, { scenario }: View): string {
+function rowName(to: string, of: string, { scenario }: View): string {
   const account = accountName(to, scenario);
-  if (account.kind === "part") return shortName(account.name, item);
+  if (account.kind === "part") return shortName(account.name, of);
   return account.kind === "loss" ? endWords(account) : `whole: ${endWords(account)}`;
 }
 

@@ -1,4 +1,4 @@
-import type { Dish, Part, Scenario } from "../kitchen/index.js";
+import type { Dish, Item, Part, Scenario } from "../kitchen/index.js";
 import { type Allergen, allergensOfItem, canonicalAllergen, complete } from "./allergens.js";
 import { type Lineage, lineageOf } from "./lineage.js";
 
@@ -53,13 +53,13 @@ function wordsOfPart(lineage: Lineage, partName: string): AllergenWords {
 }
 
 function ownWords(lineage: Lineage, part: Part): AllergenWords {
-  const item = lineage.itemOf(part);
-  const byName = [...allergensOfItem(part.name), ...allergensOfItem(item?.name ?? "")];
+  const items = lineage.itemsOf(part);
+  const byName = [part.name, ...items.map(({ name }) => name)].flatMap(allergensOfItem);
   const seafood: readonly Allergen[] = ["fish", "crustaceans", "molluscs"];
-  if (item?.handling === "egg") byName.push("egg");
-  if (item?.handling === "fish" && !byName.some((allergen) => seafood.includes(allergen)))
-    byName.push("fish");
-  return { declared: [...part.allergens, ...(item?.allergens ?? [])], byName };
+  const isHandledAs = (wanted: Item["handling"]) => items.some(({ handling }) => handling === wanted);
+  if (isHandledAs("egg")) byName.push("egg");
+  if (isHandledAs("fish") && !byName.some((allergen) => seafood.includes(allergen))) byName.push("fish");
+  return { declared: [...part.allergens, ...items.flatMap(({ allergens }) => allergens)], byName };
 }
 
 function gather(...words: readonly AllergenWords[]): Carried {

@@ -16,7 +16,7 @@ export function dateWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
 function partWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
   return scenario.parts.flatMap((part) => {
     if (part.class !== "food") return [];
-    const item = lineage.itemOf(part);
+    const [item = null] = lineage.itemsOf(part);
     const legal = lastLegalDay(part, item, 0);
     const reason = tcsOf(part, item);
     if (reason !== null && legal !== null && (part.keepsDays ?? Number.POSITIVE_INFINITY) > legal + 1) {
@@ -56,7 +56,8 @@ function stockWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
           FROZEN_SOURCE,
         ),
       ];
-    const legal = lastLegalDay(part, lineage.itemOf(part), 0);
+    const [item = null] = lineage.itemsOf(part);
+    const legal = lastLegalDay(part, item, 0);
     if (legal === null) return [];
     const latest = dateOf(dayNumber(scenario.firstDate) + legal);
     if (entry.lastDay === null)

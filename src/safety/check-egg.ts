@@ -39,5 +39,5 @@ export function eggAdvice(scenario: Scenario, lineage: Lineage): Warning[] {
 function holdsEgg(dish: Dish, lineage: Lineage): boolean {
   return dish.lines
     .flatMap(({ from }) => from.flatMap(({ part }) => lineage.withSources(part)))
-    .some((part) => lineage.itemOf(part)?.handling === "egg");
+    .some((part) => lineage.itemsOf(part).some(({ handling }) => handling === "egg"));
 }

@@ -27,7 +27,7 @@ export function neverFood(scenario: Scenario, lineage: Lineage): SafetyBlock[] {
     const uses = usesOf(scenario, lineage, part);
     if (uses.length === 0) return [];
     const dish = dishesWith(scenario, part.name)[0] ?? null;
-    const hazards = ruled(scenario, hazardsOfPart(part, lineage.itemOf(part)), "never");
+    const hazards = ruled(scenario, hazardsOfPart(part, lineage.itemsOf(part)), "never");
     if (hazards.length === 0 && part.class === "never") return classedNever(part, uses, dish);
     return hazards.map((hazard) =>
       finding(
@@ -97,7 +97,7 @@ export function cautions(scenario: Scenario, lineage: Lineage): Warning[] {
   };
   for (const part of scenario.parts) {
     if (usesOf(scenario, lineage, part).length > 0)
-      note(part.name, hazardsOfPart(part, lineage.itemOf(part)));
+      note(part.name, hazardsOfPart(part, lineage.itemsOf(part)));
   }
   for (const { name } of eachStaple(scenario)) note(name, hazardsOf("", name));
   return [...named].map(([hazard, names]) => {
@@ -124,7 +124,7 @@ function demands(scenario: Scenario, lineage: Lineage, dish: Dish): Demand[] {
   for (const { part: name } of dish.lines.flatMap(({ from }) => from)) {
     const used = lineage.parts.get(name);
     if (used === undefined) continue;
-    const hazards = lineage.withSources(name).flatMap((part) => hazardsOfPart(part, lineage.itemOf(part)));
+    const hazards = lineage.withSources(name).flatMap((part) => hazardsOfPart(part, lineage.itemsOf(part)));
     for (const hazard of hazards) add(name, used.state, hazard);
   }
   for (const { name } of dish.staples) for (const hazard of hazardsOf("", name)) add(name, "raw", hazard);
@@ -153,9 +153,16 @@ function eachStaple(scenario: Scenario): { name: string; dish: Dish }[] {
   return scenario.dishes.flatMap((dish) => dish.staples.map(({ name }) => ({ name, dish })));
 }
 
-function hazardsOfPart(part: Part, item: Item | null): Hazard[] {
-  const canned = item !== null && /\b(canned|tinned|jarred)\b/i.test(item.form);
-  return hazardsOf(part.item ?? "", canned ? `${part.name} ${item.form}` : part.name);
+/** By the name of what the part is cut from, and by that of every form it is bought in. */
+function hazardsOfPart(part: Part, forms: readonly Item[]): Hazard[] {
+  if (forms.length === 0) return hazardsOf(part.item ?? "", part.name);
+  const found = forms.flatMap(({ name, of, form }) => {
+    const canned = /\b(canned|tinned|jarred)\b/i.test(form) ? ` ${form}` : "";
+    const asBought = part.name.startsWith(`${of} `) ? `${name}${part.name.slice(of.length)}` : part.name;
+    const named = hazardsOf(of, `${part.name}${canned}`);
+    return name === of ? named : [...named, ...hazardsOf(name, `${asBought}${canned}`)];
+  });
+  return [...new Set(found)];
 }
 
 function ruleFor(scenario: Scenario, hazard: Hazard): Rule {

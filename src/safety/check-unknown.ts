@@ -15,23 +15,24 @@ const lexicon = makeLexicon([{ meanings: [{ kind: "part", key: "food" }], names:
  */
 export function unknownParts(scenario: Scenario, lineage: Lineage): Warning[] {
   return scenario.parts.flatMap((part) => {
-    const item = lineage.itemOf(part);
-    if (part.class !== "food" || item === null || item.handling !== "plant") return [];
-    const dangers = neverPartsOf(item.name);
-    const { items, parts } = recognise(item.name, part.name);
-    const own = part.name.toLowerCase().replace(item.name.toLowerCase(), "").trim();
+    const forms = lineage.itemsOf(part);
+    const whole = part.item ?? "";
+    if (part.class !== "food" || !forms.some(({ handling }) => handling === "plant")) return [];
+    const dangers = neverPartsOf([whole, ...forms.map(({ name }) => name)]);
+    const { items, parts } = recognise(whole, part.name);
+    const own = part.name.toLowerCase().replace(whole.toLowerCase(), "").trim();
     const known = own === "" || parts.some((pair) => pair.item !== null && items.has(pair.item));
     if (dangers.length === 0 || known || lexicon.read(own).found.length > 0) return [];
     const rows = dangers.map(({ id }) => id).join("; ");
-    const text = `${part.name} is a name no table knows, and ${item.name} has parts that must never be eaten (${rows}). It is served on this kitchen's own word that it is none of them; a plainer name settles it.`;
+    const text = `${part.name} is a name no table knows, and ${whole} has parts that must never be eaten (${rows}). It is served on this kitchen's own word that it is none of them; a plainer name settles it.`;
     return [
       { code: "unknown-part", text, source: "this kitchen's own statement", part: part.name, dish: null },
     ];
   });
 }
 
-function neverPartsOf(itemName: string): Hazard[] {
-  const { items } = recognise(itemName, "");
+function neverPartsOf(itemNames: readonly string[]): Hazard[] {
+  const items = new Set(itemNames.flatMap((name) => [...recognise(name, "").items]));
   return HAZARDS.filter(
     (row) => row.rule.kind === "never" && row.parts !== "any" && row.items.some((item) => items.has(item)),
   );

@@ -15,5 +15,6 @@ export { DEFERENCE } from "./findings.js";
 export { HAZARDS, hazardsOf } from "./hazards/match.js";
 export * from "./life.js";
 export * from "./limits.js";
+export { itemsOfPart } from "./lineage.js";
 export { isPreserved, tcsOf, tcsOnceCut } from "./tcs.js";
 export { isTreated } from "./treatments.js";

@@ -1,9 +1,11 @@
 import type { Item, Part, Scenario } from "../kitchen/index.js";
+import { tcsOf } from "./tcs.js";
 
 /** Where parts come from and what they become, through any number of steps. */
 export interface Lineage {
   readonly parts: ReadonlyMap<string, Part>;
-  itemOf(part: Part): Item | null;
+  /** Every form of the item it is cut from, those that need temperature control first; none for a blend. */
+  itemsOf(part: Part): readonly Item[];
   /** The part itself and all it is made of. */
   withSources(partName: string): Part[];
   /** Whether some food is made of the part by a step, or by steps after it. */
@@ -13,7 +15,6 @@ export interface Lineage {
 /** The lineage of a scenario's parts. Steps that go round in a circle are walked once. */
 export function lineageOf(scenario: Scenario): Lineage {
   const parts = new Map(scenario.parts.map((part) => [part.name, part]));
-  const items = new Map(scenario.items.map((item) => [item.name, item]));
   const up = new Map<string, string[]>();
   const down = new Map<string, string[]>();
   for (const { from, yields } of scenario.steps) {
@@ -26,11 +27,19 @@ export function lineageOf(scenario: Scenario): Lineage {
   }
   return {
     parts,
-    itemOf: (part) => (part.item === null ? null : (items.get(part.item) ?? null)),
+    itemsOf: (part) => itemsOfPart(part, scenario),
     withSources: (name) => [...reach(name, up)].flatMap((found) => parts.get(found) ?? []),
     becomesFood: (name) =>
       [...reach(name, down)].some((found) => found !== name && parts.get(found)?.class === "food"),
   };
+}
+
+/** Every form of the item a part is cut from, those that need temperature control once cut first. */
+export function itemsOfPart(part: Part, { items }: Pick<Scenario, "items">): Item[] {
+  const forms = items.filter(({ of }) => of === part.item);
+  if (forms.length < 2) return forms;
+  const rank = (item: Item): number => (tcsOf(part, item) === null ? 1 : 0);
+  return forms.sort((a, b) => rank(a) - rank(b));
 }
 
 function reach(start: string, edges: ReadonlyMap<string, readonly string[]>): Set<string> {

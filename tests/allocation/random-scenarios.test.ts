@@ -67,11 +67,13 @@ describe("the planner, beside the referee", () => {
   it.each(SEEDS)(`proves what trying everything finds: ${RUNS} small scenarios of seed %i`, async (seed) => {
     const disagreements: string[] = [];
     let plans = 0;
+    let ofTwoForms = 0;
     for (const [index, { scenario, grain }] of fc
       .sample(smallScenarios(), { numRuns: RUNS, seed })
       .entries()) {
       const best = refereed(scenario, grain);
       if (best !== null) plans++;
+      if (scenario.items.some(({ name, of }) => name !== of)) ofTwoForms++;
       const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
       const found = disagreement(scenario, settled, best);
       if (found !== null) disagreements.push(`seed ${seed}, scenario ${index}: the planner ${found}`);
@@ -79,5 +81,6 @@ describe("the planner, beside the referee", () => {
     expect(disagreements).toEqual([]);
     expect(plans).toBeGreaterThan(RUNS / 2);
     expect(plans).toBeLessThan(RUNS);
+    expect(ofTwoForms).toBeGreaterThan(RUNS / 10);
   });
 });

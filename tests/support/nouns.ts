@@ -75,6 +75,7 @@ export function aService(name: string, day = 0): Service {
 
 export function anItem(stated: Partial<Item> & Pick<Item, "name" | "unitWeight" | "breakdowns">): Item {
   return {
+    of: stated.name,
     form: "whole",
     grade: null,
     supplier: null,

@@ -81,7 +81,7 @@ function randomScenario(g: Generator): Scenario {
     services,
     costing: "edible weight",
     countAvoidablePeel: g(fc.boolean),
-    items: itemNames.map((name) => randomItem(g, name)),
+    items: itemNames.map((name) => randomItem(g, name, int(g, 0, 3) === 0 ? "root" : name)),
     parts,
     steps: randomSteps(g, parts),
     dishes: ["bake", "soup", "salad"].slice(0, int(g, 1, 3)).map((name) => randomDish(g, name, parts)),
@@ -105,10 +105,11 @@ function randomPart(g: Generator, name: string, item: string | null): Part {
   });
 }
 
-function randomItem(g: Generator, name: string): Item {
-  const own = ["heart", "trim", "peel", "core"].map((part) => `${name} ${part}`);
+function randomItem(g: Generator, name: string, of: string): Item {
+  const own = ["heart", "trim", "peel", "core"].map((part) => `${of} ${part}`);
   return anItem({
     name,
+    of,
     unitWeight: weight(g),
     onHand: Array.from({ length: int(g, 0, 2) }, () => ({
       units: new Decimal(1),

@@ -1,9 +1,9 @@
 import fc from "fast-check";
-import type { Part, PartOnHand, Scenario } from "../../src/kitchen/index.js";
+import type { Item, Part, PartOnHand, Scenario } from "../../src/kitchen/index.js";
 import { Decimal, money, NO_MONEY, ZERO } from "../../src/quantity/index.js";
 import { Dice, STEP } from "./random-scenario/dice.js";
 import { addDishes } from "./random-scenario/dishes.js";
-import { addItem, addSteps } from "./random-scenario/items.js";
+import { addForm, addItem, addSteps } from "./random-scenario/items.js";
 import { Sketch } from "./random-scenario/sketch.js";
 import { g, scenarioOf, serviceOf, withGift } from "./small-scenario.js";
 
@@ -15,7 +15,7 @@ export interface SmallScenario {
 }
 
 /**
- * Scenarios of one or two items, one to three dishes and one or two services, in multiples of 20 g, with every
+ * Scenarios of one or two items or of two forms of one, one to three dishes and one or two services, in multiples of 20 g, with every
  * kind of rule now and then: some can't be met.
  */
 export function smallScenarios(): fc.Arbitrary<SmallScenario> {
@@ -28,8 +28,10 @@ function drawn(sketch: Sketch): SmallScenario {
   addServices(sketch);
   if (sketch.services.length === 2) sketch.awkward = 1;
   const coldRoomIsShort = sketch.services.length === 2 && sketch.awkwardChance(20);
-  const items = dice.chance(30) ? ["leek", "squash"] : ["leek"];
-  for (const name of items) addItem(sketch, name, items.length);
+  const second = dice.chance(45) ? dice.oneOf("another item" as const, "another form" as const) : null;
+  addItem(sketch, "leek", second === null ? 1 : 2);
+  if (second === "another item") addItem(sketch, "squash", 2);
+  if (second === "another form") addForm(sketch, sketch.items[0] as Item);
   addSteps(sketch);
   addDishes(sketch);
   const { services, parts, steps, dishes } = sketch;

@@ -110,6 +110,7 @@ export function itemOf(
 ): Item {
   return {
     name,
+    of: name,
     form: "untrimmed",
     grade: null,
     supplier: null,

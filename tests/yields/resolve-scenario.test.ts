@@ -47,6 +47,7 @@ describe("a scenario that uses nearly every key", () => {
     const { breakdowns, ...item } = scenario.items[0] ?? { breakdowns: [] };
     expect(item).toEqual({
       name: "marrow",
+      of: "marrow",
       form: "untrimmed",
       grade: "class 1",
       supplier: "Field & Co",

@@ -46,6 +46,9 @@ export function ingredientSchemas(leaf: Leaves) {
   );
   const item = keyed(
     {
+      of: leaf.text
+        .optional()
+        .describe("The item this is another form of: its parts are named after that one; default: itself"),
       form: leaf.text.optional().describe("Which of the tables' forms; needed where they hold several"),
       grade: leaf.text.optional(),
       supplier: leaf.text.optional(),

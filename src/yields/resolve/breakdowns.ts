@@ -13,6 +13,7 @@ type OwnBreakdown = NonNullable<ItemEntry["breakdowns"]>[string];
 /** What one breakdown, or one row of the tables, says of a part. */
 export interface PartFact {
   readonly part: string;
+  /** The item that the breakdown cuts. */
   readonly item: string;
   /** Where the scenario says it; null for the tables. */
   readonly place: Path | null;
@@ -103,6 +104,7 @@ function ownBreakdown(
     return { name, amount: weight, class: partClass, place: [...path, "parts", name] };
   });
   const whole = wholeOf(parts, stated.loss, unit);
+  const of = context.formOf(item);
   for (const { name, amount, place } of parts) {
     if (shareOf(amount, whole).isZero()) context.at(place, words.emptyPart(name));
   }
@@ -112,7 +114,7 @@ function ownBreakdown(
     const count = stated.pieces?.[name] ?? 0;
     const weight = amount.kind === "weight" ? amount.grams : amount.fraction.times(toGrams(unit.weight));
     return {
-      part: `${item} ${name}`,
+      part: `${of} ${name}`,
       item,
       place,
       class: partClass,
@@ -122,7 +124,7 @@ function ownBreakdown(
     };
   });
   const breakdown = {
-    yields: parts.map(({ name, amount }) => ({ part: `${item} ${name}`, fraction: shareOf(amount, whole) })),
+    yields: parts.map(({ name, amount }) => ({ part: `${of} ${name}`, fraction: shareOf(amount, whole) })),
     loss: stated.loss === undefined ? ZERO : shareOf(stated.loss, whole),
     yieldSpread: STATED_SPREAD,
     minutes: stated.minutes ?? null,

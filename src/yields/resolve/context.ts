@@ -5,7 +5,7 @@ import type { YieldTables } from "../tables.js";
 /** What is being resolved, and the problems found on the way. */
 export class Resolving {
   readonly problems: Problem[];
-  /** Items whose yields could not be settled: what is said of their parts cannot be judged. */
+  /** What items whose yields could not be settled are forms of: nothing said of its parts can be judged. */
   readonly unsettledItems = new Set<string>();
   /** Parts of a breakdown, or made by a step, that has a problem. */
   readonly unsettledParts = new Set<string>();
@@ -54,11 +54,17 @@ export class Resolving {
     return keysAt(this.read.written, path);
   }
 
+  /** What an item's parts are named after, as written, whether the rest of it is readable or not. */
+  formOf(item: string): string {
+    const of = writtenAt(this.read.written, ["items", item, "of"]);
+    return typeof of === "string" ? of : item;
+  }
+
   /** Full names of the parts that an item's own breakdowns declare, readable or not. */
   ownPartsWritten(item: string): string[] {
     const breakdowns = ["items", item, "breakdowns"];
     return this.namesWritten(breakdowns).flatMap((breakdown) =>
-      this.namesWritten([...breakdowns, breakdown, "parts"]).map((part) => `${item} ${part}`),
+      this.namesWritten([...breakdowns, breakdown, "parts"]).map((part) => `${this.formOf(item)} ${part}`),
     );
   }
 

@@ -16,7 +16,7 @@ export interface ItemDraft extends Pick<BreakdownSet, "facts"> {
 
 export function resolveItems(context: Resolving, services: readonly Service[]): ItemDraft[] {
   for (const name of context.namesWritten(["items"])) {
-    if (context.file.items[name] === undefined) context.unsettledItems.add(name);
+    if (context.file.items[name] === undefined) context.unsettledItems.add(context.formOf(name));
   }
   const entries = Object.entries(context.file.items);
   if (entries.length === 0 && !context.isLeftOut(["items"])) context.at(["items"], words.noItems());
@@ -31,7 +31,11 @@ function resolveItem(
 ): ItemDraft[] {
   const path = ["items", name];
   const table = tableItemFor(context, name, entry);
-  if (table === undefined) context.unsettledItems.add(name);
+  const root = context.formOf(entry.of ?? name);
+  if (entry.of !== undefined && root !== entry.of) {
+    context.at([...path, "of"], words.formOfForm(entry.of, root));
+  }
+  if (table === undefined) context.unsettledItems.add(context.formOf(name));
   const unit = unitOf(context, name, entry, table);
   const order = orderOf(context, name, entry, unit);
   const { breakdowns, facts, settled } = breakdownsOf(context, name, entry, table ?? null, unit);
@@ -51,6 +55,7 @@ function resolveItem(
   );
   const item: Item = {
     name,
+    of: entry.of ?? name,
     form: entry.form ?? table?.form ?? "whole",
     grade: entry.grade ?? null,
     supplier: entry.supplier ?? null,

@@ -13,9 +13,14 @@ export function unknownPart(
   had: readonly string[],
 ): Wording {
   const items = Object.keys(context.file.items);
-  const ofItem = items.includes(name) ? [...known].filter((part) => part.startsWith(`${name} `)) : [];
+  const ofItem = items.includes(name)
+    ? [...known].filter((part) => part.startsWith(`${context.formOf(name)} `))
+    : [];
   if (ofItem.length > 0) return words.itemForPart(name, ofItem);
-  const [whole, ...others] = items.map((item) => `${item} ${name}`).filter((part) => known.has(part));
+  const named = items.find((item) => context.formOf(item) !== item && name.startsWith(`${item} `));
+  const short = named === undefined ? name : name.slice(named.length + 1);
+  const stems = new Set((named === undefined ? items : [named]).map((item) => context.formOf(item)));
+  const [whole, ...others] = [...stems].map((stem) => `${stem} ${short}`).filter((part) => known.has(part));
   const meant =
     whole !== undefined && others.length === 0
       ? whole

@@ -33,11 +33,11 @@ export function resolveParts(
   const held = new Set(Object.keys(context.file.parts ?? {}).filter((name) => isHeld(context, name)));
   for (const [name, said] of facts) {
     if (!held.has(name) && !said.some(({ inUse }) => inUse)) continue;
-    const item = items.find((draft) => draft.item.name === said[0]?.item)?.item;
+    const sources = items.flatMap(({ item }) => (said.some((fact) => fact.item === item.name) ? [item] : []));
     parts.set(name, {
       ...describedBy(context, name, cutClass(context, name, said), cutKeeps(context, name, said)),
-      item: item?.name ?? null,
-      allergens: item?.allergens ?? [],
+      item: sources[0]?.of ?? null,
+      allergens: [...new Set(sources.flatMap(({ allergens }) => allergens))],
       pieceWeight: pieceWeightOf(context, name, said),
     });
   }
@@ -118,9 +118,12 @@ function describedBy(
   };
 }
 
-/** The class a part has in every breakdown; a part never to be eaten stays so whatever the scenario says. */
+const STRICTEST_FIRST: readonly PartClass[] = ["never", "inedible", "food"];
+
+/** The class a part has in every breakdown of every form; a part never to be eaten stays so whatever the scenario says. */
 function cutClass(context: Resolving, name: string, said: readonly PartFact[]): PartClass {
-  const ofTable = said.find(({ place }) => place === null)?.class ?? null;
+  const ofTables = said.flatMap((fact) => (fact.place === null && fact.class !== null ? [fact.class] : []));
+  const ofTable = STRICTEST_FIRST.find((each) => ofTables.includes(each)) ?? null;
   const own = said.filter(({ place, class: stated }) => place !== null && stated !== null);
   const override = context.file.parts?.[name]?.class;
   const [first, ...others] = own;
@@ -138,12 +141,14 @@ function cutClass(context: Resolving, name: string, said: readonly PartFact[]): 
   return stated ?? ofTable ?? "food";
 }
 
+/** The fewest days that any form's tables give a part, so that a lot of several forms has one date. */
 function cutKeeps(context: Resolving, name: string, said: readonly PartFact[]): number {
-  const ofTable = said.find(({ keepsDays }) => keepsDays !== undefined)?.keepsDays;
-  return context.file.parts?.[name]?.keeps ?? ofTable ?? UNSTATED_KEEPS;
+  const ofTables = said.flatMap(({ keepsDays }) => keepsDays ?? []);
+  const shortest = ofTables.length === 0 ? UNSTATED_KEEPS : Math.min(...ofTables);
+  return context.file.parts?.[name]?.keeps ?? shortest;
 }
 
-/** One weight a piece, the same from every breakdown in use. */
+/** One weight a piece, the same from every breakdown in use of every form. */
 function pieceWeightOf(context: Resolving, name: string, said: readonly PartFact[]): Weight | null {
   const counted = said.filter(({ inUse, pieceWeight }) => inUse && pieceWeight !== null);
   const [first] = counted;
@@ -151,6 +156,12 @@ function pieceWeightOf(context: Resolving, name: string, said: readonly PartFact
   const place = [other, first].find((fact) => fact !== undefined && fact.place !== null)?.place;
   if (first?.pieceWeight && other?.pieceWeight && place) {
     context.at(place, words.piecesDiffer(name, first.pieceWeight, other.pieceWeight));
+  } else if (first?.pieceWeight && other?.pieceWeight && first.item !== other.item) {
+    const later = context.formOf(other.item) === other.item ? first : other;
+    context.at(
+      ["items", later.item, "of"],
+      words.piecesOfFormsDiffer(name, [first.item, first.pieceWeight], [other.item, other.pieceWeight]),
+    );
   }
   return first?.pieceWeight ?? null;
 }

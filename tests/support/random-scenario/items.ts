@@ -16,9 +16,9 @@ export function addItem(sketch: Sketch, name: string, items: number): void {
     [`${name} peel`]: dice.between(0, 3) * STEP,
   };
   const unit = Object.values(weights).reduce((sum, weight) => sum + weight, dice.between(0, 2) * STEP);
-  const minutes = () => ({ minutes: dice.chance(50) ? new Decimal(dice.between(1, 4)) : null });
-  const breakdowns: Breakdown[] = [breakdownOf("plain", unit, positive(weights), minutes())];
-  if (dice.chance(55) && !loose) breakdowns.push(otherCut(sketch, name, unit, weights, pieces, minutes()));
+  const breakdowns: Breakdown[] = [breakdownOf("plain", unit, positive(weights), minutes(dice))];
+  if (dice.chance(55) && !loose)
+    breakdowns.push(otherCut(sketch, name, unit, weights, pieces, minutes(dice)));
   const most =
     items === 2
       ? dice.between(2, sketch.services.length === 2 ? 2 : 3)
@@ -40,6 +40,32 @@ export function addItem(sketch: Sketch, name: string, items: number): void {
   );
 }
 
+/** Another form of an item already drawn: less leaf and peel about the same parts. */
+export function addForm(sketch: Sketch, of: Item): void {
+  const { dice } = sketch;
+  const piece = sketch.parts.find(({ name }) => name === `${of.name} heart`)?.pieceWeight ?? null;
+  const weights = {
+    [`${of.name} heart`]: piece === null ? dice.between(3, 8) * STEP : Number(piece / 1000n),
+    [`${of.name} leaf`]: dice.between(0, 3) * STEP,
+    [`${of.name} peel`]: dice.between(0, 1) * STEP,
+  };
+  const unit = Object.values(weights).reduce((sum, weight) => sum + weight, dice.between(0, 1) * STEP);
+  const breakdowns = [breakdownOf("plain", unit, positive(weights), minutes(dice))];
+  if (dice.chance(30))
+    breakdowns.push(otherCut(sketch, of.name, unit, weights, piece !== null, minutes(dice)));
+  const name = `trimmed ${of.name}`;
+  const price = new Decimal(dice.between(2, 30)).div(10).toString();
+  const most = dice.between(2, sketch.services.length === 2 ? 2 : 3);
+  sketch.items.push({
+    ...itemOf(name, unit, price, most, breakdowns, { of: of.name }),
+    ...wholeItem(sketch, unit, price, most),
+  });
+}
+
+function minutes(dice: Dice): { minutes: Decimal | null } {
+  return { minutes: dice.chance(50) ? new Decimal(dice.between(1, 4)) : null };
+}
+
 /** Another way of cutting the same unit: thicker or thinner peeling, more or less of the heart. */
 function otherCut(
   sketch: Sketch,
@@ -47,7 +73,7 @@ function otherCut(
   unit: number,
   weights: Readonly<Record<string, number>>,
   pieces: boolean,
-  minutes: { minutes: Decimal | null },
+  hands: { minutes: Decimal | null },
 ): Breakdown {
   const { dice } = sketch;
   const heart = weights[`${name} heart`] ?? 0;
@@ -58,7 +84,7 @@ function otherCut(
     "other",
     unit,
     positive({ [`${name} heart`]: less, [`${name} leaf`]: room - peel - less, [`${name} peel`]: peel }),
-    minutes,
+    hands,
   );
 }
 

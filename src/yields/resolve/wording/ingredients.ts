@@ -18,6 +18,21 @@ export const unknownItem = (name: string, meant: string | null): Wording => ({
   remedy: meantOr(meant, "Give it `breakdowns:` of its own"),
 });
 
+export const formOfUnknown = (name: string, of: string, meant: string | null): Wording => ({
+  what: `\`${name}\` is another form of \`${of}\`, which neither the tables nor this scenario hold`,
+  remedy: meantOr(meant, `Write an item of either, or leave \`of:\` out`),
+});
+
+export const formWithoutYields = (name: string, of: string): Wording => ({
+  what: `no yield table holds \`${of}\`, so nothing tells how \`${name}\` yields`,
+  remedy: "Give it `breakdowns:` of its own",
+});
+
+export const formOfForm = (of: string, root: string): Wording => ({
+  what: `\`${of}\` is itself a form of \`${root}\``,
+  remedy: `Write \`of: ${root}\``,
+});
+
 export const whichForm = (name: string, forms: readonly string[]): Wording => ({
   what: `the tables hold \`${name}\` in several forms`,
   remedy: `Add \`form:\` with one of: ${listText(forms)}`,
@@ -192,6 +207,15 @@ export const classesDiffer = (name: string, first: string, second: string): Word
 export const piecesDiffer = (name: string, first: Weight, second: Weight): Wording => ({
   what: `one piece of \`${name}\` weighs ${gramsText(first)} by one breakdown and ${gramsText(second)} by another`,
   remedy: "Give the two sizes different names",
+});
+
+export const piecesOfFormsDiffer = (
+  name: string,
+  [one, first]: readonly [string, Weight],
+  [other, second]: readonly [string, Weight],
+): Wording => ({
+  what: `one piece of \`${name}\` weighs ${gramsText(first)} from \`${one}\` and ${gramsText(second)} from \`${other}\``,
+  remedy: `Leave \`of:\` out and give \`${other}\` \`breakdowns:\` of its own, so that the two sizes have different names`,
 });
 
 export const neverStays = (name: string): Wording => ({
