@@ -38,7 +38,9 @@ function program(end: (code: ExitCode) => void): Command {
     .description("write a commented starter scenario from the yield tables")
     .argument("<file>", "the scenario file to write")
     .option("--item <item...>", "an item of the yield tables, as often as wanted")
-    .action((file: string, { item = [] }: { item?: string[] }) => end(newCommand(file, item, terminal)));
+    .action(async (file: string, { item = [] }: { item?: string[] }) =>
+      end(await newCommand(file, item, terminal)),
+    );
   main
     .command("plan")
     .description("plan a scenario and print the plan")

@@ -1,25 +1,24 @@
 import { readFile, stat } from "node:fs/promises";
+import { dirname } from "node:path";
 import { type Aim, type ReadScenario, readScenario, type Scenario } from "./kitchen/index.js";
-import type { Problem } from "./reading/index.js";
+import { kitchenYields, readOwnTests } from "./kitchen-yields.js";
+import type { Problem, Source } from "./reading/index.js";
 import { checkSafety } from "./safety/index.js";
-import { loadYieldTables, resolveScenario } from "./yields/index.js";
+import { resolveScenario } from "./yields/index.js";
 
-/** A scenario file read, joined with the yield tables and checked for safety; null where there are problems. */
+/** A scenario file read, joined with the kitchen's yields and checked for safety; null where there are problems. */
 export interface Loaded {
   readonly scenario: Scenario | null;
   readonly problems: readonly Problem[];
 }
 
-/** The tables that come with the package, read at first need: they do not change while the program runs. */
-let packaged: ReturnType<typeof loadYieldTables> | undefined;
-
 /**
- * Reads a scenario file from disk, for the aim asked for instead of its own. A file that is not there, or not
- * allowed, is a problem like any other.
+ * Reads a scenario file from disk, with the kitchen's own yield tests beside it, for the aim asked for instead of
+ * its own. A file that is not there, or not allowed, is a problem like any other.
  */
 export async function loadScenario(path: string, aim?: Aim): Promise<Loaded> {
   const text = await readFile(path, "utf8").catch(() => null);
-  if (text !== null) return loadScenarioText(path, text, aim);
+  if (text !== null) return loadScenarioText(path, text, aim, await readOwnTests(dirname(path)));
   const isFolder = await stat(path).then(
     (found) => found.isDirectory(),
     () => false,
@@ -29,10 +28,14 @@ export async function loadScenario(path: string, aim?: Aim): Promise<Loaded> {
   return { scenario: null, problems: [{ file: path, line: 1, column: 1, what, remedy }] };
 }
 
-/** The same from text at hand; `file` names it in problems. */
-export function loadScenarioText(file: string, text: string, aim?: Aim): Loaded {
-  packaged ??= loadYieldTables();
-  const { tables, problems: tableProblems } = packaged;
+/** The same from texts at hand; `file` names the scenario's in problems. */
+export function loadScenarioText(
+  file: string,
+  text: string,
+  aim?: Aim,
+  ownTests: Source | null = null,
+): Loaded {
+  const { tables, problems: tableProblems } = kitchenYields(ownTests);
   const read = readScenario({ file, text });
   const asked = aim === undefined || read.value === null ? read : { ...read, value: { ...read.value, aim } };
   const { scenario, problems } = resolveScenario(asked, tables);

@@ -1,5 +1,8 @@
 import { writeFileSync } from "node:fs";
-import { loadYieldTables, type TableItem } from "../yields/index.js";
+import { dirname } from "node:path";
+import { loadKitchenYields } from "../kitchen-yields.js";
+import { problemText } from "../reading/index.js";
+import type { TableItem } from "../yields/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { findItems, unknownItem } from "./find-item.js";
 import { starterText } from "./starter.js";
@@ -8,9 +11,15 @@ import type { Terminal } from "./terminal.js";
 const DEFAULT_ITEM = "broccoli";
 const DAYS_AHEAD = 7;
 
-/** `new FILE`: writes a starter scenario; an existing file is left alone. */
-export function newCommand(file: string, wanted: readonly string[], terminal: Terminal): ExitCode {
-  const { tables } = loadYieldTables();
+/** `new FILE`: writes a starter scenario, by the own tests beside it too; an existing file is left alone. */
+export async function newCommand(
+  file: string,
+  wanted: readonly string[],
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const { tables, problems } = await loadKitchenYields(dirname(file));
+  for (const problem of problems) terminal.complain(problemText(problem));
+  if (problems.length > 0) return EXIT.wrongInput;
   const items: TableItem[] = [];
   for (const name of wanted.length > 0 ? wanted : [DEFAULT_ITEM]) {
     const [item] = findItems(tables.items, name);

@@ -167,6 +167,18 @@ export interface Breakdown {
   readonly minutes: Decimal | null;
   readonly how: string | null;
   readonly source: string;
+  /** The kitchen's own tests in the yields; left out where there are none. */
+  readonly ownTests?: OwnTests;
+}
+
+/** How the kitchen's own yield tests count in the yields of a breakdown. */
+export interface OwnTests {
+  readonly tests: number;
+  /** ISO date of the last. */
+  readonly upTo: string;
+  /** Percent that they count for, of the part where it is least and where it is most. */
+  readonly leastCount: number;
+  readonly mostCount: number;
 }
 
 export interface Yield {

@@ -2,6 +2,7 @@ import type { PlanJson } from "../contract/index.js";
 import type { Handling } from "../kitchen/index.js";
 import { Decimal, NO_WEIGHT, roundTogether, total, type Weight } from "../quantity/index.js";
 import { lotWeight, lotWords, type PlanPart, usesOf } from "./lots.js";
+import { ownTestsWords } from "./own-tests.js";
 import { BOARD_ORDER, itemsOf, planWeight, rawest, type View } from "./view.js";
 import { capital, counted, cutWords, once } from "./writing.js";
 
@@ -86,6 +87,7 @@ function cutWork(cut: PlanJson["cuts"][number], index: number, view: View): Work
         item?.grade ?? "",
         writing.weight(weight),
         minutes === null ? "" : aboutMinutes(minutes, view),
+        breakdown?.ownTests === undefined ? "" : ownTestsWords(breakdown.ownTests, writing),
       ]),
       steps: [item?.treatment ?? "", breakdown?.how ?? ""].filter((text) => text !== "").map(sentence),
     },

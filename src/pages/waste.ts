@@ -1,5 +1,7 @@
+import type { Item } from "../kitchen/index.js";
 import { money, NO_WEIGHT, roundTogether, total, type Weight } from "../quantity/index.js";
 import { flowTotal } from "./movements.js";
+import { ownTestsWords } from "./own-tests.js";
 import type { PageMaker } from "./page.js";
 import { accountName, endWords, isKind, planWeight, shortName, type View } from "./view.js";
 import { capital, coins, once } from "./writing.js";
@@ -20,6 +22,8 @@ type Waste = {
 type ItemGroup = {
   readonly name: string;
   readonly about: string;
+  /** Where the yields come from, a line for each breakdown with own tests. */
+  readonly notes: readonly string[];
   readonly rows: readonly PartRow[];
   readonly shown: string;
   readonly percent: string;
@@ -55,10 +59,20 @@ const CLASSES = { food: "", inedible: "inedible", never: "never eaten" } as cons
 
 function itemGroups(view: View): ItemGroup[] {
   const { scenario } = view;
-  return scenario.items.flatMap(({ name, of }): ItemGroup[] => {
-    const group = groupFrom(`item:${name}`, name, "as purchased", of, view);
-    return group === null ? [] : [group];
+  return scenario.items.flatMap((item): ItemGroup[] => {
+    const group = groupFrom(`item:${item.name}`, item.name, "as purchased", item.of, view);
+    return group === null ? [] : [{ ...group, notes: testNotes(item, view) }];
   });
+}
+
+/** The own tests behind the breakdowns that the plan cuts by. */
+function testNotes({ name, breakdowns }: Item, { plan, writing }: View): string[] {
+  const cut = plan.cuts.filter(({ item }) => item === name).map(({ breakdown }) => breakdown);
+  return breakdowns.flatMap(({ name: breakdown, ownTests }) =>
+    ownTests === undefined || !cut.includes(breakdown)
+      ? []
+      : [`${capital(breakdown)}: ${ownTestsWords(ownTests, writing)}.`],
+  );
 }
 
 /** Further breakdowns: what a part, and any water it took up, became. */
@@ -91,6 +105,7 @@ function stepGroups(view: View): ItemGroup[] {
     return {
       name: capital(step),
       about: water === 0n ? from : `${from}, with ${writing.weight(water)} water`,
+      notes: [],
       rows: rows.filter(({ weight }) => weight !== 0n).map(({ weight: _, ...row }) => row),
       shown: writing.shown(total(rounded)),
       percent: writing.wholePercent,
@@ -115,6 +130,7 @@ function groupFrom(account: string, name: string, about: string, of: string, vie
   return {
     name,
     about,
+    notes: [],
     rows: targets.map((to, index) => ({
       name: rowName(to, of, view),
       kind: to.startsWith("part:") ? kindOf(to.slice("part:".length), view) : "",

@@ -1,11 +1,12 @@
 import { createHash } from "node:crypto";
 import { readdir, readFile } from "node:fs/promises";
-import { join } from "node:path";
+import { basename, join } from "node:path";
 import type { Scenario } from "../kitchen/index.js";
+import { readOwnTests } from "../kitchen-yields.js";
 import { loadScenarioText } from "../load.js";
 import type { Problem } from "../reading/index.js";
 
-/** A scenario file as it was read: the same content has the same hash. */
+/** A scenario file as it was read: the same content, with the same own yield tests beside it, has the same hash. */
 export interface ScenarioFile {
   /** Name of the file without its folder; problems name it so too. */
   readonly name: string;
@@ -37,10 +38,14 @@ export class Folder {
     if (!(await this.names()).includes(name)) return null;
     const text = await readFile(join(this.path, name), "utf8").catch(() => null);
     if (text === null) return null;
-    const hash = createHash("sha256").update(text).digest("hex");
+    const found = await readOwnTests(this.path);
+    const ownTests = found === null ? null : { file: basename(found.file), text: found.text };
+    const hash = createHash("sha256")
+      .update(JSON.stringify([text, ownTests]))
+      .digest("hex");
     const known = this.#read.get(name);
     if (known?.hash === hash) return known;
-    const file = { name, hash, ...loadScenarioText(name, text) };
+    const file = { name, hash, ...loadScenarioText(name, text, undefined, ownTests) };
     this.#read.set(name, file);
     return file;
   }

@@ -4,12 +4,12 @@ import type { Basis, TableItem, TablePart } from "./tables.js";
 import { ERROR_OF_PUBLISHED, SPREAD_OF_TESTS } from "./weighing/combine.js";
 
 /** Standard deviation of a unit's weight as a part of it, where the tables give none: their own median. */
-const SPREAD_OF_UNITS = 0.165;
+export const SPREAD_OF_UNITS = 0.165;
 /**
  * How far the average unit of a delivery lies from the tables' weight, against how far one unit lies from the next.
  * Our choice: a delivery is of one field and one grade, so its units are more alike than units at large.
  */
-const DELIVERY_OF_UNITS = 0.5;
+export const DELIVERY_OF_UNITS = 0.5;
 
 /**
  * The spread of a whole item's unit weight, as parts of it. A weight that the scenario states is what units weigh

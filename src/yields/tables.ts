@@ -1,4 +1,4 @@
-import type { Handling, Part, PartClass } from "../kitchen/index.js";
+import type { Handling, OwnTests, Part, PartClass } from "../kitchen/index.js";
 import type { Decimal, Weight } from "../quantity/index.js";
 
 /** The published and common-practice yields that every kitchen starts from, as read from yield-tables/. */
@@ -47,6 +47,8 @@ export interface TableBreakdown {
   readonly loss: Decimal;
   readonly minutes: Decimal | null;
   readonly how: string | null;
+  /** The kitchen's own tests in the figures; left out where there are none. */
+  readonly ownTests?: OwnTests;
 }
 
 export interface TablePart extends Provenance {

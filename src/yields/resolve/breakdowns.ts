@@ -72,10 +72,18 @@ export function breakdownsOf(
   };
 }
 
-function breakdownOfTable({ name, parts, loss, minutes, how }: TableBreakdown): Breakdown {
+function breakdownOfTable({ name, parts, loss, minutes, how, ownTests }: TableBreakdown): Breakdown {
   const sources = [...new Set(parts.map(({ source }) => source))];
-  const yields = parts.map(({ part, fraction }) => ({ part, fraction }));
-  return { name, yields, loss, yieldSpread: yieldSpreadOf(parts), minutes, how, source: sources.join("; ") };
+  return {
+    name,
+    yields: parts.map(({ part, fraction }) => ({ part, fraction })),
+    loss,
+    yieldSpread: yieldSpreadOf(parts),
+    minutes,
+    how,
+    source: sources.join("; "),
+    ...(ownTests === undefined ? {} : { ownTests }),
+  };
 }
 
 function factsOfTable(breakdown: TableBreakdown, item: string, unit: ItemUnit, inUse: boolean): PartFact[] {

@@ -1,6 +1,7 @@
 import { Decimal, milligrams, splitByShares } from "../../quantity/index.js";
 import type { Basis, TableBreakdown, TablePart } from "../tables.js";
 import { LOSS, pairsOf } from "./pairs.js";
+import { weighTogether } from "./prior.js";
 import { effectiveCount } from "./statistics.js";
 import { type ShareSummary, summariseTests } from "./summary.js";
 import type { YieldTest } from "./yield-test.js";
@@ -42,25 +43,20 @@ export const ERROR_OF_PUBLISHED: Readonly<Record<Basis, number>> = {
 };
 /** From test to test, before the tests themselves tell. The same series. */
 export const SPREAD_OF_TESTS = 0.1;
-/** How many tests that first guess of the spread counts for. Our choice. */
-const GUESS_COUNTS_AS = 4;
 /** No spread is taken for less than this, a percent of the weight bought. Our choice. */
 const LEAST_SPREAD = 0.01;
 
 const PARTS_PER_MILLION = milligrams(1_000_000n);
 
 /**
- * A published breakdown after the kitchen's own tests of it. Each share is the mean of the published figure and
- * the tests' ratio estimate, weighted by the inverse of their variances. The published figure's standard
- * deviation is its spread, where it has one (how kitchens differ, so not divided by the tests behind it), else a
- * default by basis. The tests' variance is the jackknife's, averaged by degrees of freedom with that of a
- * first guess of the spread, so that two tests that happen to agree are not believed too much. What the shares
- * are then short of one, or over it, is shared out by their variances, and they are rounded together to a
- * millionth, so that they add up to one exactly. Classes, keeping and pieces stay as published.
+ * A published breakdown after the kitchen's own tests of it. Each share is the published figure and the tests'
+ * ratio estimate, by `weighTogether`. The published figure's standard deviation is its spread, where it has one
+ * (how kitchens differ, so not divided by the tests behind it), else a default by basis. What the shares are then
+ * short of one, or over it, is shared out by their variances, and they are rounded together to a millionth, so
+ * that they add up to one exactly. Classes, keeping and pieces stay as published.
  * A RangeError where a test names other parts than the breakdown.
  *
- * Sources, from memory: inverse-variance weights and a variance steadied by a prior one, Gelman et al., Bayesian
- * Data Analysis, ch. 2 and 3; adjustment to a condition by variances, Deming, Statistical Adjustment of Data (1943).
+ * Source, from memory: adjustment to a condition by variances, Deming, Statistical Adjustment of Data (1943).
  */
 export function yieldsAfterTests(
   breakdown: TableBreakdown,
@@ -81,7 +77,14 @@ export function yieldsAfterTests(
     const share = shares[index];
     return share === undefined ? part : partAfterTests(part, share, summary);
   });
-  return { ...breakdown, parts, loss: shares.at(-1)?.combined ?? breakdown.loss, shares };
+  const counts = shares.slice(0, -1).map(({ testsCount }) => testsCount);
+  const ownTests = {
+    tests: summary.tests,
+    upTo: summary.upTo,
+    leastCount: percentOf(Math.min(...counts)),
+    mostCount: percentOf(Math.max(...counts)),
+  };
+  return { ...breakdown, parts, loss: shares.at(-1)?.combined ?? breakdown.loss, ownTests, shares };
 }
 
 interface PublishedShare {
@@ -116,19 +119,17 @@ function weighedTogether(
   if (tested === undefined) throw new RangeError(`no test weighs ${share.of}`);
   const guess = Math.max(LEAST_SPREAD, shareError(share.published, SPREAD_OF_TESTS));
   const effective = effectiveCount(pairsOf(share.of, tests).map(({ whole }) => whole));
-  const freedom = tests.length - 1;
-  const testedVariance =
-    (GUESS_COUNTS_AS * (guess ** 2 / effective) + freedom * (tested.standardError ?? 0) ** 2) /
-    (GUESS_COUNTS_AS + freedom);
-  const publishedVariance = share.publishedError ** 2;
-  const testsCount = publishedVariance / (publishedVariance + testedVariance);
   return {
     ...share,
     tested: tested.fraction,
-    testedError: Math.sqrt(testedVariance),
-    mean: testsCount * tested.fraction + (1 - testsCount) * share.published.toNumber(),
-    standardError: Math.sqrt(testsCount * testedVariance),
-    testsCount,
+    ...weighTogether({
+      published: share.published.toNumber(),
+      publishedError: share.publishedError,
+      tested: tested.fraction,
+      standardError: tested.standardError,
+      guessedVariance: guess ** 2 / effective,
+      tests: tests.length,
+    }),
   };
 }
 
@@ -161,15 +162,18 @@ function partAfterTests(
   summary: ReturnType<typeof summariseTests>,
 ): TablePart {
   const spread = summary.shares.find(({ of }) => of === part.part)?.spread ?? null;
-  const percent = (testsCount * 100).toFixed(0);
   return {
     ...part,
     fraction: combined,
     spread: spread === null ? null : new Decimal(spread.toFixed(6)),
     tests: summary.tests,
-    source: `own tests n=${summary.tests} up to ${summary.upTo}, combined with ${part.source} (tests count ${percent} %)`,
+    source: `own tests n=${summary.tests} up to ${summary.upTo}, combined with ${part.source} (tests count ${percentOf(testsCount)} %)`,
     basis: "own test",
   };
+}
+
+function percentOf(fraction: number): number {
+  return Math.round(fraction * 100);
 }
 
 function shareError(fraction: Decimal, factor: number): number {

@@ -11,5 +11,11 @@ export {
   testsByCutting,
 } from "./summary.js";
 export { tablesWithTests } from "./tables-with-tests.js";
+export {
+  type CombinedUnitWeight,
+  summariseUnitWeight,
+  type UnitWeightSummary,
+  unitWeightAfterTests,
+} from "./unit-weight.js";
 export { numberedAfter, writeYieldTests } from "./write-tests.js";
 export { gapOf, isClosed, type WeighedPart, type YieldTest } from "./yield-test.js";

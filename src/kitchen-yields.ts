@@ -1,0 +1,55 @@
+import { readFile } from "node:fs/promises";
+import type { Problem, Source } from "./reading/index.js";
+import { yieldTestsFile } from "./records/index.js";
+import {
+  loadYieldTables,
+  readYieldTests,
+  tablesWithTests,
+  type YieldTables,
+  type YieldTest,
+} from "./yields/index.js";
+
+/** The yields a kitchen goes by: the published tables, its own tests, and the two weighed together. */
+export interface KitchenYields {
+  readonly published: YieldTables;
+  readonly tests: readonly YieldTest[];
+  readonly tables: YieldTables;
+  readonly problems: readonly Problem[];
+}
+
+/** The tables that come with the package, read at first need: they do not change while the program runs. */
+let packaged: ReturnType<typeof loadYieldTables> | undefined;
+/** The last own tests read: many scenarios of one folder are joined with the same. */
+let last: { readonly ownTests: Source; readonly yields: KitchenYields } | undefined;
+
+/** The text of the own tests in a kitchen's folder; null where there is none. */
+export async function readOwnTests(folder: string): Promise<Source | null> {
+  const file = yieldTestsFile(folder);
+  const text = await readFile(file, "utf8").catch((error: NodeJS.ErrnoException) => {
+    if (error.code === "ENOENT" || error.code === "ENOTDIR") return null;
+    throw error;
+  });
+  return text === null ? null : { file, text };
+}
+
+/** The yields with these own tests; a test with a problem is left out, and the problem told. */
+export function kitchenYields(ownTests: Source | null): KitchenYields {
+  packaged ??= loadYieldTables();
+  const { tables: published, problems } = packaged;
+  if (ownTests === null) return { published, tests: [], tables: published, problems };
+  if (last?.ownTests.file === ownTests.file && last.ownTests.text === ownTests.text) return last.yields;
+  const read = readYieldTests(ownTests, published);
+  const yields = {
+    published,
+    tests: read.tests,
+    tables: tablesWithTests(published, read.tests),
+    problems: [...problems, ...read.problems],
+  };
+  last = { ownTests, yields };
+  return yields;
+}
+
+/** The yields of the kitchen whose folder this is. */
+export async function loadKitchenYields(folder: string): Promise<KitchenYields> {
+  return kitchenYields(await readOwnTests(folder));
+}
