@@ -9,6 +9,8 @@ import {
   type PlanCommandOptions,
   planCommand,
   processTerminal,
+  type RecordCommandOptions,
+  recordCommand,
   type ServeCommandOptions,
   serveCommand,
   yieldCommand,
@@ -65,6 +67,16 @@ function program(end: (code: ExitCode) => void): Command {
     .description("show what the yield tables say of an item")
     .argument("<item>", 'an item, or "ITEM, FORM"')
     .action((item: string) => end(yieldCommand(item, terminal)));
+  main
+    .command("record")
+    .description("add yield tests to the kitchen's own, or print a blank one to fill in")
+    .argument("[file]", "a CSV file with the tests")
+    .option("--kitchen <dir>", "the folder with the scenario files", ".")
+    .option("--blank <item>", 'print a blank test of "ITEM" or "ITEM, FORM" instead')
+    .option("--breakdown <name>", "how it is cut, for --blank")
+    .action(async (file: string | undefined, options: RecordCommandOptions) =>
+      end(await recordCommand(file, options, terminal)),
+    );
   main
     .command("serve")
     .description("serve the pages of a folder's scenarios on this machine")

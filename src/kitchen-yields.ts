@@ -1,10 +1,13 @@
 import { readFile } from "node:fs/promises";
 import type { Problem, Source } from "./reading/index.js";
-import { yieldTestsFile } from "./records/index.js";
+import { changeFile, NotSaved, yieldTestsFile } from "./records/index.js";
 import {
   loadYieldTables,
   readYieldTests,
+  type TestsAdded,
   tablesWithTests,
+  testsAdded,
+  writeYieldTests,
   type YieldTables,
   type YieldTest,
 } from "./yields/index.js";
@@ -53,3 +56,34 @@ export function kitchenYields(ownTests: Source | null): KitchenYields {
 export async function loadKitchenYields(folder: string): Promise<KitchenYields> {
   return kitchenYields(await readOwnTests(folder));
 }
+
+/**
+ * Adds the yield tests of a text to a kitchen's own, all of them or, where anything is wrong with one, none. What is
+ * there already stays; the file is written whole, and no two programs write it at once.
+ */
+export async function recordTests(folder: string, source: Source): Promise<TestsAdded> {
+  const file = yieldTestsFile(folder);
+  const { published, problems: tableProblems } = kitchenYields(null);
+  const read = readYieldTests(source, published);
+  if (tableProblems.length + read.problems.length > 0)
+    return { added: [], problems: [...tableProblems, ...read.problems] };
+  let result: TestsAdded = { added: [], problems: [] };
+  try {
+    await changeFile(file, (text) => {
+      const earlier = text === null ? { tests: [], problems: [] } : readYieldTests({ file, text }, published);
+      result =
+        earlier.problems.length > 0
+          ? { added: [], problems: earlier.problems }
+          : testsAdded(earlier.tests, read);
+      if (result.problems.length > 0) throw new Refused();
+      return writeYieldTests([...earlier.tests, ...result.added]);
+    });
+  } catch (error) {
+    if (error instanceof NotSaved) return { added: [], problems: [error.problem] };
+    if (!(error instanceof Refused)) throw error;
+  }
+  return result;
+}
+
+/** Leaves the file of tests as it is. */
+class Refused extends Error {}

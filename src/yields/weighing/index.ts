@@ -1,4 +1,6 @@
 /** The kitchen's own yield tests: read, judged, and weighed together with the published yields. */
+
+export { type TestsAdded, testsAdded } from "./add-tests.js";
 export { type BreakdownAfterTests, type CombinedShare, yieldsAfterTests } from "./combine.js";
 export type { Drift } from "./drift.js";
 export { LOSS } from "./pairs.js";
@@ -17,5 +19,5 @@ export {
   type UnitWeightSummary,
   unitWeightAfterTests,
 } from "./unit-weight.js";
-export { numberedAfter, writeYieldTests } from "./write-tests.js";
+export { blankYieldTest, numberedAfter, writeYieldTests } from "./write-tests.js";
 export { gapOf, isClosed, type WeighedPart, type YieldTest } from "./yield-test.js";

@@ -1,6 +1,13 @@
 import { isIsoDate } from "../../kitchen/index.js";
 import { Decimal, grams, NO_WEIGHT, total, type Weight } from "../../quantity/index.js";
-import { type CsvColumns, type CsvRow, type Problem, readCsv, type Source } from "../../reading/index.js";
+import {
+  type CsvColumns,
+  type CsvRow,
+  type Position,
+  type Problem,
+  readCsv,
+  type Source,
+} from "../../reading/index.js";
 import { RowCells, SeenOnce } from "../table-reading/cells.js";
 import { grouped } from "../table-reading/groups.js";
 import type { YieldTables } from "../tables.js";
@@ -32,6 +39,8 @@ export interface TestRow {
 
 export interface ReadYieldTests {
   readonly tests: readonly YieldTest[];
+  /** Where each test begins. */
+  readonly places: ReadonlyMap<YieldTest, Position>;
   readonly problems: readonly Problem[];
 }
 
@@ -65,13 +74,19 @@ export function readYieldTests(source: Source, tables: YieldTables | null = null
     return read === null ? [] : [read];
   });
   const groups = grouped(rows, ({ row }) => keyOf(row)).filter(({ key }) => !unread.has(key));
-  const tests = groups.flatMap(({ rows: group }): YieldTest[] => {
+  const places = new Map<YieldTest, Position>();
+  for (const { rows: group } of groups) {
     const before = problems.length;
     const test = joined(group, problems);
     if (test !== null && tables !== null) problems.push(...disagreementsWithTables(test, group, tables));
-    return test !== null && problems.length === before ? [test] : [];
-  });
-  return { tests, problems: problems.sort((a, b) => a.line - b.line || a.column - b.column) };
+    const place = group[0]?.row.position;
+    if (test !== null && place !== undefined && problems.length === before) places.set(test, place);
+  }
+  return {
+    tests: [...places.keys()],
+    places,
+    problems: problems.sort((a, b) => a.line - b.line || a.column - b.column),
+  };
 }
 
 /** The rows' own words for the test; an empty number is the first. */

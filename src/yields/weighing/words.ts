@@ -55,6 +55,15 @@ export function otherClass(part: string, here: string, there: string): Wording {
   };
 }
 
+/** A test that is in the kitchen's file already, with the same weights. */
+export function recordedAlready(test: YieldTest): Wording {
+  return {
+    what: `this test of ${cuttingOf(test)} of ${test.date} is recorded already, to the gram`,
+    remedy:
+      "Leave it out; if all was weighed twice and came out alike, write the next number in the column test",
+  };
+}
+
 function gramsText(grams: Decimal): string {
   return `${grams.toString()} g`;
 }

@@ -1,4 +1,5 @@
 import { NO_WEIGHT, toGrams, type Weight } from "../../quantity/index.js";
+import type { TableBreakdown, TableItem } from "../tables.js";
 import type { YieldTest } from "./yield-test.js";
 
 const HEADING = "item,form,breakdown,supplier,date,test,units,ap_g,scale_step_g,part,weight_g,class";
@@ -12,6 +13,29 @@ export function writeYieldTests(tests: readonly YieldTest[]): string {
   const twice = heads.find((head, index) => heads.indexOf(head) < index);
   if (twice !== undefined) throw new RangeError(`two tests are both ${twice}: number them`);
   return [HEADING, ...tests.flatMap(rowsOf)].map((line) => `${line}\n`).join("");
+}
+
+/** The heading and the rows of a test of this breakdown still to be weighed: its parts and the loss. */
+export function blankYieldTest(item: TableItem, { name, parts }: TableBreakdown): string {
+  const head = [item.name, item.form, name, "", "", "1", item.measure === "loose" ? "1" : "", "", "1"];
+  const row = (part: string, partClass: string) => [...head, part, "", partClass].map(cell).join(",");
+  return [
+    HEADING,
+    ...parts.map(({ part, class: partClass }) => row(shortName(part, item.name), partClass)),
+    row("loss", "loss"),
+  ]
+    .map((line) => `${line}\n`)
+    .join("");
+}
+
+/** Whether another test of the same day has the test's number. */
+export function isNumberTaken(others: readonly YieldTest[], test: YieldTest): boolean {
+  return others.some((other) => keyOf(other) === keyOf(test));
+}
+
+/** Whether two tests say the same, whatever their numbers. */
+export function isSameButForNumber(left: YieldTest, right: YieldTest): boolean {
+  return rowsOf({ ...left, number: 1 }).join("\n") === rowsOf({ ...right, number: 1 }).join("\n");
 }
 
 /** The test with the number after those of its day among `others`. */
