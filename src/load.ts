@@ -43,12 +43,15 @@ export function loadScenarioText(
   return { scenario: all.length === 0 ? scenario : null, problems: all };
 }
 
+const REMEDIES: Readonly<Record<string, string>> = {
+  "treatment-needed": "State it under `treatments` of the dish, and do it",
+  "unknown-part": "Write `food_by:` and whose word it is under `parts:`, or leave it out",
+};
+
 /** What must not be planned, at the place in the file that asks for it. */
 function blocksOf(scenario: Scenario, read: ReadScenario): Problem[] {
   return checkSafety(scenario).blocks.map(({ code, text, dish, part }) => {
     const path = dish === null ? ["parts", part ?? ""] : ["dishes", dish];
-    const remedy =
-      code === "treatment-needed" ? "State it under `treatments` of the dish, and do it" : "Leave it out";
-    return { ...read.keyPositionOf(path), what: text, remedy };
+    return { ...read.keyPositionOf(path), what: text, remedy: REMEDIES[code] ?? "Leave it out" };
   });
 }

@@ -1,5 +1,6 @@
 import type { Dish, RecipeLine, Scenario, Step } from "../kitchen/index.js";
 import { ZERO } from "../quantity/index.js";
+import { lastOfferDay } from "../safety/index.js";
 import { kg, rate } from "./floats.js";
 import {
   type LotNode,
@@ -48,10 +49,10 @@ export function cookedAtATime({ batch }: Dish): number {
 
 function servicesToEatAt(dish: Dish, service: number, scenario: Scenario): number[] {
   const day = scenario.services[service]?.day ?? 0;
-  const keeps = dish.keepsDays;
+  const last = lastOfferDay(dish.keepsDays, day, [], scenario.rules);
   return dish.services.filter((at) => {
     if (at === service) return true;
-    return keeps !== null && at > service && (scenario.services[at]?.day ?? 0) <= day + keeps - 1;
+    return dish.keepsDays !== null && at > service && (scenario.services[at]?.day ?? 0) <= last;
   });
 }
 

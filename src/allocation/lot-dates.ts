@@ -1,16 +1,56 @@
-import type { Lot, Scenario } from "../kitchen/index.js";
-import { itemsOfPart, lastUseDay, lastUseDayOnHand } from "../safety/index.js";
+import type { Dish, Item, Lot, Part, Scenario } from "../kitchen/index.js";
+import { itemsOfPart, lastDayLeftBy, lastOfferDay, lastUseDay, lastUseDayOnHand } from "../safety/index.js";
 
 /**
  * Last day a lot may go into a dish; null when it outlasts any plan. What a step gives keeps the date of its
  * source, but for freezing, which gives a life of its own.
  */
 export function lastDayOfLot({ part: name, origin }: Lot, scenario: Scenario): number | null {
+  const found = partOf(name, scenario);
+  if (found === null) return null;
+  const { part, item } = found;
+  if (origin.kind === "cut") return lastUseDay(part, item, cutDay(origin.service, scenario), scenario.rules);
+  const stock = scenario.partsOnHand[origin.index];
+  if (part.state === "frozen" && stock?.part !== name) return lastUseDay(part, item, 0, scenario.rules);
+  return lastUseDayOnHand(part, item, stock?.lastDay ?? null, scenario.rules);
+}
+
+/**
+ * Last day that a lot leaves to what is cooked with it on a day; null where it bears no legal date.
+ */
+export function lastDayLeftByLot({ part: name, origin }: Lot, cookDay: number, scenario: Scenario) {
+  const found = partOf(name, scenario);
+  if (found === null) return null;
+  const { part, item } = found;
+  if (origin.kind === "cut") {
+    const age = { kind: "cut", day: cutDay(origin.service, scenario) } as const;
+    return lastDayLeftBy(part, item, age, cookDay, scenario.rules);
+  }
+  const stock = scenario.partsOnHand[origin.index];
+  const frozen = scenario.parts.find((entry) => entry.name === stock?.part)?.state === "frozen";
+  const age = { kind: "on hand", lastDay: stock?.lastDay ?? null, frozen } as const;
+  return lastDayLeftBy(part, item, age, cookDay, scenario.rules);
+}
+
+/** Last day that what is left of a dish, cooked for a service with these lots, may be offered. */
+export function lastOfferDayOf(
+  dish: Dish,
+  service: number,
+  lots: readonly Lot[],
+  scenario: Scenario,
+): number {
+  const day = cutDay(service, scenario);
+  const left = lots.map((lot) => lastDayLeftByLot(lot, day, scenario));
+  return lastOfferDay(dish.keepsDays, day, left, scenario.rules);
+}
+
+function cutDay(service: number, scenario: Scenario): number {
+  return scenario.services[service]?.day ?? 0;
+}
+
+function partOf(name: string, scenario: Scenario): { part: Part; item: Item | null } | null {
   const part = scenario.parts.find((entry) => entry.name === name);
   if (part === undefined) return null;
   const [item = null] = itemsOfPart(part, scenario);
-  if (origin.kind === "cut") return lastUseDay(part, item, scenario.services[origin.service]?.day ?? 0);
-  const stock = scenario.partsOnHand[origin.index];
-  if (part.state === "frozen" && stock?.part !== name) return lastUseDay(part, item, 0);
-  return lastUseDayOnHand(part, item, stock?.lastDay ?? null);
+  return { part, item };
 }

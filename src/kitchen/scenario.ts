@@ -23,6 +23,10 @@ export interface Scenario {
   readonly countAvoidablePeel: boolean;
   /** The kitchen feeds people who fall ill easily: raw egg and raw sprouts are blocked. */
   readonly vulnerableDiners: boolean;
+  /** Whose rules of dates and temperatures bind. */
+  readonly rules: RulesOf;
+  /** Which allergens the kitchen must tell its guests of. */
+  readonly allergenList: AllergenChoice;
   /** Date of the first service, ISO 8601. */
   readonly firstDate: string;
   readonly services: readonly Service[];
@@ -40,6 +44,13 @@ export type CostingMethod = "edible weight" | "trim credit" | "sales value";
 export type PartClass = "food" | "inedible" | "never";
 /** How raw an item is on the board, from what may touch ready-to-eat food to what may touch nothing else. */
 export type Handling = "plant" | "egg" | "fish" | "meat" | "poultry";
+
+/** Whose rules of dates and temperatures a kitchen keeps; the figures are in safety/. */
+export const RULES_OF = ["us", "uk", "eu", "france", "australia"] as const;
+export type RulesOf = (typeof RULES_OF)[number];
+/** The lists of allergens in law: nine in the US, fourteen in the EU and UK, or both together. */
+export const ALLERGEN_CHOICES = ["us nine", "eu and uk fourteen", "both"] as const;
+export type AllergenChoice = (typeof ALLERGEN_CHOICES)[number];
 
 export interface Limits {
   /** Most weight of whole items, parts and dishes chilled after any service. */
@@ -91,7 +102,11 @@ export interface Item {
   readonly grade: string | null;
   readonly supplier: string | null;
   readonly handling: Handling;
+  /** Whether the yield tables hold it as food. */
+  readonly inTables: boolean;
   readonly allergens: readonly string[];
+  /** Allergens it may hold without being made of them, as its label says. */
+  readonly mayContain: readonly string[];
   /** Whole items are cut by the unit; loose ones by weight, their unit being one kilogram. */
   readonly measure: "whole" | "loose";
   /** Name of one unit: head, bunch, bird, egg, kg. */
@@ -193,6 +208,10 @@ export interface Part {
   /** What the items it is cut from are forms of (`Item.of`); null for a blend such as a stock. */
   readonly item: string | null;
   readonly class: PartClass;
+  /** Whether the yield tables hold it as food. */
+  readonly inTables: boolean;
+  /** The kitchen's own word that it is food, where no table says so. */
+  readonly foodBy: string | null;
   readonly allergens: readonly string[];
   /** Days it keeps chilled, the day it was cut being day 1; null when it outlasts any plan. */
   readonly keepsDays: number | null;
@@ -245,6 +264,10 @@ export interface Dish {
   readonly ceiling: Money | null;
   readonly diets: readonly string[];
   readonly allergens: readonly string[];
+  /** Allergens it may hold without being made of them. */
+  readonly mayContain: readonly string[];
+  /** Equipment it shares with other dishes and takes their allergens from: a fryer, a grill. */
+  readonly shares: readonly string[];
   readonly lines: readonly RecipeLine[];
   readonly staples: readonly StapleLine[];
   /** Days what is left may still be offered, the day it was cooked being day 1; null: never again. */
@@ -300,9 +323,26 @@ export interface StapleLine {
   readonly allergens: readonly string[];
 }
 
+/** What happens to what nobody eats at a service; "waste" is carted away and what becomes of it is not stated. */
+export const DESTINATION_KINDS = [
+  "given away",
+  "animal feed",
+  "biomaterial",
+  "anaerobic digestion",
+  "compost",
+  "controlled combustion",
+  "land application",
+  "landfill",
+  "refuse",
+  "sewer",
+  "waste",
+] as const;
+export type DestinationKind = (typeof DESTINATION_KINDS)[number];
+
 /** Where food nobody eats at a service goes. */
 export interface Destination {
   readonly name: string;
+  readonly kind: DestinationKind;
   readonly end: "given away" | "waste";
   readonly takes: { readonly food: boolean; readonly inedible: boolean; readonly portions: boolean };
   /** Most weight over the whole plan. */

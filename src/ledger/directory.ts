@@ -4,6 +4,7 @@ import { LedgerError } from "./errors.js";
 /** Where waste goes in a scenario whose destinations do not take it. */
 export const REFUSE: Destination = {
   name: "refuse",
+  kind: "waste",
   end: "waste",
   takes: { food: true, inedible: true, portions: true },
   limit: null,

@@ -1,14 +1,7 @@
 import type { PlanJson } from "../contract/index.js";
 import type { Dish, RecipeLine, StapleLine } from "../kitchen/index.js";
 import { Decimal, money, NO_WEIGHT, roundTogether, scale, total, type Weight } from "../quantity/index.js";
-import {
-  allergensOfDish,
-  COLD_HOLDING,
-  COOLING,
-  criticalSteps,
-  HOT_HOLDING,
-  temperatureText,
-} from "../safety/index.js";
+import { allergensOfDish, criticalSteps, holdingLines } from "../safety/index.js";
 import { lotWords } from "./lots.js";
 import type { PageMaker } from "./page.js";
 import { stapleAmount } from "./shopping.js";
@@ -70,7 +63,7 @@ export const dishesPage: PageMaker = { slug: "dishes", title: "Dish sheets", dat
 
 export function dishesData(view: View): Dishes {
   return {
-    holding: holdingWords(),
+    holding: holdingLines(view.scenario.rules).join(" "),
     sheets: view.plan.dishes.flatMap((cooking, index) => {
       const dish = view.scenario.dishes.find(({ name }) => name === cooking.dish);
       return dish === undefined || cooking.portions === 0 ? [] : [sheet(cooking, dish, index, view)];
@@ -155,14 +148,6 @@ function servedWords({ dish, service, served, spare }: Cooking, { plan, writing 
 function allergenWords(dish: Dish, { scenario }: View): string {
   const { allergens, others } = allergensOfDish(scenario, dish);
   return capital(listed([...allergens, ...others]));
-}
-
-/** The limits of holding and cooling, as the code prints them. */
-function holdingWords(): string {
-  const cooling = COOLING.map(({ to, withinHours }) => `${temperatureText(to)} within ${withinHours} h`);
-  const sources = once([HOT_HOLDING, COLD_HOLDING, ...COOLING].map(({ paragraph }) => paragraph));
-  const from = COOLING[0] === undefined ? "" : ` from ${temperatureText(COOLING[0].from)}`;
-  return `Hold hot at ${temperatureText(HOT_HOLDING.temperature)} or more, cold at ${temperatureText(COLD_HOLDING.temperature)} or less. Cool cooked food${from} to ${listed(cooling)}, both counted from the start (FDA Food Code 2022, ${listed(sources)}).`;
 }
 
 function ingredients(

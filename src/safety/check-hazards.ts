@@ -143,7 +143,8 @@ function usesOf(scenario: Scenario, lineage: Lineage, part: Part): string[] {
   ];
 }
 
-function dishesWith(scenario: Scenario, partName: string): string[] {
+/** Dishes that have a line which may take the part. */
+export function dishesWith(scenario: Scenario, partName: string): string[] {
   return scenario.dishes
     .filter(({ lines }) => lines.some(({ from }) => from.some(({ part }) => part === partName)))
     .map(({ name }) => name);

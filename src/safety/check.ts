@@ -3,7 +3,7 @@ import { falseClaims, undeclared } from "./check-allergens.js";
 import { dateWarnings } from "./check-dates.js";
 import { eggAdvice, eggBlocks } from "./check-egg.js";
 import { cautions, neverFood, untreated } from "./check-hazards.js";
-import { unknownParts } from "./check-unknown.js";
+import { statedParts, unknownParts } from "./check-unknown.js";
 import type { SafetyBlock, Warning } from "./findings.js";
 import { lineageOf } from "./lineage.js";
 
@@ -17,12 +17,13 @@ export function checkSafety(scenario: Scenario): { blocks: SafetyBlock[]; warnin
     blocks: [
       ...neverFood(scenario, lineage),
       ...untreated(scenario, lineage),
+      ...unknownParts(scenario, lineage),
       ...eggBlocks(scenario),
       ...falseClaims(scenario),
     ],
     warnings: [
       ...cautions(scenario, lineage),
-      ...unknownParts(scenario, lineage),
+      ...statedParts(scenario, lineage),
       ...eggAdvice(scenario, lineage),
       ...undeclared(scenario),
       ...dateWarnings(scenario, lineage),

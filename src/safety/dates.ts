@@ -1,3 +1,5 @@
+import type { RulesOf } from "../kitchen/index.js";
+
 const DAYS_BEFORE_MONTH = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
 
 /** Days from 1 January of year 1 to an ISO 8601 date ("2026-10-02"), without clocks or time zones. */
@@ -49,9 +51,12 @@ export interface DateRule {
   readonly basis: "read" | "memory";
 }
 
-/** Date marking by jurisdiction. Others set no number of days; there the kitchen's own food safety plan rules. */
+/**
+ * Date marking by whose rules bind. Where the law sets no number of days, the figure is the caution said in the
+ * source, and the kitchen's own food safety plan comes first.
+ */
 export const DATE_RULES = {
-  "US Food Code 2022": {
+  us: {
     days: 7,
     heldAtMost: { celsius: 5, fahrenheit: 41 },
     from: "held over 24 hours",
@@ -59,7 +64,7 @@ export const DATE_RULES = {
       "FDA Food Code 2022, 3-501.17(A), as given by the Southern Nevada Health District and North Carolina",
     basis: "read",
   },
-  "UK cook-chill guidelines": {
+  uk: {
     days: 5,
     heldAtMost: { celsius: 3, fahrenheit: 37 },
     from: "from the day of cooking",
@@ -67,14 +72,37 @@ export const DATE_RULES = {
       "Department of Health (UK), Chilled and Frozen (1989), as given by Lund and Notermans; that day 1 is the day of cooking from memory",
     basis: "memory",
   },
-} as const satisfies Record<string, DateRule>;
-export type Jurisdiction = keyof typeof DATE_RULES;
-export const DEFAULT_JURISDICTION: Jurisdiction = "US Food Code 2022";
+  eu: {
+    days: 4,
+    heldAtMost: { celsius: 5, fahrenheit: 41 },
+    from: "from the day of preparation",
+    source:
+      "caution of this program, as no number is law: Regulation (EC) 2073/2005 Annex I asks less proof on Listeria of ready-to-eat food with a shelf life of less than five days, from memory",
+    basis: "memory",
+  },
+  france: {
+    days: 4,
+    heldAtMost: { celsius: 3, fahrenheit: 37 },
+    from: "from the day of preparation, day J, to J+3",
+    source: "Arrêté of 21 December 2009 (France) on food of animal origin and prepared dishes, from memory",
+    basis: "memory",
+  },
+  australia: {
+    days: 5,
+    heldAtMost: { celsius: 5, fahrenheit: 41 },
+    from: "from the day of preparation",
+    source:
+      "caution of this program, as no number is law: Australia New Zealand Standard 1.6.1 takes ready-to-eat food with a chilled life of no more than five days not to grow Listeria, from memory",
+    basis: "memory",
+  },
+} as const satisfies Record<RulesOf, DateRule>;
+/** The rules that bind where a scenario does not say. */
+export const DEFAULT_RULES: RulesOf = "us";
 
 /** The last day of a mixture: that of its earliest-prepared ingredient. Food Code 3-501.17(D). */
 export function lastDayOfMixture(
   prepared: readonly string[],
-  days: number = DATE_RULES[DEFAULT_JURISDICTION].days,
+  days: number = DATE_RULES[DEFAULT_RULES].days,
 ): string {
   if (prepared.length === 0) throw new RangeError("a mixture of nothing has no date");
   return lastDayOf(dateOf(Math.min(...prepared.map(dayNumber))), days);
@@ -94,7 +122,7 @@ export interface Held {
  */
 export function discardDate(
   history: readonly Held[],
-  days: number = DATE_RULES[DEFAULT_JURISDICTION].days,
+  days: number = DATE_RULES[DEFAULT_RULES].days,
 ): string | null {
   let used = 0;
   let counted = Number.NEGATIVE_INFINITY;

@@ -13,6 +13,7 @@ export { criticalSteps } from "./check-hazards.js";
 export * from "./dates.js";
 export { DEFERENCE } from "./findings.js";
 export { HAZARDS, hazardsOf } from "./hazards/match.js";
+export { HOLDING_RULES, type HoldingRules, holdingLines } from "./holding.js";
 export * from "./life.js";
 export * from "./limits.js";
 export { itemsOfPart } from "./lineage.js";

@@ -1,5 +1,5 @@
-import type { Item, Part } from "../kitchen/index.js";
-import { DATE_RULES, DEFAULT_JURISDICTION, type Jurisdiction } from "./dates.js";
+import type { Item, Part, RulesOf } from "../kitchen/index.js";
+import { DATE_RULES } from "./dates.js";
 import { tcsOf } from "./tcs.js";
 
 /**
@@ -10,27 +10,17 @@ import { tcsOf } from "./tcs.js";
  * stands still. A lot does not record when it was frozen, so a part thawed again counts its frozen days as
  * chilled ones, which is never too long. Raw food of animals is held to the same limit as ready-to-eat food.
  */
-export function lastUseDay(
-  part: Part,
-  item: Item | null,
-  cutDay: number,
-  jurisdiction: Jurisdiction = DEFAULT_JURISDICTION,
-): number | null {
+export function lastUseDay(part: Part, item: Item | null, cutDay: number, rules: RulesOf): number | null {
   return earlier(
     part.keepsDays === null ? null : cutDay + part.keepsDays - 1,
-    lastLegalDay(part, item, cutDay, jurisdiction),
+    lastLegalDay(part, item, cutDay, rules),
   );
 }
 
 /** The last day the law allows for a lot; null where it sets none. */
-export function lastLegalDay(
-  part: Part,
-  item: Item | null,
-  cutDay: number,
-  jurisdiction: Jurisdiction = DEFAULT_JURISDICTION,
-): number | null {
+export function lastLegalDay(part: Part, item: Item | null, cutDay: number, rules: RulesOf): number | null {
   if (part.state === "frozen" || tcsOf(part, item) === null) return null;
-  return cutDay + DATE_RULES[jurisdiction].days - 1;
+  return cutDay + DATE_RULES[rules].days - 1;
 }
 
 /**
@@ -41,22 +31,52 @@ export function lastUseDayOnHand(
   part: Part,
   item: Item | null,
   statedLastDay: number | null,
-  jurisdiction: Jurisdiction = DEFAULT_JURISDICTION,
+  rules: RulesOf,
 ): number | null {
-  return earlier(statedLastDay, lastLegalDay(part, item, 0, jurisdiction));
+  return earlier(statedLastDay, lastLegalDay(part, item, 0, rules));
+}
+
+/** Where a lot that goes into a dish comes from: cut on a day of the plan, or on hand with a stated last day. */
+export type LotAge =
+  | { readonly kind: "cut"; readonly day: number }
+  | { readonly kind: "on hand"; readonly lastDay: number | null; readonly frozen: boolean };
+
+/**
+ * The last day that one lot leaves to what was cooked with it on `cookDay`, as a mixture takes the date of its
+ * oldest part; null where the lot bears no legal date. A part frozen in the plan has used up the day it was cut,
+ * so that the day it is thawed and cooked is its second. How long stock was chilled before it was frozen is not
+ * known: what is cooked with it is eaten that day.
+ */
+export function lastDayLeftBy(
+  part: Part,
+  item: Item | null,
+  age: LotAge,
+  cookDay: number,
+  rules: RulesOf,
+): number | null {
+  const { days } = DATE_RULES[rules];
+  if (tcsOf(part, item) === null) return null;
+  if (age.kind === "cut") return part.state === "frozen" ? cookDay + days - 2 : age.day + days - 1;
+  if (age.frozen || part.state === "frozen") return cookDay;
+  return Math.min(age.lastDay ?? days - 1, days - 1);
 }
 
 /**
- * The last day on which what is left of a dish may be offered: its quality life from the day it was cooked, and
- * the legal date of its oldest ingredient, `oldestCutDay`. A dish without a life of its own is offered once.
+ * The last day on which what is left of a dish may be offered: its quality life from the day it was cooked, the
+ * legal date from that day, and what each lot in it leaves (`leftByLots`, see `lastDayLeftBy`). A dish without a
+ * life of its own is offered once.
  */
 export function lastOfferDay(
   keepsDays: number | null,
   cookDay: number,
-  oldestCutDay: number,
-  jurisdiction: Jurisdiction = DEFAULT_JURISDICTION,
+  leftByLots: readonly (number | null)[],
+  rules: RulesOf,
 ): number {
-  return Math.min(cookDay + (keepsDays ?? 1) - 1, oldestCutDay + DATE_RULES[jurisdiction].days - 1);
+  return Math.min(
+    cookDay + (keepsDays ?? 1) - 1,
+    cookDay + DATE_RULES[rules].days - 1,
+    ...leftByLots.filter((day) => day !== null),
+  );
 }
 
 function earlier(one: number | null, other: number | null): number | null {

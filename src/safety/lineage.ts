@@ -6,6 +6,8 @@ export interface Lineage {
   readonly parts: ReadonlyMap<string, Part>;
   /** Every form of the item it is cut from, those that need temperature control first; none for a blend. */
   itemsOf(part: Part): readonly Item[];
+  /** The parts it is made of by one step. */
+  sourcesOf(partName: string): Part[];
   /** The part itself and all it is made of. */
   withSources(partName: string): Part[];
   /** Whether some food is made of the part by a step, or by steps after it. */
@@ -28,6 +30,7 @@ export function lineageOf(scenario: Scenario): Lineage {
   return {
     parts,
     itemsOf: (part) => itemsOfPart(part, scenario),
+    sourcesOf: (name) => [...new Set(up.get(name) ?? [])].flatMap((found) => parts.get(found) ?? []),
     withSources: (name) => [...reach(name, up)].flatMap((found) => parts.get(found) ?? []),
     becomesFood: (name) =>
       [...reach(name, down)].some((found) => found !== name && parts.get(found)?.class === "food"),

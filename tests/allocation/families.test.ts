@@ -183,6 +183,19 @@ const CASES: Readonly<Record<string, Case>> = {
     aim: "cost",
     best: 2,
   },
+  // 120 g of cooked mash, to be used by Friday, is two pies; but Saturday's may hold none of it: a leek is bought.
+  offered: {
+    scenario: leekScenario(
+      [dishOf("pie", 1, [lineOf(60, ["leek mash", "leek green"])], { services: [0, 1], keepsDays: 2 })],
+      {
+        services: days,
+        parts: [...leekScenario([]).parts, partOf("leek mash", "leek", "food", { state: "cooked" })],
+        partsOnHand: [{ ...onHand("leek mash", 120), lastDay: 0 }],
+      },
+    ),
+    aim: "cost",
+    best: 1,
+  },
   // Four covers and nothing but tart.
   course: {
     scenario: leekScenario(choice.slice(0, 1), { services: dinner({ courses: [main] }) }),

@@ -211,12 +211,56 @@ describe("people who fall ill easily", () => {
 });
 
 describe("names and dates", () => {
-  it("warns of a part no table knows where the item has parts that kill", () => {
-    const said = (part: string) => codes(servingOf({ item: "rhubarb", part, partFacts: { keepsDays: 2 } }));
-    expect(said("flumph")).toEqual(["unknown-part"]);
-    expect(said("stalk")).toEqual([]);
-    expect(said("diced stalk")).toEqual([]);
-    expect(codes(servingOf({ item: "carrot", part: "flumph", partFacts: { keepsDays: 2 } }))).toEqual([]);
+  it("refuses a part no table knows as food until the kitchen answers for it, and prints that it does", () => {
+    const serving = (item: string, part: string, partFacts: Partial<Part> = {}, inTables = true) =>
+      servingOf({
+        item,
+        part,
+        partFacts: { keepsDays: 2, inTables: false, ...partFacts },
+        itemFacts: { inTables },
+      });
+    const refused = (...asked: Parameters<typeof serving>) =>
+      blocks(serving(...asked)).map(({ code }) => code);
+    expect(refused("rhubarb", "flumph")).toEqual(["unknown-part"]);
+    expect(blocks(serving("rhubarb", "flumph"))[0]?.text).toContain("rhubarb leaf");
+    expect(refused("rhubarb", "stalk")).toEqual([]);
+    expect(refused("rhubarb", "diced stalk")).toEqual([]);
+    expect(refused("carrot", "flumph")).toEqual(["unknown-part"]);
+    expect(refused("carrot", "flumph", { inTables: true })).toEqual([]);
+    // An item that no table holds: even its plainest part is unknown.
+    expect(refused("zorble", "leaf", {}, false)).toEqual(["unknown-part"]);
+    expect(refused("courgette", "ring", {}, false)).toEqual([]);
+    const said = serving("zorble", "leaf", { foodBy: "A. Cook, grown here for its leaves" }, false);
+    expect(blocks(said)).toEqual([]);
+    expect(checkSafety(said).warnings.map(({ code, text }) => [code, text])).toEqual([
+      [
+        "stated-food",
+        "zorble leaf is food on this kitchen's own word (\"A. Cook, grown here for its leaves\"); no table knows it as food. Source: this kitchen's own statement.",
+      ],
+    ]);
+  });
+
+  it("takes no one's word for what must never be eaten", () => {
+    const sworn = servingOf({
+      item: "rhubarb",
+      part: "leaf",
+      partFacts: { inTables: false, foodBy: "A. Cook" },
+    });
+    expect(blocks(sworn).map(({ code }) => code)).toEqual(["never-food"]);
+  });
+
+  it("knows what is made of food, and asks about food made of what is not", () => {
+    const made = (kind: Part["class"]) =>
+      buildScenario({
+        items: [anItem({ name: "carrot", unitWeight: grams("500"), breakdowns: [] })],
+        parts: [
+          aPart("carrot coin", kind, { item: "carrot" }),
+          aPart("carrot flumph", "food", { item: "carrot", inTables: false, keepsDays: 1 }),
+        ],
+        steps: [aStep("flumph", ["carrot coin"], { "carrot flumph": "1" })],
+      });
+    expect(blocks(made("food"))).toEqual([]);
+    expect(blocks(made("inedible")).map(({ part }) => part)).toEqual(["carrot flumph"]);
   });
 
   const dice = (facts: Partial<Part>, lastDay?: number | null): Scenario =>

@@ -3,6 +3,7 @@ import type { Handling, Part } from "../../src/kitchen/index.js";
 import { grams } from "../../src/quantity/index.js";
 import {
   isPreserved,
+  lastDayLeftBy,
   lastOfferDay,
   lastUseDay,
   lastUseDayOnHand,
@@ -77,43 +78,61 @@ describe("what needs temperature control once cut", () => {
 
 describe("the last day of a lot", () => {
   it("is the quality life, the day of cutting being day 1", () => {
-    expect(lastUseDay(part("carrot coin", 4), item("carrot"), 0)).toBe(3);
-    expect(lastUseDay(part("carrot coin", 1), item("carrot"), 5)).toBe(5);
-    expect(lastUseDay(part("carrot coin", null), item("carrot"), 5)).toBeNull();
-    expect(lastUseDay(part("carrot coin", 30), item("carrot"), 2)).toBe(31);
+    expect(lastUseDay(part("carrot coin", 4), item("carrot"), 0, "us")).toBe(3);
+    expect(lastUseDay(part("carrot coin", 1), item("carrot"), 5, "us")).toBe(5);
+    expect(lastUseDay(part("carrot coin", null), item("carrot"), 5, "us")).toBeNull();
+    expect(lastUseDay(part("carrot coin", 30), item("carrot"), 2, "us")).toBe(31);
   });
 
   it("is the legal date, t + 6, where that comes first", () => {
-    expect(lastUseDay(part("tomato dice", 30), item("tomato"), 2)).toBe(8);
-    expect(lastUseDay(part("tomato dice", null), item("tomato"), 2)).toBe(8);
-    expect(lastUseDay(part("tomato dice", 7), item("tomato"), 2)).toBe(8);
-    expect(lastUseDay(part("tomato dice", 6), item("tomato"), 2)).toBe(7);
-    expect(lastUseDay(part("stock", 9, "cooked"), null, 0)).toBe(6);
-    expect(lastUseDay(part("chicken thigh", null), item("chicken", "poultry"), 1)).toBe(7);
+    expect(lastUseDay(part("tomato dice", 30), item("tomato"), 2, "us")).toBe(8);
+    expect(lastUseDay(part("tomato dice", null), item("tomato"), 2, "us")).toBe(8);
+    expect(lastUseDay(part("tomato dice", 7), item("tomato"), 2, "us")).toBe(8);
+    expect(lastUseDay(part("tomato dice", 6), item("tomato"), 2, "us")).toBe(7);
+    expect(lastUseDay(part("stock", 9, "cooked"), null, 0, "us")).toBe(6);
+    expect(lastUseDay(part("chicken thigh", null), item("chicken", "poultry"), 1, "us")).toBe(7);
   });
 
   it("is the quality life alone while the part is frozen", () => {
-    expect(lastUseDay(part("tomato frozen dice", 300, "frozen"), item("tomato"), 0)).toBe(299);
-    expect(lastUseDay(part("stock", null, "frozen"), null, 0)).toBeNull();
+    expect(lastUseDay(part("tomato frozen dice", 300, "frozen"), item("tomato"), 0, "us")).toBe(299);
+    expect(lastUseDay(part("stock", null, "frozen"), null, 0, "us")).toBeNull();
   });
 
   it("follows the jurisdiction asked for", () => {
-    expect(lastUseDay(part("stock", 9, "cooked"), null, 0, "UK cook-chill guidelines")).toBe(4);
+    expect(lastUseDay(part("stock", 9, "cooked"), null, 0, "uk")).toBe(4);
   });
 
   it("is, on hand, the stated one and never later than food made on day 0", () => {
     const tomato = item("tomato");
-    expect(lastUseDayOnHand(part("tomato dice", 2), tomato, 1)).toBe(1);
-    expect(lastUseDayOnHand(part("tomato dice", 2), tomato, 20)).toBe(6);
-    expect(lastUseDayOnHand(part("tomato dice", 2), tomato, null)).toBe(6);
-    expect(lastUseDayOnHand(part("carrot coin", 2), item("carrot"), null)).toBeNull();
-    expect(lastUseDayOnHand(part("carrot coin", 2), item("carrot"), 20)).toBe(20);
+    expect(lastUseDayOnHand(part("tomato dice", 2), tomato, 1, "us")).toBe(1);
+    expect(lastUseDayOnHand(part("tomato dice", 2), tomato, 20, "us")).toBe(6);
+    expect(lastUseDayOnHand(part("tomato dice", 2), tomato, null, "us")).toBe(6);
+    expect(lastUseDayOnHand(part("carrot coin", 2), item("carrot"), null, "us")).toBeNull();
+    expect(lastUseDayOnHand(part("carrot coin", 2), item("carrot"), 20, "us")).toBe(20);
   });
 
-  it("is, for what is left of a dish, bound by its oldest ingredient", () => {
-    expect(lastOfferDay(3, 4, 4)).toBe(6);
-    expect(lastOfferDay(3, 5, 0)).toBe(6);
-    expect(lastOfferDay(20, 5, 5)).toBe(11);
-    expect(lastOfferDay(null, 5, 4)).toBe(5);
+  it("is, for what is left of a dish, bound by the oldest part in it that bears a date", () => {
+    expect(lastOfferDay(3, 4, [], "us")).toBe(6);
+    expect(lastOfferDay(3, 5, [6, null], "us")).toBe(6);
+    expect(lastOfferDay(20, 5, [null], "us")).toBe(11);
+    expect(lastOfferDay(20, 5, [], "eu")).toBe(8);
+    expect(lastOfferDay(null, 5, [4], "us")).toBe(4);
+  });
+
+  it("is, for what a lot leaves to a dish, its own legal date, and one day used for what was frozen", () => {
+    const cut = (day: number) => ({ kind: "cut", day }) as const;
+    const held = (lastDay: number | null, frozen = false) => ({ kind: "on hand", lastDay, frozen }) as const;
+    const tomato = item("tomato");
+    // Food Code 3-501.17(D): burgers of June 1 in a chili of June 3 are used by June 7 (day 6 from June 1).
+    expect(lastDayLeftBy(part("burger", 7, "cooked"), item("beef", "meat"), cut(0), 2, "us")).toBe(6);
+    expect(lastDayLeftBy(part("tomato dice", 3), tomato, cut(1), 3, "us")).toBe(7);
+    expect(lastDayLeftBy(part("carrot coin", 3), item("carrot"), cut(1), 3, "us")).toBeNull();
+    // North Carolina sheet: the day it was prepared counts, the frozen days do not, that of thawing does again.
+    expect(lastDayLeftBy(part("tomato dice", 90, "frozen"), tomato, cut(0), 9, "us")).toBe(14);
+    expect(lastDayLeftBy(part("tomato dice", 90, "frozen"), tomato, held(60), 9, "us")).toBe(9);
+    expect(lastDayLeftBy(part("tomato dice", 3), tomato, held(5, true), 4, "us")).toBe(4);
+    expect(lastDayLeftBy(part("tomato dice", 3), tomato, held(2), 1, "us")).toBe(2);
+    expect(lastDayLeftBy(part("tomato dice", 3), tomato, held(null), 1, "us")).toBe(6);
+    expect(lastDayLeftBy(part("tomato dice", 3), tomato, held(60), 1, "france")).toBe(3);
   });
 });

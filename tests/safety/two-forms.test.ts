@@ -41,7 +41,8 @@ describe("a part of two forms of one item", () => {
       anItem({ name: "tomato", of: "salad base", breakdowns: [], ...whole }),
     ];
     const part = aPart("salad base dice", "food", { item: "salad base", keepsDays: 30 });
-    const lastDay = (items: typeof forms) => lastUseDay(part, itemsOfPart(part, { items })[0] ?? null, 0);
+    const lastDay = (items: typeof forms) =>
+      lastUseDay(part, itemsOfPart(part, { items })[0] ?? null, 0, "us");
     expect(lastDay(forms.slice(0, 1))).toBe(29);
     expect(lastDay(forms)).toBe(6);
     expect(lastDay([...forms].reverse())).toBe(6);

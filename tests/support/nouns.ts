@@ -32,6 +32,8 @@ export function aScenario(
     scaleStep: grams("1"),
     countAvoidablePeel: true,
     vulnerableDiners: false,
+    rules: "us",
+    allergenList: "both",
     firstDate: "2026-10-02",
     steps: [],
     dishes: [],
@@ -44,6 +46,7 @@ export function aScenario(
 
 export const REFUSE: Destination = {
   name: "refuse",
+  kind: "waste",
   end: "waste",
   takes: { food: true, inedible: true, portions: true },
   limit: null,
@@ -51,6 +54,7 @@ export const REFUSE: Destination = {
 
 export const STAFF_MEAL: Destination = {
   name: "staff meal",
+  kind: "given away",
   end: "given away",
   takes: { food: true, inedible: false, portions: true },
   limit: null,
@@ -80,7 +84,9 @@ export function anItem(stated: Partial<Item> & Pick<Item, "name" | "unitWeight" 
     grade: null,
     supplier: null,
     handling: "plant",
+    inTables: true,
     allergens: [],
+    mayContain: [],
     measure: "whole",
     unitName: "each",
     orderUnit: { name: "each", size: new Decimal(1), weight: stated.unitWeight },
@@ -118,6 +124,8 @@ export function aPart(name: string, kind: PartClass = "food", stated: Partial<Pa
     name,
     item: null,
     class: kind,
+    inTables: true,
+    foodBy: null,
     allergens: [],
     keepsDays: null,
     state: "raw",
@@ -165,6 +173,8 @@ export function aDish(
     ceiling: null,
     diets: [],
     allergens: [],
+    mayContain: [],
+    shares: [],
     lines,
     staples,
     keepsDays: null,

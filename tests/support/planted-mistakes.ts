@@ -175,7 +175,7 @@ export const MISTAKES: readonly Mistake[] = [
     sound: "compost: {kind: waste,",
     planted: "compost: {kind: wast,",
     problem:
-      "19: `wast` cannot stand here. Did you mean `waste`? Write one of: given away, animal feed, waste",
+      "19: `wast` cannot stand here. Did you mean `waste`? Write one of: given away, animal feed, biomaterial, anaerobic digestion, compost, controlled combustion, land application, landfill, refuse, sewer, waste",
   },
 ];
 

@@ -33,6 +33,8 @@ export function scenarioOf(
     scaleStep: g(1),
     countAvoidablePeel: true,
     vulnerableDiners: false,
+    rules: "us",
+    allergenList: "both",
     firstDate: "2026-10-02",
     steps: [],
     destinations: [REFUSE],
@@ -44,6 +46,7 @@ export function scenarioOf(
 
 const REFUSE: Scenario["destinations"][number] = {
   name: "refuse",
+  kind: "waste",
   end: "waste",
   takes: { food: true, inedible: true, portions: true },
   limit: null,
@@ -57,6 +60,7 @@ export function withGift(
   return [
     {
       name: "staff meal",
+      kind: "given away",
       end: "given away",
       takes: { ...takes, inedible: false },
       limit: limit === null ? null : g(limit),
@@ -115,7 +119,9 @@ export function itemOf(
     grade: null,
     supplier: null,
     handling: "plant",
+    inTables: true,
     allergens: [],
+    mayContain: [],
     measure: "whole",
     unitName: "head",
     unitWeight: g(unitGrams),
@@ -143,6 +149,8 @@ export function partOf(
     name,
     item,
     class: kind,
+    inTables: true,
+    foodBy: null,
     allergens: [],
     keepsDays: null,
     state: "raw",
@@ -223,6 +231,8 @@ export function dishOf(
     ceiling: null,
     diets: [],
     allergens: [],
+    mayContain: [],
+    shares: [],
     lines,
     staples: [],
     keepsDays: null,

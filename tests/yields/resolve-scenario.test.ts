@@ -22,6 +22,8 @@ describe("a scenario that uses nearly every key", () => {
       scaleStep: grams("5"),
       countAvoidablePeel: false,
       vulnerableDiners: true,
+      rules: "us",
+      allergenList: "both",
       firstDate: "2026-10-02",
       limits: { chilled: grams("40000"), handsMinutes: 360 },
     });
@@ -52,7 +54,9 @@ describe("a scenario that uses nearly every key", () => {
       grade: "class 1",
       supplier: "Field & Co",
       handling: "plant",
+      inTables: false,
       allergens: ["celery"],
+      mayContain: [],
       measure: "whole",
       unitName: "head",
       unitWeight: grams("1400"),
@@ -106,6 +110,8 @@ describe("a scenario that uses nearly every key", () => {
       name: "marrow ring",
       item: "marrow",
       class: "food",
+      inTables: false,
+      foodBy: null,
       allergens: ["celery"],
       keepsDays: 2,
       state: "raw",
@@ -234,10 +240,28 @@ describe("a scenario that uses nearly every key", () => {
   it("adds a refuse that takes without limit what nothing else does", () => {
     const all = { food: true, inedible: true, portions: true };
     expect(scenario.destinations).toEqual([
-      { name: "staff meal", end: "given away", takes: { ...all, inedible: false }, limit: grams("3000") },
-      { name: "animal feed", end: "waste", takes: { ...all, portions: false }, limit: null },
-      { name: "compost", end: "waste", takes: all, limit: grams("20000") },
-      { name: "refuse", end: "waste", takes: { food: false, inedible: false, portions: true }, limit: null },
+      {
+        name: "staff meal",
+        kind: "given away",
+        end: "given away",
+        takes: { ...all, inedible: false },
+        limit: grams("3000"),
+      },
+      {
+        name: "animal feed",
+        kind: "animal feed",
+        end: "waste",
+        takes: { ...all, portions: false },
+        limit: null,
+      },
+      { name: "compost", kind: "waste", end: "waste", takes: all, limit: grams("20000") },
+      {
+        name: "refuse",
+        kind: "waste",
+        end: "waste",
+        takes: { food: false, inedible: false, portions: true },
+        limit: null,
+      },
     ]);
   });
 
@@ -297,7 +321,13 @@ dishes: {soup: {portions: 10, lines: [{amount: 100 g, from: leek white}]}}
     });
     expect(bare.dishes[0]).toMatchObject({ course: null, batch: null, ceiling: null, services: [0] });
     expect(bare.destinations).toEqual([
-      { name: "refuse", end: "waste", takes: { food: true, inedible: true, portions: true }, limit: null },
+      {
+        name: "refuse",
+        kind: "waste",
+        end: "waste",
+        takes: { food: true, inedible: true, portions: true },
+        limit: null,
+      },
     ]);
   });
 

@@ -10,6 +10,7 @@ import { addDishes } from "./dishes.js";
 import { addItems } from "./items.js";
 import { addLimits } from "./limits.js";
 import { type Objectives, objectivesOf } from "./objectives.js";
+import { addOffering } from "./offering.js";
 import { addParts } from "./parts.js";
 import { addTightenings, type Tightening, tighteningKey } from "./tightening.js";
 
@@ -52,6 +53,7 @@ export function buildModel(scenario: Scenario, tightenings: readonly Tightening[
   addItems(context);
   addParts(context);
   addDishes(context);
+  addOffering(context);
   addCourses(context);
   addLimits(context);
   addTightenings(tightenings, context);

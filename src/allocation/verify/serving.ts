@@ -1,5 +1,6 @@
 import type { Decision, Dish, RecipeLine, Scenario } from "../../kitchen/index.js";
 import { Decimal, ONE, toGrams, ZERO } from "../../quantity/index.js";
+import { lastOfferDayOf } from "../lot-dates.js";
 import type { Fault } from "./index.js";
 
 /** Every recipe line gets what its portions ask for, from allowed parts in allowed shares, pieces whole. */
@@ -96,10 +97,12 @@ function cookingFaults(decision: Decision, scenario: Scenario): Fault[] {
     ) {
       faults.push(`${name}: ${portions} portions are no whole number of batches`);
     }
-    const day = scenario.services[service]?.day ?? 0;
+    const inIt = decision.goings.filter((going) => going.dish === name && going.service === service);
+    const lots = inIt.filter(({ weight }) => weight > 0n).map(({ lot }) => lot);
+    const last = lastOfferDayOf(dish, service, lots, scenario);
     for (const { service: at } of served) {
-      const late = (scenario.services[at]?.day ?? 0) - day - (dish.keepsDays ?? 0);
-      if (at < service || (at > service && late >= 0)) faults.push(`${name}: eaten when it is not good`);
+      const late = dish.keepsDays === null || (scenario.services[at]?.day ?? 0) > last;
+      if (at < service || (at > service && late)) faults.push(`${name}: eaten when it is not good`);
     }
   }
   return faults;

@@ -65,6 +65,10 @@ export function dishSchema(leaf: Leaves) {
       ceiling: leaf.money.optional().describe("Most food cost a portion"),
       diets: texts.optional().describe("Diets it is fit for"),
       allergens: texts.optional().describe("Added to those of its parts and staples"),
+      may_contain: texts.optional().describe("Allergens it may hold without being made of them"),
+      shares: texts
+        .optional()
+        .describe("Equipment it shares with other dishes, whose allergens it may then contain"),
       keeps: leaf.days.optional().describe("Days what is left may be offered again; default: not at all"),
       raw_egg: leaf.yesNo.optional().describe("Default no"),
       lines: z.array(line, { error: () => WRITE.list("- {amount: 170 g, from: marrow dice}") }).optional(),

@@ -79,6 +79,7 @@ export function ingredientSchemas(leaf: Leaves) {
       substitute: leaf.text.optional().describe("What may be bought instead"),
       handling: choice(HANDLINGS).optional().describe("Default: the tables', else plant"),
       allergens: texts.optional().describe("Added to the tables'"),
+      may_contain: texts.optional().describe("Allergens its label warns of"),
       cut: texts.optional().describe("Breakdowns that may be used; default: all"),
       breakdowns: z
         .record(z.string(), breakdown, { error: () => WRITE.keys("rings: {parts: {ring: 480 g}}") })
@@ -95,6 +96,7 @@ export function ingredientSchemas(leaf: Leaves) {
       credit: leaf.pricePerKilogram.optional().describe("Market value, for trim credit and sales value"),
       keep: keep.optional().describe("Permission to keep it past the plan"),
       container: leaf.text.optional(),
+      food_by: leaf.text.optional().describe("Whose word it is that this is food, where no table says so"),
       on_hand: oneOrMore(
         keyed(
           {

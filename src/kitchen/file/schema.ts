@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { CupSystem } from "../../quantity/index.js";
 import { keyed } from "../../reading/index.js";
+import { ALLERGEN_CHOICES, DESTINATION_KINDS, RULES_OF } from "../scenario.js";
 import { dishSchema } from "./dishes.js";
 import { ingredientSchemas } from "./items.js";
 import { choice, type Leaves, leaves, oneOrMore } from "./leaves.js";
@@ -8,7 +9,6 @@ import { WRITE } from "./wording.js";
 
 const AIMS = ["waste", "cost", "balanced"] as const;
 const COSTINGS = ["edible weight", "trim credit", "sales value"] as const;
-const DESTINATION_KINDS = ["given away", "animal feed", "waste"] as const;
 const TAKEN = ["food", "inedible", "portions"] as const;
 
 /** A scenario as the file states it: every figure read, no name looked up, no default filled in. */
@@ -31,6 +31,12 @@ export function scenarioFileSchema(cups: CupSystem | null) {
       scale_step: leaf.weight.optional().describe("The smallest weight the scale shows; default 1 g"),
       count_avoidable_peel: leaf.yesNo.optional().describe("Default yes"),
       vulnerable_diners: leaf.yesNo.optional().describe("Blocks raw egg and raw sprouts; default no"),
+      rules: choice(RULES_OF)
+        .optional()
+        .describe("Whose rules of dates and temperatures bind; default us, the FDA Food Code"),
+      allergen_list: choice(ALLERGEN_CHOICES)
+        .optional()
+        .describe("Which allergens guests are told of; default both"),
       units: keyed({ cup: leaf.cups.optional() }, WRITE.keys("cup: us")).optional(),
       limits: keyed(
         { chilled: leaf.weight.optional(), hands: leaf.hours.optional() },

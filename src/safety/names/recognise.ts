@@ -75,6 +75,11 @@ export function recognise(itemName: string, partName: string): Recognised {
   return { items, parts: [...owned, ...named, ...acrossBoth] };
 }
 
+/** Whether a name is that of a plant, animal or food that the tables of names hold, harmful or not. */
+export function isKnownItem(itemName: string): boolean {
+  return lexicon.read(itemName).found.some(namesItem);
+}
+
 /** "rhubarb leaf" of the item "rhubarb" is "leaf". */
 function withoutItem(itemName: string, partName: string): string {
   return itemName !== "" && partName.toLowerCase().startsWith(`${itemName.toLowerCase()} `)

@@ -28,7 +28,7 @@ export function resolveDestinations(context: Resolving): Destination[] {
       context.atKey(["destinations", REST], words.refuseNotOpen(REST));
     return stated;
   }
-  return [...stated, { name: REST, end: "waste", takes: rest, limit: null }];
+  return [...stated, { name: REST, kind: "waste", end: "waste", takes: rest, limit: null }];
 }
 
 function resolveDestination(context: Resolving, name: string, entry: DestinationEntry): Destination {
@@ -42,6 +42,7 @@ function resolveDestination(context: Resolving, name: string, entry: Destination
   }
   return {
     name,
+    kind: entry.kind,
     end: entry.kind === "given away" ? "given away" : "waste",
     takes,
     limit: entry.limit ?? null,

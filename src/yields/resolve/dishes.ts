@@ -47,6 +47,8 @@ function resolveDish(
     allergens: [
       ...new Set([...(entry.allergens ?? []), ...carried, ...staples.flatMap((staple) => staple.allergens)]),
     ],
+    mayContain: entry.may_contain ?? [],
+    shares: entry.shares ?? [],
     lines,
     staples,
     keepsDays: entry.keeps ?? null,

@@ -60,6 +60,8 @@ function resolveItem(
     grade: entry.grade ?? null,
     supplier: entry.supplier ?? null,
     handling: entry.handling ?? table?.handling ?? "plant",
+    inTables: table !== null && table !== undefined,
+    mayContain: entry.may_contain ?? [],
     allergens: [...new Set([...(table?.allergens ?? []), ...(entry.allergens ?? [])])],
     measure: unit.measure,
     unitName: unit.name,

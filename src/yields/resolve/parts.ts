@@ -36,6 +36,7 @@ export function resolveParts(
     const sources = items.flatMap(({ item }) => (said.some((fact) => fact.item === item.name) ? [item] : []));
     parts.set(name, {
       ...describedBy(context, name, cutClass(context, name, said), cutKeeps(context, name, said)),
+      inTables: said.some(({ place, class: stated }) => place === null && stated === "food"),
       item: sources[0]?.of ?? null,
       allergens: [...new Set(sources.flatMap(({ allergens }) => allergens))],
       pieceWeight: pieceWeightOf(context, name, said),
@@ -105,7 +106,7 @@ function describedBy(
   name: string,
   partClass: PartClass,
   keepsDays: number | null,
-): Omit<Part, "item" | "allergens" | "pieceWeight"> {
+): Omit<Part, "item" | "inTables" | "allergens" | "pieceWeight"> {
   const entry: PartEntry = context.file.parts?.[name] ?? {};
   return {
     name,
@@ -115,6 +116,7 @@ function describedBy(
     marketValue: entry.credit === undefined ? null : money(entry.credit),
     carry: carryOf(entry.keep),
     container: entry.container ?? null,
+    foodBy: entry.food_by ?? null,
   };
 }
 
@@ -175,6 +177,7 @@ function addMade(context: Resolving, { step, gives }: StepDraft, parts: Map<stri
   const items = new Set(sources.map(({ item }) => item));
   const [item = null] = items;
   for (const { part: name, class: partClass, state, keepsDays, place } of gives) {
+    const inTables = place === null && partClass === "food";
     const earlier = parts.get(name);
     const override = context.file.parts?.[name]?.class;
     if (earlier !== undefined) {
@@ -198,6 +201,7 @@ function addMade(context: Resolving, { step, gives }: StepDraft, parts: Map<stri
       ...described,
       state: context.file.parts?.[name]?.state ?? state ?? (blend ? "cooked" : "raw"),
       item: blend || items.size !== 1 ? null : item,
+      inTables,
       allergens: [],
       pieceWeight: null,
     });

@@ -71,6 +71,8 @@ function headOf(file: ScenarioFile): Head {
     scaleStep: file.scale_step ?? grams("1"),
     countAvoidablePeel: file.count_avoidable_peel ?? true,
     vulnerableDiners: file.vulnerable_diners ?? false,
+    rules: file.rules ?? "us",
+    allergenList: file.allergen_list ?? "both",
     limits: { chilled: file.limits?.chilled ?? null, handsMinutes: file.limits?.hands ?? null },
   };
 }

@@ -33,20 +33,25 @@ export function lotsOf(
   const lots: Lot[] = [];
   const draws: Draw[] = [];
   const days = scenario.services.map(({ day }) => day);
+  const partNamed = (name: string): Part => {
+    const part = scenario.parts.find((candidate) => candidate.name === name);
+    if (part === undefined) throw new RangeError(`no part is called ${name}`);
+    return part;
+  };
   const open = (name: string, origin: string, first: number, lastDay: number | null): Lot => {
     const found = lots.find(
       (lot) => lot.part.name === name && lot.origin === origin && lot.lastDay === lastDay,
     );
     if (found !== undefined) return found;
-    const part = scenario.parts.find((candidate) => candidate.name === name);
-    if (part === undefined) throw new RangeError(`no part is called ${name}`);
+    const part = partNamed(name);
     const lot = { index: lots.length, part, origin, first, lastDay, supply: 0 };
     lots.push(lot);
     return lot;
   };
   const lastDayOf = (name: string, day: number): number | null => {
-    const keeps = scenario.parts.find((part) => part.name === name)?.keepsDays ?? null;
-    return keeps === null ? null : day + keeps - 1;
+    const part = partNamed(name);
+    const last = day + Math.min(part.keepsDays ?? Infinity, legalDaysOf(part, scenario)) - 1;
+    return last === Infinity ? null : last;
   };
   for (const { cuts } of plans) {
     for (const { breakdown, service, grams } of cuts) {
@@ -57,7 +62,8 @@ export function lotsOf(
     }
   }
   scenario.partsOnHand.forEach(({ part, weight, lastDay }, index) => {
-    open(part, `on hand ${index}`, 0, lastDay).supply += wholeGrams(weight);
+    const last = Math.min(lastDay ?? Infinity, legalDaysOf(partNamed(part), scenario) - 1);
+    open(part, `on hand ${index}`, 0, last === Infinity ? null : last).supply += wholeGrams(weight);
   });
   // The list grows while it is walked: what a step makes may be worked further.
   for (const from of lots) {
@@ -81,9 +87,41 @@ export function lotsOf(
    */
   function madeBy(name: string, from: Lot): number | null {
     if (from.origin.startsWith("cut")) return lastDayOf(name, days[from.first] ?? 0);
-    const isFrozen = scenario.parts.find((part) => part.name === name)?.state === "frozen";
-    return isFrozen ? lastDayOf(name, 0) : from.lastDay;
+    if (partNamed(name).state === "frozen") return lastDayOf(name, 0);
+    const legal = legalDaysOf(partNamed(name), scenario) - 1;
+    const stated = scenario.partsOnHand[Number(from.origin.slice("on hand ".length))]?.lastDay ?? Infinity;
+    const last = Math.min(stated, legal);
+    return last === Infinity ? null : last;
   }
+}
+
+/** Days of ready-to-eat food in the cold, day 1 being that of preparation; see the sources in safety/dates.ts. */
+export const LEGAL_DAYS = { us: 7, uk: 5, eu: 4, france: 4, australia: 5 } as const;
+
+/** So many days the law gives a part of these small scenarios; Infinity where it bears no date. */
+function legalDaysOf(part: Part, scenario: Scenario): number {
+  return part.state === "frozen" || !needsCold(part) ? Infinity : LEGAL_DAYS[scenario.rules];
+}
+
+/** By the names of these scenarios: cut leafy greens, what is cooked, and mixtures made in the kitchen. */
+function needsCold({ name, item, state }: Part): boolean {
+  return item === null || state === "cooked" || /\b(leaf|leaves|greens)\b/.test(name);
+}
+
+/** Whether a lot, cooked for one service, may still be on the plate at a later one. */
+export function mayWaitIn(lot: Lot, service: number, at: number, scenario: Scenario): boolean {
+  const dayOf = (index: number): number => scenario.services[index]?.day ?? 0;
+  if (dayOf(at) === dayOf(service) || !needsCold(lot.part)) return true;
+  const days = LEGAL_DAYS[scenario.rules];
+  if (lot.origin.startsWith("cut"))
+    return lot.part.state === "frozen"
+      ? dayOf(at) <= dayOf(service) + days - 2
+      : dayOf(at) <= dayOf(lot.first) + days - 1;
+  const stock = scenario.partsOnHand[Number(lot.origin.slice("on hand ".length))];
+  const isFrozen = [stock?.part, lot.part.name].some(
+    (name) => scenario.parts.find((part) => part.name === name)?.state === "frozen",
+  );
+  return !isFrozen && dayOf(at) <= Math.min(stock?.lastDay ?? Infinity, days - 1);
 }
 
 function isPlain(step: Step, from: Lot, scenario: Scenario): boolean {

@@ -1,4 +1,5 @@
 import type { Course, Dish, Scenario } from "../../../src/kitchen/index.js";
+import { LEGAL_DAYS } from "./lots.js";
 import { Ratio, wholeGrams } from "./whole.js";
 
 /** One way to meet every service: whole portions of every dish, where they are eaten and where spare ones go. */
@@ -40,7 +41,10 @@ function reachedFrom(dish: Dish, service: number, scenario: Scenario): number[] 
   const cooked = dayOf(service, scenario);
   return dish.services.filter((at) => {
     if (at <= service) return at === service;
-    return dish.keepsDays !== null && dayOf(at, scenario) < cooked + dish.keepsDays;
+    return (
+      dish.keepsDays !== null &&
+      dayOf(at, scenario) < cooked + Math.min(dish.keepsDays, LEGAL_DAYS[scenario.rules])
+    );
   });
 }
 

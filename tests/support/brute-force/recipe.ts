@@ -1,6 +1,6 @@
 import type { LineSource, RecipeLine, Scenario } from "../../../src/kitchen/index.js";
 import { Decimal } from "../../../src/quantity/index.js";
-import { type Lot, usableAt } from "./lots.js";
+import { type Lot, mayWaitIn, usableAt } from "./lots.js";
 import type { Menu, MenuCooking } from "./menus.js";
 import { wholeGrams, wholeNumber } from "./whole.js";
 
@@ -41,7 +41,13 @@ export function lineNeeds(menu: Menu, lots: readonly Lot[], scenario: Scenario):
           source,
           rate: source.rate.toNumber(),
           lots: lots.filter(
-            (lot) => lot.part.name === source.part && usableAt(lot, cooking.service, scenario),
+            (lot) =>
+              lot.part.name === source.part &&
+              usableAt(lot, cooking.service, scenario) &&
+              cooking.eaten.every(
+                ({ service, portions }) =>
+                  portions === 0 || mayWaitIn(lot, cooking.service, service, scenario),
+              ),
           ),
         })),
       };
