@@ -81,6 +81,6 @@ describe("the planner, beside the referee", () => {
     expect(disagreements).toEqual([]);
     expect(plans).toBeGreaterThan(RUNS / 2);
     expect(plans).toBeLessThan(RUNS);
-    expect(ofTwoForms).toBeGreaterThan(RUNS / 10);
+    expect(ofTwoForms).toBeGreaterThan(RUNS / 12);
   });
 });
