@@ -5,9 +5,10 @@ export { leastLotCosts } from "./costs.js";
 export { decide } from "./decide/index.js";
 export * from "./engine.js";
 export { anyPoint, culpritsOf } from "./feasibility.js";
+export { type Groups, groupBy } from "./group.js";
 export { lastDayOfLot } from "./lot-dates.js";
 export * from "./model.js";
-export { lotKey } from "./network.js";
+export { buildNetwork, type LotNode, lotKey, usableAt } from "./network.js";
 export * from "./outcome.js";
 export * from "./solve.js";
 export {
