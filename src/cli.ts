@@ -10,7 +10,9 @@ import {
   planCommand,
   processTerminal,
   type RecordCommandOptions,
+  type RiskCommandOptions,
   recordCommand,
+  riskCommand,
   type ServeCommandOptions,
   serveCommand,
   yieldCommand,
@@ -18,6 +20,7 @@ import {
 
 const DEFAULT_SECONDS = 10;
 const DEFAULT_PORT = 8640;
+const DEFAULT_DRAWS = 10_000;
 
 const terminal = processTerminal();
 /** Ends `serve`; every other command is ended by the process. */
@@ -56,6 +59,17 @@ function program(end: (code: ExitCode) => void): Command {
     .option("--out <dir>", "write the plan's pages there, to open without a server")
     .action(async (file: string, options: PlanCommandOptions) =>
       end(await planCommand(file, options, terminal)),
+    );
+  main
+    .command("risk")
+    .description("plan a scenario and say how sure each dish is, and what more to buy to be surer")
+    .argument("<file>", "the scenario file")
+    .option("--seconds <n>", "most seconds planning may take", positive, DEFAULT_SECONDS)
+    .option("--seed <n>", "another seed draws other weights and yields", wholeAbove0, 1)
+    .option("--draws <n>", "how often it is cut and served again", wholeAbove0, DEFAULT_DRAWS)
+    .option("--json", "print it as JSON")
+    .action(async (file: string, options: RiskCommandOptions) =>
+      end(await riskCommand(file, options, terminal)),
     );
   main
     .command("check")
@@ -99,6 +113,13 @@ function positive(text: string): number {
   const value = Number(text);
   if (!(value > 0 && Number.isFinite(value)))
     throw new InvalidArgumentError("Write seconds above 0, such as 10.");
+  return value;
+}
+
+function wholeAbove0(text: string): number {
+  const value = Number(text);
+  if (!/^\d+$/.test(text) || value < 1 || !Number.isSafeInteger(value))
+    throw new InvalidArgumentError("Write a whole number from 1 on, such as 10000.");
   return value;
 }
 

@@ -8,7 +8,7 @@ import {
   solveStages,
 } from "./allocation/index.js";
 import { composeNoPlan, composePlan, type PlanJson, type Reason } from "./contract/index.js";
-import { smallestChanges, type Verdict } from "./insight/index.js";
+import { type RiskOptions, riskJson, riskOf, smallestChanges, type Verdict } from "./insight/index.js";
 import type { Aim, Scenario } from "./kitchen/index.js";
 import { CostingError } from "./ledger/index.js";
 import { checkSafety } from "./safety/index.js";
@@ -23,6 +23,8 @@ export interface PlanOptions {
   /** Ask this engine only. */
   readonly engine?: EngineName;
   readonly onProgress?: (progress: PlanProgress) => void;
+  /** Say too how sure the plan is. */
+  readonly risk?: RiskOptions;
 }
 
 export interface PlanProgress extends Progress {
@@ -53,7 +55,10 @@ export async function planScenario(asked: Scenario, options: PlanOptions): Promi
   if (settled.kind === "plan") {
     const { decision, ledger, first, stages } = settled;
     const findings = { outcome: first, stages, warnings, reasons: [] };
-    return { plan: composePlan(scenario, decision, ledger, findings), scenario };
+    const plan = composePlan(scenario, decision, ledger, findings);
+    const risk =
+      options.risk === undefined ? null : riskJson(riskOf(decision, scenario, options.risk), scenario);
+    return { plan: { ...plan, risk }, scenario };
   }
   const { outcome } = settled;
   const reasons = outcome.kind === "infeasible" ? await reasonsFor(scenario, options.engines, left()) : [];

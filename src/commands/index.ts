@@ -4,6 +4,7 @@ export { EXIT, type ExitCode } from "./exit-code.js";
 export { newCommand } from "./new.js";
 export { type PlanCommandOptions, planCommand } from "./plan.js";
 export { type RecordCommandOptions, recordCommand } from "./record.js";
+export { type RiskCommandOptions, riskCommand } from "./risk.js";
 export { type ServeCommandOptions, serveCommand } from "./serve.js";
 export { processTerminal } from "./terminal.js";
 export { yieldCommand } from "./yield.js";

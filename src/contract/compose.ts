@@ -153,6 +153,7 @@ function heading(scenario: Scenario, { outcome, stages, warnings, reasons }: Fin
     })),
     warnings: [...warnings],
     reasons: [...reasons],
+    risk: null,
   };
 }
 

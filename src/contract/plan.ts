@@ -13,6 +13,33 @@ const partWeight = z.object({
   class: z.enum(["food", "inedible", "never"]),
 });
 
+const riskSchema = z.object({
+  seed: z.number(),
+  /** How often the plan was cut and served again, each time with other unit weights and yields. */
+  draws: z.number(),
+  dishes: z.array(
+    z.object({
+      dish: z.string(),
+      service: z.string(),
+      /** Portions that covers eat. */
+      portions: z.number(),
+      /** The chance, 0 to 1, that fewer can be given in full. */
+      chanceShort: decimal,
+      /** Portions missing: the mean of all draws, and what nineteen of twenty draws do not exceed. */
+      expectedShort: decimal,
+      mostShort: decimal,
+      /** Order units beside the plan's with which the chance of having all is at least so high; null: not found. */
+      more: z.array(
+        z.object({
+          chance: decimal,
+          reached: decimal,
+          units: z.array(z.object({ item: z.string(), units: z.number(), orderUnit: z.string() })).nullable(),
+        }),
+      ),
+    }),
+  ),
+});
+
 /** What `plan --json` prints: the plan as other programs read it. Fields may be added, none renamed. */
 export const planSchema = z.object({
   schema: z.literal("trim-to-use/plan@1"),
@@ -170,6 +197,8 @@ export const planSchema = z.object({
     }),
   ),
   reasons: z.array(z.object({ change: z.string(), text: z.string(), checked: z.string() })),
+  /** How sure the plan is; null where that was not asked. */
+  risk: riskSchema.nullable().default(null),
 });
 
 export type PlanJson = z.infer<typeof planSchema>;

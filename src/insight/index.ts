@@ -1,3 +1,3 @@
-/** What a cook asks next: why there is no plan, and what would make one. */
+/** What a cook asks next: why there is no plan and what would make one, and how sure a plan is. */
 export * from "./no-plan.js";
-export { type DishRisk, type Risk, type RiskOptions, riskOf } from "./risk/index.js";
+export * from "./risk/index.js";

@@ -9,6 +9,7 @@ import { noPlanPage } from "./no-plan.js";
 import { orderOfWorkPage } from "./order-of-work.js";
 import type { PageMaker } from "./page.js";
 import { partsPage } from "./parts.js";
+import { riskPage } from "./risk.js";
 import { shoppingPage } from "./shopping.js";
 import { fill } from "./template.js";
 import { datesText, servicesText, viewOf } from "./view.js";
@@ -38,6 +39,7 @@ const PLAN_PAGES: readonly PageMaker[] = [
   dishesPage,
   gramsPage,
   wastePage,
+  riskPage,
 ];
 
 /**
@@ -47,7 +49,9 @@ const PLAN_PAGES: readonly PageMaker[] = [
 export function renderPages(plan: PlanJson, scenario: Scenario, options: PageOptions = {}): Page[] {
   const { assets = "assets/", home } = options;
   const view = viewOf(plan, scenario);
-  const makers = hasPlan(plan) ? PLAN_PAGES : [noPlanPage];
+  const makers = hasPlan(plan)
+    ? PLAN_PAGES.filter((maker) => maker !== riskPage || plan.risk !== null)
+    : [noPlanPage];
   return makers.map((maker) => {
     const frame = {
       assets,

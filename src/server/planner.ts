@@ -98,7 +98,8 @@ export class Planner {
     onProgress: (progress: PlanProgress) => void,
   ): Promise<Finished> {
     try {
-      const planned = await planScenario(scenario, { seconds, engines: this.#options.engines, onProgress });
+      const { engines } = this.#options;
+      const planned = await planScenario(scenario, { seconds, engines, onProgress, risk: {} });
       return { kind: "planned", planned };
     } catch (error) {
       return { kind: "broken", reason: error instanceof Error ? error.message : String(error) };

@@ -66,7 +66,9 @@ describe("the pages of a plan", () => {
       "dishes",
       "grams",
       "waste",
+      "risk",
     ]);
+    expect(renderPages({ ...hallPlan, risk: null }, hallScenario)).toHaveLength(pages.length - 1);
     expect(renderPages(noPlan, hallScenario).map(({ slug }) => slug)).toEqual(["no-plan"]);
   });
 

@@ -6,7 +6,7 @@ import {
   lotKey,
   usableAt,
 } from "../../allocation/index.js";
-import type { Cooking, Decision, Dish, Going, RecipeLine, Scenario } from "../../kitchen/index.js";
+import type { Cooking, Decision, Dish, Going, Prep, RecipeLine, Scenario } from "../../kitchen/index.js";
 import { toKilograms, type Weight } from "../../quantity/index.js";
 
 /** A plan laid out for cutting it again many times: indexes instead of names, kilograms as numbers. */
@@ -137,7 +137,10 @@ export function layOut(decision: Decision, scenario: Scenario): Layout {
     return cooking?.lines[going.line] ?? -1;
   };
   const planned = new Float64Array(lots.length);
-  const prepsOf = groupBy(decision.preps, ({ service, from }) => `${service} ${lotKey(from)}`);
+  const prepsOf = groupBy(
+    prepsWhenNeeded(decision, lots),
+    ({ service, from }) => `${service} ${lotKey(from)}`,
+  );
   const goingsOf = groupBy(decision.goings, ({ service, lot }) => `${service} ${lotKey(lot)}`);
   const services = scenario.services.map((_, service): ServiceWork => {
     const draws = lots.flatMap((lot, index): LotDraws[] => {
@@ -168,6 +171,27 @@ export function layOut(decision: Decision, scenario: Scenario): Layout {
     kilograms: kg(weight),
   }));
   return { lots, cuts, steps, onHand, services, lines, cookings, planned, columns };
+}
+
+/**
+ * The plan's further steps, each at the first service that takes what it gives, so that its lack is not shared by
+ * earlier ones; at the last where none does.
+ */
+function prepsWhenNeeded(decision: Decision, lots: readonly LotNode[]): Prep[] {
+  const goings = groupBy(decision.goings, ({ lot }) => lotKey(lot));
+  const preps = groupBy(decision.preps, ({ from }) => lotKey(from));
+  const last = Math.max(0, ...decision.goings.map(({ service }) => service));
+  const firstUse = new Map<string, number>();
+  // What a step gives comes after its source, so its use is known before the source is looked at.
+  return [...lots].reverse().flatMap((lot): Prep[] => {
+    const moved = preps.of(lotKey(lot)).map((prep): Prep => {
+      const uses = prep.parts.map(({ part }) => firstUse.get(lotKey({ part, origin: lot.origin })) ?? last);
+      return { ...prep, service: Math.max(prep.service, Math.min(...uses)) };
+    });
+    const services = [...goings.of(lotKey(lot)), ...moved].map(({ service }) => service);
+    if (services.length > 0) firstUse.set(lotKey(lot), Math.min(...services));
+    return moved;
+  });
 }
 
 interface Finding {

@@ -1,0 +1,85 @@
+import type { PlanJson } from "../contract/index.js";
+import { Decimal } from "../quantity/index.js";
+import type { PageMaker } from "./page.js";
+import type { View } from "./view.js";
+import { counted, listed, type Writing } from "./writing.js";
+
+type RiskData = {
+  readonly dishes: readonly Row[];
+  readonly draws: string;
+  readonly seed: string;
+};
+
+type Row = {
+  readonly name: string;
+  readonly about: string;
+  /** Twenty dots, those that fall short filled. */
+  readonly dots: readonly { readonly at: string; readonly filled: string }[];
+  /** How the row of dots is read out. */
+  readonly said: string;
+  readonly percent: string;
+  readonly missing: string;
+  readonly most: string;
+  readonly more: readonly { readonly chance: string; readonly what: string }[];
+};
+
+type DishRisk = NonNullable<PlanJson["risk"]>["dishes"][number];
+
+const DOTS = 20;
+/** Between the middles of two dots, in units of the picture. */
+const DOT_STEP = 10;
+
+/** How sure every dish is to be there in full, and what more to buy to be surer. */
+export const riskPage: PageMaker = { slug: "risk", title: "How sure", data: riskData };
+
+export function riskData({ plan, writing }: View): RiskData {
+  const { dishes = [], draws = 0, seed = 0 } = plan.risk ?? {};
+  return {
+    dishes: dishes.map((dish) => rowOf(dish, writing)),
+    draws: writing.count(draws),
+    seed: String(seed),
+  };
+}
+
+function rowOf(risk: DishRisk, writing: Writing): Row {
+  const { dish, service, portions, chanceShort, expectedShort, mostShort, more } = risk;
+  const short = Math.round(Number(chanceShort) * DOTS);
+  return {
+    name: dish,
+    about: `${service}, ${counted(writing, portions, "portion")}`,
+    dots: Array.from({ length: DOTS }, (_, index) => ({
+      at: String(DOT_STEP * (index + 0.5)),
+      filled: index < short ? "filled" : "",
+    })),
+    said: `Falls short about ${short} times in ${DOTS}`,
+    percent: writing.rate(new Decimal(chanceShort)),
+    missing: writing.decimal(new Decimal(expectedShort), 1),
+    most: writing.decimal(new Decimal(mostShort).ceil(), 0),
+    more: moreWords(more, writing),
+  };
+}
+
+/** What to buy beside the plan's for each chance; chances with the same purchases stand together. */
+function moreWords(more: DishRisk["more"], writing: Writing): Row["more"] {
+  const rows: { chances: string[]; what: string }[] = [];
+  for (const { chance, units } of more) {
+    const what =
+      units === null
+        ? "no number tried is enough"
+        : units.length === 0
+          ? "as planned"
+          : listed(
+              units.map(({ item, units: count, orderUnit }) => orderWords(item, count, orderUnit, writing)),
+            );
+    const last = rows.at(-1);
+    if (last?.what === what) last.chances.push(writing.rate(new Decimal(chance)));
+    else rows.push({ chances: [writing.rate(new Decimal(chance))], what });
+  }
+  return rows.map(({ chances, what }) => ({ chance: listed(chances), what }));
+}
+
+/** "3 heads of broccoli", "2 leeks". */
+export function orderWords(item: string, count: number, orderUnit: string, writing: Writing): string {
+  const units = counted(writing, count, orderUnit);
+  return orderUnit === item ? units : `${units} of ${item}`;
+}
