@@ -15,6 +15,7 @@ import {
   riskCommand,
   type ServeCommandOptions,
   serveCommand,
+  type YieldCommandOptions,
   yieldCommand,
 } from "./commands/index.js";
 
@@ -78,9 +79,12 @@ function program(end: (code: ExitCode) => void): Command {
     .action(async (file: string) => end(await checkCommand(file, terminal)));
   main
     .command("yield")
-    .description("show what the yield tables say of an item")
+    .description("show what the yield tables and the kitchen's own tests say of an item")
     .argument("<item>", 'an item, or "ITEM, FORM"')
-    .action((item: string) => end(yieldCommand(item, terminal)));
+    .option("--kitchen <dir>", "the folder with the kitchen's own tests", ".")
+    .action(async (item: string, options: YieldCommandOptions) =>
+      end(await yieldCommand(item, options, terminal)),
+    );
   main
     .command("record")
     .description("add yield tests to the kitchen's own, or print a blank one to fill in")

@@ -7,4 +7,4 @@ export { type RecordCommandOptions, recordCommand } from "./record.js";
 export { type RiskCommandOptions, riskCommand } from "./risk.js";
 export { type ServeCommandOptions, serveCommand } from "./serve.js";
 export { processTerminal } from "./terminal.js";
-export { yieldCommand } from "./yield.js";
+export { type YieldCommandOptions, yieldCommand } from "./yield.js";

@@ -53,7 +53,7 @@ function printBlock(label: string, lines: readonly string[], terminal: Terminal)
 }
 
 /** The text in lines no longer than `width`, where its words allow; figures stay with their units. */
-function wrapped(text: string, width: number, first: string, others: string): string[] {
+export function wrapped(text: string, width: number, first: string, others: string): string[] {
   const lines: string[] = [];
   for (const word of text.split(" ")) {
     const last = lines.at(-1);

@@ -7,6 +7,7 @@ export * from "./form-choice.js";
 export * from "./load-tables.js";
 export * from "./portions.js";
 export * from "./read-tables.js";
+export * from "./report/index.js";
 export { resolveScenario } from "./resolve/resolve.js";
 export * from "./tables.js";
 export * from "./weighing/index.js";

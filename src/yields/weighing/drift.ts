@@ -21,7 +21,7 @@ export interface Drift {
 }
 
 /** On each side of a comparison: our rule, no source. */
-const FEWEST_TESTS = 3;
+export const FEWEST_TESTS = 3;
 const FLAGGED_BELOW = 0.05;
 
 /**

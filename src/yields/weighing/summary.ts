@@ -48,9 +48,9 @@ export interface Outlier {
  * Beyond this modified z-score a value is called an outlier (NIST/SEMATECH e-Handbook 1.3.5.17, from memory). It is
  * a question to ask: of kitchens with eight usual tests it flags one in seven (simulated, normal scatter).
  */
-const OUTLYING = 3.5;
+export const OUTLYING = 3.5;
 /** With fewer tests the median says too little of what is usual: our rule, no source. */
-const FEWEST_FOR_OUTLIERS = 5;
+export const FEWEST_FOR_OUTLIERS = 5;
 
 /**
  * Statistics over tests of one item, form and breakdown; a part that some test does not name weighed nothing in

@@ -1,0 +1,128 @@
+import { Decimal, toGrams } from "../../quantity/index.js";
+import { grouped } from "../table-reading/groups.js";
+import type { TableBreakdown, TableItem } from "../tables.js";
+import { type CombinedShare, yieldsAfterTests } from "../weighing/combine.js";
+import { type Drift, FEWEST_TESTS } from "../weighing/drift.js";
+import { LOSS } from "../weighing/pairs.js";
+import {
+  FEWEST_FOR_OUTLIERS,
+  OUTLYING,
+  type Outlier,
+  type ShareSummary,
+  summariseTests,
+  type TestSummary,
+} from "../weighing/summary.js";
+import { unitWeightAfterTests } from "../weighing/unit-weight.js";
+import type { YieldTest } from "../weighing/yield-test.js";
+import { counted, daysText, dayText, monthText, percentText, wholeGrams } from "./figures.js";
+
+/** A kitchen's own tests of one breakdown beside the published figures, as text; percents of the AP weight. */
+export type TestedYields = {
+  /** "5 own tests of 20 heads, 9,800 g, 28 Sep 2026 to 12 Oct 2026". */
+  readonly what: string;
+  readonly rows: readonly TestedRow[];
+  /** Outliers and drift, a sentence each. */
+  readonly remarks: readonly string[];
+};
+
+export type TestedRow = {
+  readonly part: string;
+  readonly published: string;
+  readonly own: string;
+  /** Standard error of the own percent, in points; a dash for a single test. */
+  readonly error: string;
+  readonly together: string;
+  /** Percent that the tests count for. */
+  readonly counts: string;
+  readonly figures: Pick<
+    CombinedShare,
+    "published" | "publishedError" | "tested" | "testedError" | "combined" | "standardError"
+  >;
+};
+
+/** None where there are no tests of the breakdown. */
+export function testedYields(
+  item: TableItem,
+  breakdown: TableBreakdown,
+  tests: readonly YieldTest[],
+): TestedYields[] {
+  if (tests.length === 0) return [];
+  const summary = summariseTests(tests);
+  const { shares } = yieldsAfterTests(breakdown, tests);
+  const nameOf = (of: string) => (of === LOSS ? "cutting loss" : of.slice(item.name.length + 1));
+  const units = item.measure === "loose" ? "" : ` of ${counted(summary.units, item.unitName)}`;
+  return [
+    {
+      what: `${counted(summary.tests, "own test")}${units}, ${wholeGrams(summary.apWeight)} g, ${daysText(summary.from, summary.upTo)}`,
+      rows: shares.map((share) =>
+        testedRow(
+          nameOf(share.of),
+          share,
+          summary.shares.find(({ of }) => of === share.of),
+        ),
+      ),
+      remarks: [...outlierWords(summary, nameOf), ...driftWords(summary.drifts, nameOf)],
+    },
+  ];
+}
+
+function testedRow(part: string, share: CombinedShare, own: ShareSummary | undefined): TestedRow {
+  const error = own?.standardError ?? null;
+  return {
+    part,
+    published: percentText(share.published),
+    own: percentText(share.tested),
+    error: error === null ? "–" : percentText(error),
+    together: percentText(share.combined),
+    counts: (share.testsCount * 100).toFixed(0),
+    figures: share,
+  };
+}
+
+/** The weight of a unit by the kitchen's tests of this form, beside the published one; "" where there are none. */
+export function testedUnitWeight(item: TableItem, tests: readonly YieldTest[]): string {
+  const after = unitWeightAfterTests(item, tests);
+  if (after === null) return "";
+  const error = after.standardError === null ? "" : ` ± ${after.standardError.toFixed(1)} g`;
+  const own = `${after.grams.toFixed(0)} g${error} by ${counted(after.tests, "own test")} of ${counted(after.units, item.unitName)}`;
+  return `published ${wholeGrams(after.published)} g; ${own}; together ${toGrams(after.combined).toFixed(0)} g, the tests counting ${(after.testsCount * 100).toFixed(0)} %`;
+}
+
+type NameOf = (of: string) => string;
+
+function outlierWords({ tests, outliers, shares }: TestSummary, nameOf: NameOf): string[] {
+  if (tests < FEWEST_FOR_OUTLIERS)
+    return [`Tests far from the others are looked for from ${FEWEST_FOR_OUTLIERS} tests on.`];
+  if (outliers.length === 0) return ["No test lies far from the others."];
+  return [...new Set(outliers.map(({ test }) => test))].map((test) => {
+    const mine = outliers.filter((each) => each.test === test);
+    const found = mine.map(({ of, fraction }: Outlier) => {
+      const all = shares.find((share) => share.of === of)?.fraction ?? 0;
+      return `${nameOf(of)} ${percentText(fraction)} % (all tests ${percentText(all)} %)`;
+    });
+    return `Far off: ${test.supplier}, ${dayText(test.date)}, test ${test.number}: ${found.join(", ")}. The rule: a modified z-score beyond ${OUTLYING} (NIST/SEMATECH e-Handbook 1.3.5.17). It still counts: take it out of the file if it was a slip.`;
+  });
+}
+
+function driftWords(drifts: readonly Drift[], nameOf: NameOf): string[] {
+  if (drifts.length === 0)
+    return [`Suppliers and months are compared from ${FEWEST_TESTS} tests on each side.`];
+  const flagged = drifts.filter((drift) => drift.flagged);
+  if (flagged.length === 0) return ["No supplier and no month stands out."];
+  return grouped(flagged, ({ by, group }) => `${by} ${group}`).map(({ rows }) => {
+    const [first] = rows;
+    if (first === undefined) return "";
+    const { by, group, tests, otherTests } = first;
+    const found = rows.map(({ of, difference }) => {
+      const points = percentText(Math.abs(difference));
+      return `${points} points ${difference > 0 ? "more" : "less"} ${nameOf(of)}`;
+    });
+    const chance = Math.max(...rows.map((drift) => drift.chance));
+    return `Drift: ${by === "month" ? monthText(group) : group} gives ${found.join(", ")} than the others (${counted(tests, "test")} against ${otherTests}; by chance alone in ${chanceText(chance)}).`;
+  });
+}
+
+function chanceText(chance: number): string {
+  if (chance < 0.001) return "less than 1 case of 1,000";
+  return `about 1 case of ${new Decimal(1 / chance).toFixed(0)}`;
+}
