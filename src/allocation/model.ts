@@ -43,6 +43,7 @@ export interface Tag {
   readonly breakdown?: string;
   readonly step?: string;
   readonly destination?: string;
+  readonly vessel?: string;
   readonly line?: number;
 }
 

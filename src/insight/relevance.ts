@@ -8,7 +8,8 @@ export function relevanceOf({ about }: Lever, culprits: readonly Tag[], scenario
     (tag) =>
       (about.dish !== undefined && tag.dish === about.dish) ||
       (about.item !== undefined && tag.item === about.item) ||
-      (about.step !== undefined && tag.step === about.step),
+      (about.step !== undefined && tag.step === about.step) ||
+      (about.vessel !== undefined && tag.vessel === about.vessel),
   );
   if (at) return 2;
   return isNextTo(about, culprits, scenario) ? 1 : 0;

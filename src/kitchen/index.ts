@@ -3,3 +3,4 @@ export * from "./days.js";
 export * from "./decision.js";
 export * from "./file/index.js";
 export * from "./scenario.js";
+export * from "./services.js";

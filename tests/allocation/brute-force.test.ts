@@ -328,7 +328,10 @@ describe("the referee, on cases worked by hand", () => {
       dishOf("pie", 2, [lineOf(60, ["leek green"])], { services: [1] }),
     ];
     const cold = (chilled: number) =>
-      leekScenario(pies, { services: days, limits: { chilled: g(chilled), handsMinutes: null } });
+      leekScenario(pies, {
+        services: days,
+        limits: { chilled: g(chilled), handsMinutes: null, vessels: [] },
+      });
     // 120 g of green overnight; with room for 100 g, one leek's is kept (60 g) and the other portion needs a leek
     // cut on Saturday, which itself would have to be kept whole.
     expect(best(cold(120), "waste", { grain: 20 })).toBe("0");
@@ -337,7 +340,7 @@ describe("the referee, on cases worked by hand", () => {
     const slow = (handsMinutes: number) =>
       leekScenario([dishOf("tart", 2, [lineOf(100, ["leek white"])], { minutesPerBatch: new Decimal(2) })], {
         items: [{ ...item, breakdowns: item.breakdowns.map((cut) => ({ ...cut, minutes: new Decimal(3) })) }],
-        limits: { chilled: null, handsMinutes },
+        limits: { chilled: null, handsMinutes, vessels: [] },
       });
     // 2 x 3 at the board and 2 x 2 at the stove.
     expect(best(slow(10))).toBe("120");

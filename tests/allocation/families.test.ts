@@ -235,7 +235,7 @@ const CASES: Readonly<Record<string, Case>> = {
   chilled: {
     scenario: leekScenario([tart(2), pie(2, { services: [1] })], {
       services: days,
-      limits: { chilled: g(100), handsMinutes: null },
+      limits: { chilled: g(100), handsMinutes: null, vessels: [] },
     }),
     aim: "waste",
     best: null,
@@ -248,7 +248,15 @@ const CASES: Readonly<Record<string, Case>> = {
           breakdowns: leekItem().breakdowns.map((breakdown) => ({ ...breakdown, minutes: new Decimal(3) })),
         }),
       ],
-      limits: { chilled: null, handsMinutes: 9 },
+      limits: { chilled: null, handsMinutes: 9, vessels: [] },
+    }),
+    aim: "waste",
+    best: null,
+  },
+  // Five tarts are two and a half trays of two, and the half one takes a tray: three, and there are two.
+  vessels: {
+    scenario: leekScenario([tart(5, { batch: { portions: 2, halves: true, vessel: "tray" } })], {
+      limits: { chilled: null, handsMinutes: null, vessels: [{ vessel: "tray", most: 2 }] },
     }),
     aim: "waste",
     best: null,

@@ -83,7 +83,7 @@ describe("what is easily planned wrongly", () => {
       leekScenario([tart(1)], {
         services: days,
         items: [bunch()],
-        limits: { chilled: g(100), handsMinutes: null },
+        limits: { chilled: g(100), handsMinutes: null, vessels: [] },
       }),
     ],
     [

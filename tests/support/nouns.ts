@@ -39,7 +39,7 @@ export function aScenario(
     dishes: [],
     destinations: [REFUSE, STAFF_MEAL],
     partsOnHand: [],
-    limits: { chilled: null, handsMinutes: null },
+    limits: { chilled: null, handsMinutes: null, vessels: [] },
     ...stated,
   };
 }

@@ -103,6 +103,10 @@ function limits({ dice, parts, dishes }: Sketch, coldRoomIsShort: boolean): Scen
   return {
     chilled: coldRoomIsShort && isExact && kept < 2 ? g(dice.between(4, 20) * STEP) : null,
     handsMinutes: dice.chance(12) ? dice.between(5, 20) : null,
+    vessels:
+      dishes.some(({ batch }) => batch !== null) && dice.chance(50)
+        ? [{ vessel: "tray", most: dice.between(0, 2) }]
+        : [],
   };
 }
 

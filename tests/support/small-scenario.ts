@@ -39,7 +39,7 @@ export function scenarioOf(
     steps: [],
     destinations: [REFUSE],
     partsOnHand: [],
-    limits: { chilled: null, handsMinutes: null },
+    limits: { chilled: null, handsMinutes: null, vessels: [] },
     ...nouns,
   };
 }

@@ -307,7 +307,7 @@ dishes: {soup: {portions: 10, lines: [{amount: 100 g, from: leek white}]}}
       scaleStep: grams("1"),
       countAvoidablePeel: true,
       vulnerableDiners: false,
-      limits: { chilled: null, handsMinutes: null },
+      limits: { chilled: null, handsMinutes: null, vessels: [] },
       steps: [],
       partsOnHand: [],
     });

@@ -6,10 +6,11 @@ import { type BuildContext, serviceName } from "./context.js";
 import { portionsOf } from "./dishes.js";
 import { drawUnit } from "./parts.js";
 
-/** Limits of the house: the cold room, the hands, and what each destination takes. */
+/** Limits of the house: the cold room, the hands, the vessels, and what each destination takes. */
 export function addLimits(context: BuildContext): void {
   addChilled(context);
   addHands(context);
+  addVessels(context);
   addDestinations(context);
 }
 
@@ -72,6 +73,32 @@ function addHands(context: BuildContext): void {
 
 function hours(minutes: Decimal | null | undefined): number {
   return rate(minutes ?? ZERO) / 60;
+}
+
+/** Batches in each vessel for each service. Half batches of one dish share a vessel, those of two dishes do not. */
+function addVessels(context: BuildContext): void {
+  const { scenario, builder, handles } = context;
+  for (const { vessel, most } of scenario.limits.vessels) {
+    scenario.services.forEach((_, service) => {
+      const sum = new Sum();
+      for (const { site, variable } of handles.cooks) {
+        const { name, batch } = site.dish;
+        if (site.service !== service || batch?.vessel !== vessel) continue;
+        if (!batch.halves) {
+          sum.add(variable, 1);
+          continue;
+        }
+        const tag = { family: "vessels", dish: name, service, vessel };
+        const where = `${name} for ${serviceName(scenario, service)}: ${vessel} taken`;
+        const upper = Math.ceil(builder.upperOf(variable) / 2);
+        const taken = builder.variable(tag, where, upper, { integer: true });
+        builder.row(tag, where, new Sum().add(taken, 2).add(variable, -1), { lower: 0 });
+        sum.add(taken, 1);
+      }
+      const name = `${vessel} for ${serviceName(scenario, service)}`;
+      builder.row({ family: "vessels", service, vessel }, name, sum, { upper: most });
+    });
+  }
 }
 
 function addDestinations(context: BuildContext): void {

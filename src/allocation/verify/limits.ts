@@ -31,6 +31,7 @@ export function limitFaults(decision: Decision, scenario: Scenario): Fault[] {
     ),
     ...potFaults(decision, scenario),
     ...handsFaults(decision, scenario),
+    ...vesselFaults(decision, scenario),
   ];
 }
 
@@ -93,4 +94,18 @@ function handsFaults(decision: Decision, scenario: Scenario): Fault[] {
       ? [`hands before ${service.name}: ${over.toFixed(1)} minutes too much`]
       : [];
   });
+}
+
+function vesselFaults(decision: Decision, scenario: Scenario): Fault[] {
+  return scenario.limits.vessels.flatMap(({ vessel, most }) =>
+    scenario.services.flatMap(({ name }, index) => {
+      const taken = decision.cookings.reduce((sum, { dish, service, portions }) => {
+        const batch = scenario.dishes.find((entry) => entry.name === dish)?.batch;
+        return service === index && batch?.vessel === vessel
+          ? sum + Math.ceil(portions / batch.portions)
+          : sum;
+      }, 0);
+      return taken > most ? [`${vessel} for ${name}: ${taken} taken of ${most}`] : [];
+    }),
+  );
 }

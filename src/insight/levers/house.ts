@@ -53,7 +53,7 @@ export function serviceLevers(scenario: Scenario): Lever[] {
   });
 }
 
-/** The cold room and the pots. */
+/** The cold room, the pots and the vessels. */
 export function houseLevers(scenario: Scenario): Lever[] {
   const levers: Lever[] = [];
   const { chilled } = scenario.limits;
@@ -103,6 +103,26 @@ export function houseLevers(scenario: Scenario): Lever[] {
         (now, before) => `Take ${now} in ${step.name} instead of ${before}`,
       ),
     );
+  }
+  for (const limit of scenario.limits.vessels) {
+    const { vessel, most } = limit;
+    levers.push({
+      subject: `${vessel} for each service`,
+      about: { vessel },
+      step: "1",
+      steps: Math.max(10, 2 * most),
+      eases: "always",
+      change: (steps) => {
+        const vessels = scenario.limits.vessels.map((other) =>
+          other === limit ? { vessel, most: most + steps } : other,
+        );
+        return {
+          scenario: { ...scenario, limits: { ...scenario.limits, vessels } },
+          value: `${most + steps}`,
+          text: `Have ${most + steps} x ${vessel} for each service instead of ${most}`,
+        };
+      },
+    });
   }
   return levers;
 }

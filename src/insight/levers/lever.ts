@@ -11,6 +11,7 @@ export interface Lever {
     readonly item?: string;
     readonly service?: number;
     readonly step?: string;
+    readonly vessel?: string;
   };
   /** How large one step is, in words. */
   readonly step: string;

@@ -39,7 +39,14 @@ export function scenarioFileSchema(cups: CupSystem | null) {
         .describe("Which allergens guests are told of; default both"),
       units: keyed({ cup: leaf.cups.optional() }, WRITE.keys("cup: us")).optional(),
       limits: keyed(
-        { chilled: leaf.weight.optional(), hands: leaf.hours.optional() },
+        {
+          chilled: leaf.weight.optional(),
+          hands: leaf.hours.optional(),
+          vessels: z
+            .record(z.string(), leaf.whole, { error: () => WRITE.keys("tray: 6") })
+            .optional()
+            .describe("Most batches cooked in each vessel for one service"),
+        },
         WRITE.keys("chilled: 40 kg, hands: 6 h"),
       ).optional(),
       services: z.array(serviceSchema(leaf), {

@@ -27,6 +27,7 @@ const CHECKS: readonly Check[] = [
   creditsAreStated,
   coursesHaveDishes,
   dietsHaveDishes,
+  vesselsAreUsed,
 ];
 
 export function checkScenario(context: Resolving, drafted: Drafted): void {
@@ -145,6 +146,18 @@ function dietsHaveDishes(context: Resolving, { services, dishes }: Drafted): voi
   });
 }
 
+function vesselsAreUsed(context: Resolving, { dishes }: Drafted): void {
+  if (dishesUnsettled(context)) return;
+  const known = [...new Set(dishes.flatMap(({ batch }) => (batch === null ? [] : [batch.vessel])))];
+  for (const vessel of context.namesWritten(["limits", "vessels"])) {
+    if (known.includes(vessel)) continue;
+    context.atKey(
+      ["limits", "vessels", vessel],
+      words.unusedVessel(vessel, didYouMean(vessel, known), known),
+    );
+  }
+}
+
 /** Whether what some dish is, is fit for, or is offered at could not be read. */
 function dishesUnsettled(context: Resolving): boolean {
   const names = context.namesWritten(["dishes"]);
@@ -152,6 +165,6 @@ function dishesUnsettled(context: Resolving): boolean {
   return names.some(
     (name) =>
       context.file.dishes[name] === undefined ||
-      ["course", "diets", "services"].some((key) => context.isLeftOut(["dishes", name, key])),
+      ["course", "diets", "services", "batch"].some((key) => context.isLeftOut(["dishes", name, key])),
   );
 }

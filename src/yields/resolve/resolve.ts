@@ -73,6 +73,10 @@ function headOf(file: ScenarioFile): Head {
     vulnerableDiners: file.vulnerable_diners ?? false,
     rules: file.rules ?? "us",
     allergenList: file.allergen_list ?? "both",
-    limits: { chilled: file.limits?.chilled ?? null, handsMinutes: file.limits?.hands ?? null },
+    limits: {
+      chilled: file.limits?.chilled ?? null,
+      handsMinutes: file.limits?.hands ?? null,
+      vessels: Object.entries(file.limits?.vessels ?? {}).map(([vessel, most]) => ({ vessel, most })),
+    },
   };
 }

@@ -174,7 +174,7 @@ function* everySpare(
 ): Generator<Menu> {
   const site = sites[index];
   if (site === undefined) {
-    if (overageIsKept(cookings, scenario)) yield { cookings };
+    if (overageIsKept(cookings, scenario) && vesselsDo(cookings, scenario)) yield { cookings };
     return;
   }
   const { dish, service } = site;
@@ -225,6 +225,20 @@ function overageIsKept(cookings: readonly MenuCooking[], scenario: Scenario): bo
           0,
         );
       return spare <= service.overage.times(course.portions).floor().toNumber();
+    }),
+  );
+}
+
+/** Each batch, and what is over whole ones, takes a vessel of its own. */
+function vesselsDo(cookings: readonly MenuCooking[], { limits, services }: Scenario): boolean {
+  return limits.vessels.every(({ vessel, most }) =>
+    services.every((_, index) => {
+      let taken = 0;
+      for (const { dish, service, portions } of cookings) {
+        if (service !== index || dish.batch?.vessel !== vessel) continue;
+        for (let rest = portions; rest > 0; rest -= dish.batch.portions) taken++;
+      }
+      return taken <= most;
     }),
   );
 }

@@ -85,6 +85,16 @@ export const dietWithoutDish = (diet: string, service: string, meant: string | n
   remedy: meantOr(meant, `Add \`diets: [${diet}]\` to the dishes that are`),
 });
 
+export const unusedVessel = (vessel: string, meant: string | null, known: readonly string[]): Wording => ({
+  what: `no dish is cooked in batches in a vessel \`${vessel}\``,
+  remedy: meantOr(
+    meant,
+    known.length === 0
+      ? "Add `batch: {portions: 12, vessel: tray}` to the dishes that are"
+      : `Write one of ${listText(known)}`,
+  ),
+});
+
 export const noPortions = (dish: string): Wording => ({
   what: `\`${dish}\` is wanted in no portion`,
   remedy: "Write how many, such as `24` or `20 to 40`, or leave the dish out",

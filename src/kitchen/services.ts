@@ -1,0 +1,49 @@
+import type { Decimal, Weight } from "../quantity/index.js";
+
+export interface Limits {
+  /** Most weight of whole items, parts and dishes chilled after any service. */
+  readonly chilled: Weight | null;
+  /** Most hands-on minutes before each service, where the service does not state its own. */
+  readonly handsMinutes: number | null;
+  /** Vessels there are for each service. */
+  readonly vessels: readonly VesselLimit[];
+}
+
+export interface VesselLimit {
+  /** As batches name it: tray, pot. */
+  readonly vessel: string;
+  /** Most batches cooked in it for any one service; half a batch takes a whole one. */
+  readonly most: number;
+}
+
+export interface Service {
+  readonly name: string;
+  readonly date: string;
+  readonly day: number;
+  readonly sitting: string;
+  /** Minutes after midnight at which the first plate goes out; null where the scenario does not say. */
+  readonly at: number | null;
+  /** People at work before it, for the order of work. */
+  readonly cooks: number;
+  readonly covers: number;
+  readonly courses: readonly Course[];
+  readonly diets: readonly DietCovers[];
+  /** The part of a course's portions that may be cooked over and above them, 0.05 being 5 %. */
+  readonly overage: Decimal;
+  readonly handsMinutes: number | null;
+}
+
+export interface Course {
+  readonly name: string;
+  /** Portions eaten: covers x take-up, whole, rounded up. */
+  readonly portions: number;
+  readonly takeUp: Decimal;
+  /** How many different dishes the course may show, where the scenario limits it. */
+  readonly leastDishes: number | null;
+  readonly mostDishes: number | null;
+}
+
+export interface DietCovers {
+  readonly diet: string;
+  readonly covers: number;
+}
