@@ -6,7 +6,7 @@ export { decide } from "./decide/index.js";
 export * from "./engine.js";
 export { anyPoint, culpritsOf } from "./feasibility.js";
 export { type Groups, groupBy } from "./group.js";
-export { lastDayOfLot } from "./lot-dates.js";
+export { lastDayOfLot, lastOfferDayOf } from "./lot-dates.js";
 export * from "./model.js";
 export { buildNetwork, type LotNode, lotKey, usableAt } from "./network.js";
 export * from "./outcome.js";

@@ -9,7 +9,8 @@ import {
   type Scenario,
 } from "../kitchen/index.js";
 import type { Ledger } from "../ledger/index.js";
-import { Decimal, NO_MONEY, NO_WEIGHT, toCurrency, type Weight } from "../quantity/index.js";
+import { NO_MONEY, NO_WEIGHT, type Weight } from "../quantity/index.js";
+import { dishesOf } from "./dishes.js";
 import { aimText, figureText, gramsText, moneyText } from "./figures.js";
 import type { PlanJson } from "./plan.js";
 
@@ -85,7 +86,7 @@ export function composeDecision(
       cut: names.cutDate(lot),
       useBy: names.useBy(lot),
     })),
-    dishes: dishesOf(decision, ledger, names),
+    dishes: dishesOf(scenario, decision, ledger),
     leftovers: leftoversOf(decision, ledger, names),
     transfers: ledger.transfers.map(({ from, to, weight, money, cause }) => ({
       from,
@@ -185,11 +186,10 @@ type Names = ReturnType<typeof namesOf>;
 function namesOf(scenario: Scenario) {
   const parts = new Map(scenario.parts.map((part) => [part.name, part]));
   const items = new Map(scenario.items.map((item) => [item.name, item]));
-  const dishes = new Map(scenario.dishes.map((dish) => [dish.name, dish]));
   return {
     service: (index: number): string => scenario.services[index]?.name ?? "",
     item: (name: string) => items.get(name),
-    dish: (name: string) => dishes.get(name),
+    dish: (name: string) => scenario.dishes.find((dish) => dish.name === name),
     classOf: (part: string): PartClass => parts.get(part)?.class ?? "food",
     cutFor: ({ origin }: Lot): string | null =>
       origin.kind === "cut" ? (scenario.services[origin.service]?.name ?? null) : null,
@@ -228,28 +228,6 @@ function onHandOf(scenario: Scenario): PlanJson["onHand"] {
     useBy,
   }));
   return [...items, ...parts];
-}
-
-function dishesOf(decision: Decision, ledger: Ledger, names: Names): PlanJson["dishes"] {
-  return decision.cookings.map(({ dish, service, portions, served, spare }) => {
-    const cost = ledger.dishCosts.find((entry) => entry.dish === dish && entry.service === service);
-    const exact = toCurrency(cost?.cost ?? NO_MONEY).div(portions);
-    const ceiling = names.dish(dish)?.ceiling ?? null;
-    return {
-      dish,
-      service: names.service(service),
-      course: names.dish(dish)?.course ?? null,
-      portions,
-      eaten: served.reduce((sum, entry) => sum + entry.portions, 0),
-      spare: spare.reduce((sum, entry) => sum + entry.portions, 0),
-      served: served.map((entry) => ({ service: names.service(entry.service), portions: entry.portions })),
-      spareTo: spare.map(({ destination, portions: over }) => ({ destination, portions: over })),
-      weight: gramsText(cost?.weight ?? NO_WEIGHT),
-      cost: moneyText(cost?.cost ?? NO_MONEY),
-      costPerPortion: exact.toDecimalPlaces(4, Decimal.ROUND_HALF_UP).toFixed(4),
-      ceiling: ceiling === null ? null : moneyText(ceiling),
-    };
-  });
 }
 
 /** What no cover eats: parts sent away or kept, items binned or kept, portions over. */

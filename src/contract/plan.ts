@@ -134,6 +134,8 @@ export const planSchema = z.object({
       spare: z.number(),
       /** Where portions are eaten, when some wait for a later service. */
       served: z.array(z.object({ service: z.string(), portions: z.number() })),
+      /** Last day on which what is left may be offered; null where it is not offered again. */
+      useBy: optionalDate,
       /** Where spare portions go. */
       spareTo: z.array(z.object({ destination: z.string(), portions: z.number() })),
       /** Weight of all portions cooked, as counted in the ledger. */

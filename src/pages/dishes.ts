@@ -1,7 +1,8 @@
 import type { PlanJson } from "../contract/index.js";
 import type { Dish, RecipeLine, StapleLine } from "../kitchen/index.js";
 import { Decimal, money, NO_WEIGHT, roundTogether, scale, total, type Weight } from "../quantity/index.js";
-import { allergensOfDish, criticalSteps, holdingLines } from "../safety/index.js";
+import { criticalSteps, holdingLines } from "../safety/index.js";
+import { allergenWords } from "./allergen-words.js";
 import { lotWords } from "./lots.js";
 import type { PageMaker } from "./page.js";
 import { stapleAmount } from "./shopping.js";
@@ -99,7 +100,7 @@ function sheet(cooking: Cooking, dish: Dish, index: number, view: View): DishShe
         : `${writing.decimal(batches, 2)} × ${dish.batch.vessel}, ${counted(writing, dish.batch.portions, "portion")} each`,
     portioning: dish.cooking.portioning ?? "",
     served: servedWords(cooking, view),
-    allergens: allergenWords(dish, view),
+    allergens: allergenWords(dish, scenario),
     diets: listed(dish.diets),
     ...ingredients(goings, dish, batches, cooking, view),
     treatments: criticalSteps(scenario, dish).map(({ part, text, source }) => ({ part, text, source })),
@@ -122,7 +123,7 @@ function portionWeight({ weight, portions }: Cooking, { staples }: Dish): Weight
 }
 
 /** Who eats when, where not all is eaten at once. */
-function servedWords({ dish, service, served, spare }: Cooking, { plan, writing }: View): string {
+function servedWords({ dish, service, served, spare, useBy }: Cooking, { plan, writing }: View): string {
   const later = served.filter((each) => each.service !== service);
   const here = served.filter((each) => each.service === service);
   const destinations = once(
@@ -138,16 +139,11 @@ function servedWords({ dish, service, served, spare }: Cooking, { plan, writing 
           ...later.map(
             ({ service: when, portions }) => `${counted(writing, portions, "portion")} kept for ${when}`,
           ),
+          ...(useBy === null ? [] : [`use by ${writing.shortDate(useBy)}`]),
         ]),
     ...(spare === 0 ? [] : [`${counted(writing, spare, "portion")} spare, to ${listed(destinations)}`]),
   ];
   return capital(words.join("; "));
-}
-
-/** All that any part allowed in the dish may carry, not only what this plan puts in. */
-function allergenWords(dish: Dish, { scenario }: View): string {
-  const { allergens, others } = allergensOfDish(scenario, dish);
-  return capital(listed([...allergens, ...others]));
 }
 
 function ingredients(

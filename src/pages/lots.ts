@@ -3,8 +3,8 @@ import { total, type Weight } from "../quantity/index.js";
 import { planWeight, type View } from "./view.js";
 import { counted, once } from "./writing.js";
 
-/** All of a part that was cut before one service: it shares a container, a label and a date. */
-interface Lot {
+/** All of a part that was cut before one service: it shares a label and a date. */
+export interface Lot {
   readonly part: string;
   /** Service; "" for what a step makes of stock on hand. */
   readonly cutFor: string;
@@ -13,7 +13,7 @@ interface Lot {
 }
 
 /** Lots of food in the order of the work; what a step makes joins the lot of the day its source was cut. */
-function lotsOf({ plan, scenario }: View): Lot[] {
+export function lotsOf({ plan, scenario }: View): Lot[] {
   const keys = scenario.services.flatMap(({ name }) => [
     ...plan.cuts
       .filter(({ service }) => service === name)
@@ -38,26 +38,60 @@ export function lotWords(part: string, cutFor: string | null, view: View): strin
   return cutFor === null ? "in the house" : "";
 }
 
-/** What becomes of a lot, a line each: dishes, further breakdowns, and where the rest goes. */
-export function usesOf(part: string, cutFor: string, view: View): string[] {
-  const { plan, writing, movements } = view;
+/** One thing that becomes of a lot. */
+export interface LotUse {
+  readonly kind: "dish" | "step" | "rest";
+  /** Dish, step or destination. */
+  readonly to: string;
+  /** Service; "" for what is no service's. */
+  readonly service: string;
+  readonly weight: Weight;
+  readonly pieces: number | null;
+}
+
+/** What becomes of a lot: dishes, further breakdowns, and where the rest goes. */
+export function lotUses(part: string, cutFor: string, view: View): LotUse[] {
+  const { plan, movements } = view;
   const mine = (each: { readonly cutFor: string | null }) => (each.cutFor ?? "") === cutFor;
-  const dishes = plan.goings.flatMap((going, index) => {
+  const dishes = plan.goings.flatMap((going, index): LotUse[] => {
     if (going.part !== part || !mine(going)) return [];
-    const pieces = going.pieces === null ? "" : `, ${counted(writing, going.pieces, "piece")}`;
-    const weight = writing.weight(movements.goings[index] ?? planWeight(going.weight));
-    return [`${going.dish}, ${going.service}: ${weight}${pieces}`];
+    const weight = movements.goings[index] ?? planWeight(going.weight);
+    return [{ kind: "dish", to: going.dish, service: going.service, weight, pieces: going.pieces }];
   });
   const steps = plan.preps
     .filter((prep) => prep.from === part && mine(prep))
-    .map(({ step, service, weight }) => `${step}, ${service}: ${writing.weight(planWeight(weight))}`);
+    .map(
+      ({ step, service, weight }): LotUse => ({
+        kind: "step",
+        to: step,
+        service,
+        weight: planWeight(weight),
+        pieces: null,
+      }),
+    );
   const rest = plan.leftovers
     .filter((each) => each.kind === "part" && each.part === part && mine(each))
     .filter(({ weight }) => !printsAsNothing(planWeight(weight), view))
     .map(
-      ({ destination, weight }) => `${destinationWords(destination)}: ${writing.weight(planWeight(weight))}`,
+      ({ destination, weight }): LotUse => ({
+        kind: "rest",
+        to: destination,
+        service: "",
+        weight: planWeight(weight),
+        pieces: null,
+      }),
     );
   return [...dishes, ...steps, ...rest];
+}
+
+/** The same, a line each. */
+export function usesOf(part: string, cutFor: string, view: View): string[] {
+  const { writing } = view;
+  return lotUses(part, cutFor, view).map(({ kind, to, service, weight, pieces }) => {
+    const inPieces = pieces === null ? "" : `, ${counted(writing, pieces, "piece")}`;
+    const where = kind === "rest" ? destinationWords(to) : `${to}, ${service}`;
+    return `${where}: ${writing.weight(weight)}${inPieces}`;
+  });
 }
 
 /** Weight of a lot, over all that gives it. */
@@ -75,7 +109,7 @@ function printsAsNothing(weight: Weight, { scenario }: View): boolean {
 }
 
 /** A destination as it is said; two of the plan's are no places of the scenario. */
-function destinationWords(destination: string): string {
+export function destinationWords(destination: string): string {
   if (destination === "closingStock") return "closing stock";
   return destination === "wastedFood" ? "wasted food" : destination;
 }

@@ -1,10 +1,12 @@
 import { hasPlan, type PlanJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
+import { allergensPage } from "./allergens.js";
 import { cuttingPage } from "./cutting.js";
 import { dishesPage } from "./dishes.js";
 import { headOf } from "./document.js";
 import { glancePage } from "./glance.js";
 import { gramsPage } from "./grams.js";
+import { labelsPage } from "./labels.js";
 import { noPlanPage } from "./no-plan.js";
 import { orderOfWorkPage } from "./order-of-work.js";
 import type { PageMaker } from "./page.js";
@@ -35,8 +37,10 @@ const PLAN_PAGES: readonly PageMaker[] = [
   shoppingPage,
   orderOfWorkPage,
   cuttingPage,
+  labelsPage,
   partsPage,
   dishesPage,
+  allergensPage,
   gramsPage,
   wastePage,
   riskPage,

@@ -1,3 +1,4 @@
+import type { AllergenChoice } from "../kitchen/index.js";
 import { ALLERGEN_FOODS } from "./names/allergens.js";
 import { makeLexicon } from "./names/lexicon.js";
 
@@ -98,4 +99,43 @@ export function complete(allergens: Iterable<Allergen>): Allergen[] {
 export function listed(allergens: readonly Allergen[], list: AllergenListName): Allergen[] {
   const all = complete(allergens);
   return ALLERGEN_LISTS[list].allergens.filter((allergen) => all.includes(allergen));
+}
+
+const CHOSEN: Readonly<Record<AllergenChoice, readonly AllergenListName[]>> = {
+  "us nine": ["US nine"],
+  "eu and uk fourteen": ["EU and UK fourteen"],
+  both: ["US nine", "EU and UK fourteen"],
+};
+
+/** The allergens that guests must be told of under the lists chosen. */
+export function namedAllergens(choice: AllergenChoice): Allergen[] {
+  const named = CHOSEN[choice].flatMap((list): readonly Allergen[] => ALLERGEN_LISTS[list].allergens);
+  return ALLERGENS.filter((allergen) => named.includes(allergen));
+}
+
+/** The laws behind the lists chosen. */
+export function allergenSources(choice: AllergenChoice): string[] {
+  return CHOSEN[choice].map((list) => ALLERGEN_LISTS[list].source);
+}
+
+/**
+ * What guests are told of: the allergens of the lists chosen, and besides them whatever else is carried, so that
+ * nothing known is left unsaid. A cereal already named is not said again as the other list calls it.
+ */
+export function guestAllergens(
+  { allergens, others }: { readonly allergens: readonly Allergen[]; readonly others: readonly string[] },
+  choice: AllergenChoice,
+): { told: Allergen[]; besides: string[] } {
+  const all = complete(allergens);
+  const told = namedAllergens(choice).filter((allergen) => all.includes(allergen));
+  const cereals: readonly Allergen[] = ["wheat", "cereals containing gluten"];
+  const saidAsCereal = (allergen: Allergen): boolean =>
+    allergen === "cereals containing gluten" && told.includes("wheat");
+  const besides = all.filter((allergen) => !told.includes(allergen) && !saidAsCereal(allergen));
+  const named = besides.map((allergen) =>
+    cereals.includes(allergen) && told.includes("cereals containing gluten")
+      ? `${allergen} among them`
+      : allergen,
+  );
+  return { told, besides: [...named, ...others] };
 }

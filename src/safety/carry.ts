@@ -1,6 +1,7 @@
 import type { Dish, Item, Part, Scenario } from "../kitchen/index.js";
 import { type Allergen, allergensOfItem, canonicalAllergen, complete } from "./allergens.js";
 import { type Lineage, lineageOf } from "./lineage.js";
+import { fold } from "./names/fold.js";
 
 /** What a part or dish carries: allergens of the two lists, and what else the kitchen declares, word for word. */
 export interface Carried {
@@ -25,6 +26,32 @@ export function allergensOfDish(scenario: Scenario, dish: Dish): Carried {
     byName: allergensOfItem(name),
   }));
   return gather({ declared: dish.allergens, byName: [] }, ...fromStaples, ...fromLines);
+}
+
+/**
+ * Allergens a dish may hold without being made of them: stated for it or for an item in it, and those of the dishes
+ * it shares equipment with. What it is made of is not said again.
+ */
+export function mayContain(scenario: Scenario, dish: Dish): Carried {
+  const lineage = lineageOf(scenario);
+  const items = dish.lines
+    .flatMap(({ from }) => from.flatMap(({ part }) => lineage.withSources(part)))
+    .flatMap((part) => lineage.itemsOf(part));
+  const shared = new Set(dish.shares.map(fold));
+  const neighbours = scenario.dishes.filter(
+    (other) => other !== dish && other.shares.some((name) => shared.has(fold(name))),
+  );
+  const stated = [dish, ...items, ...neighbours].flatMap((holder) => holder.mayContain);
+  const ofNeighbours = neighbours.map((other) => allergensOfDish(scenario, other));
+  const may = gather({
+    declared: [...stated, ...ofNeighbours.flatMap(({ others }) => others)],
+    byName: ofNeighbours.flatMap(({ allergens }) => allergens),
+  });
+  const made = allergensOfDish(scenario, dish);
+  return {
+    allergens: may.allergens.filter((allergen) => !made.allergens.includes(allergen)),
+    others: may.others.filter((word) => !made.others.includes(word)),
+  };
 }
 
 /** The allergens a dish carries that no one has declared: known by the names of what goes into it alone. */

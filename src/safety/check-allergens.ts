@@ -1,6 +1,6 @@
 import type { Dish, Scenario } from "../kitchen/index.js";
 import { ALLERGEN_LISTS, type Allergen, allergensNamed } from "./allergens.js";
-import { allergensOfDish, undeclaredAllergens } from "./carry.js";
+import { allergensOfDish, mayContain, undeclaredAllergens } from "./carry.js";
 import type { SafetyBlock, Warning } from "./findings.js";
 import { fold } from "./names/fold.js";
 
@@ -13,9 +13,11 @@ export function falseClaims(scenario: Scenario): SafetyBlock[] {
   return scenario.dishes.flatMap((dish) =>
     dish.diets.flatMap((diet) => {
       const carried = allergensOfDish(scenario, dish).allergens;
-      return excludedBy(diet)
-        .filter((allergen) => carried.includes(allergen))
-        .map((allergen) => claim(dish, diet, allergen));
+      const traces = mayContain(scenario, dish).allergens;
+      return excludedBy(diet).flatMap((allergen) => {
+        if (carried.includes(allergen)) return [claim(dish, diet, `carries ${allergen}`)];
+        return traces.includes(allergen) ? [claim(dish, diet, `may contain ${allergen}`)] : [];
+      });
     }),
   );
 }
@@ -39,7 +41,7 @@ function excludedBy(diet: string): Allergen[] {
   return folded.includes("nut") && named.includes("tree nuts") ? [...named, "peanuts"] : named;
 }
 
-function claim(dish: Dish, diet: string, allergen: Allergen): SafetyBlock {
-  const text = `${dish.name} is said to be "${diet}" and carries ${allergen}: an allergen. Take the diet away or the allergen out. Source: ${SOURCE}.`;
+function claim(dish: Dish, diet: string, holds: string): SafetyBlock {
+  const text = `${dish.name} is said to be "${diet}" and ${holds}: an allergen. Take the diet away or the allergen out. Source: ${SOURCE}.`;
   return { code: "allergen-claim", text, source: SOURCE, part: null, dish: dish.name };
 }

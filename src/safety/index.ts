@@ -3,11 +3,14 @@ export {
   ALLERGEN_LISTS,
   ALLERGENS,
   type Allergen,
+  allergenSources,
   allergensOfItem,
   canonicalAllergen,
+  guestAllergens,
   listed,
+  namedAllergens,
 } from "./allergens.js";
-export { allergensOfDish, allergensOfPart } from "./carry.js";
+export { allergensOfDish, allergensOfPart, type Carried, mayContain } from "./carry.js";
 export { checkSafety } from "./check.js";
 export { criticalSteps } from "./check-hazards.js";
 export * from "./dates.js";

@@ -9,7 +9,9 @@ import {
   allergensOfPart,
   canonicalAllergen,
   checkSafety,
+  guestAllergens,
   listed,
+  mayContain,
 } from "../../src/safety/index.js";
 import { aDish, aLine, anItem, aPart, aStaple, aStep } from "../support/nouns.js";
 import { buildScenario, servingOf } from "../support/scenario-builder.js";
@@ -240,5 +242,64 @@ describe("allergens on their way into a dish", () => {
     const scenario = servingOf({ item, part: "piece", dish: { diets: [diet] } });
     const codes = checkSafety(scenario).blocks.map(({ code }) => code);
     expect(codes.includes("allergen-claim")).toBe(refused);
+  });
+});
+
+describe("what a dish may contain", () => {
+  const fryer = (shares: readonly (readonly string[])[], diets: readonly string[] = []) =>
+    buildScenario({
+      items: [
+        anItem({ name: "potato", unitWeight: grams("200"), breakdowns: [], mayContain: ["Sellerie"] }),
+        anItem({ name: "cod", handling: "fish", unitWeight: grams("900"), breakdowns: [] }),
+      ],
+      parts: [aPart("potato chip", "food", { item: "potato" }), aPart("cod fillet", "food", { item: "cod" })],
+      dishes: [
+        aDish("chips", [aLine("200", "potato chip")], [], { shares: shares[0] ?? [], diets }),
+        aDish("fried cod", [aLine("150", "cod fillet")], [aStaple("beer batter of wheat", "0.1")], {
+          shares: shares[1] ?? [],
+          mayContain: ["sesame", "kiwi"],
+        }),
+      ],
+    });
+  const chips = (scenario: ReturnType<typeof fryer>) => {
+    const [dish] = scenario.dishes;
+    return dish === undefined ? null : mayContain(scenario, dish);
+  };
+
+  it("is what its items' labels say, and all of the dishes that share its equipment", () => {
+    expect(chips(fryer([]))).toEqual({ allergens: ["celery"], others: [] });
+    expect(chips(fryer([["Fryer"], ["fryer"]]))).toEqual({
+      allergens: ["fish", "wheat", "cereals containing gluten", "sesame", "celery"],
+      others: ["kiwi"],
+    });
+    expect(chips(fryer([["fryer"], ["grill"]]))).toEqual({ allergens: ["celery"], others: [] });
+  });
+
+  it("makes a dish unfit for guests who must do without it", () => {
+    const codes = (scenario: ReturnType<typeof fryer>) =>
+      checkSafety(scenario).blocks.map(({ code, text }) => [code, /may contain \w+/.exec(text)?.[0]]);
+    expect(codes(fryer([["fryer"], ["fryer"]], ["without fish"]))).toEqual([
+      ["allergen-claim", "may contain fish"],
+    ]);
+    expect(codes(fryer([["fryer"], ["grill"]], ["without fish"]))).toEqual([]);
+  });
+
+  it("leaves nothing unsaid under a shorter list, and says a cereal once", () => {
+    const barley = { allergens: ["cereals containing gluten", "celery"] as const, others: ["kiwi"] };
+    expect(guestAllergens(barley, "us nine")).toEqual({
+      told: [],
+      besides: ["cereals containing gluten", "celery", "kiwi"],
+    });
+    const wheat = { allergens: ["wheat"] as const, others: [] };
+    expect(guestAllergens(wheat, "us nine")).toEqual({ told: ["wheat"], besides: [] });
+    expect(guestAllergens(wheat, "eu and uk fourteen")).toEqual({
+      told: ["cereals containing gluten"],
+      besides: ["wheat among them"],
+    });
+    for (const choice of ["us nine", "eu and uk fourteen", "both"] as const)
+      for (const allergen of ALLERGENS) {
+        const { told, besides } = guestAllergens({ allergens: [allergen], others: [] }, choice);
+        expect([...told, ...besides].join(), `${allergen}, ${choice}`).toContain(allergen);
+      }
   });
 });
