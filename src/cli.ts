@@ -15,6 +15,8 @@ import {
   riskCommand,
   type ServeCommandOptions,
   serveCommand,
+  type TradeoffCommandOptions,
+  tradeoffCommand,
   type YieldCommandOptions,
   yieldCommand,
 } from "./commands/index.js";
@@ -22,6 +24,7 @@ import {
 const DEFAULT_SECONDS = 10;
 const DEFAULT_PORT = 8640;
 const DEFAULT_DRAWS = 10_000;
+const DEFAULT_CURVE = { plans: 12, seconds: 60 };
 
 const terminal = processTerminal();
 /** Ends `serve`; every other command is ended by the process. */
@@ -78,6 +81,17 @@ function program(end: (code: ExitCode) => void): Command {
     .argument("<file>", "the scenario file")
     .action(async (file: string) => end(await checkCommand(file, terminal)));
   main
+    .command("tradeoff")
+    .description("find the plans from least waste to least spend that no other beats on both")
+    .argument("<file>", "the scenario file")
+    .option("--plans <n>", "most plans", wholeFromTwo, DEFAULT_CURVE.plans)
+    .option("--seconds <n>", "most seconds it may take", positive, DEFAULT_CURVE.seconds)
+    .option("--json", "print them as JSON")
+    .option("--out <dir>", "write their page there, to open without a server")
+    .action(async (file: string, options: TradeoffCommandOptions) =>
+      end(await tradeoffCommand(file, options, terminal)),
+    );
+  main
     .command("yield")
     .description("show what the yield tables and the kitchen's own tests say of an item")
     .argument("<item>", 'an item, or "ITEM, FORM"')
@@ -124,6 +138,13 @@ function wholeAbove0(text: string): number {
   const value = Number(text);
   if (!/^\d+$/.test(text) || value < 1 || !Number.isSafeInteger(value))
     throw new InvalidArgumentError("Write a whole number from 1 on, such as 10000.");
+  return value;
+}
+
+function wholeFromTwo(text: string): number {
+  const value = Number(text);
+  if (!/^\d+$/.test(text) || value < 2)
+    throw new InvalidArgumentError("Write a whole number from 2, such as 12.");
   return value;
 }
 

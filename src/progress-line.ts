@@ -29,3 +29,14 @@ function proofText(best: number | null, bound: number | null): string {
   const percent = Math.ceil(open * 100 * steps - PROVED) / steps;
   return `a plan in hand, at most ${percent} % from the best there can be`;
 }
+
+/** A line on a row of questions, each of them a plan: how many are answered, and the time. */
+export function askedLine(
+  { done, of }: { readonly done: number; readonly of: number | null },
+  began: number,
+  allowed: number,
+): string {
+  const seconds = (performance.now() - began) / 1000;
+  const plans = of === null ? `${done} plans made` : `${done} of ${of} plans made`;
+  return `${plans}; ${seconds.toFixed(0)} s of at most ${allowed} s`;
+}

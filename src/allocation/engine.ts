@@ -19,7 +19,7 @@ export interface SolveLimits {
   readonly seconds: number;
   /** Relative gap at which the answer is called optimal. */
   readonly gap: number;
-  /** A point known to be feasible, for engines that can start from one. */
+  /** A point to start from, for engines that can; one that breaks a row is mended or left aside. */
   readonly start?: readonly number[];
   readonly onProgress?: (progress: Progress) => void;
 }

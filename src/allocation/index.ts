@@ -1,4 +1,5 @@
 /** From a resolved scenario to a certified decision. */
+export { type Bounds, withBounds } from "./bounds.js";
 export { buildModel, type PlanModel, type Tightening } from "./build/index.js";
 export * from "./certify.js";
 export { leastLotCosts } from "./costs.js";
@@ -8,6 +9,7 @@ export { anyPoint, culpritsOf } from "./feasibility.js";
 export { type Groups, groupBy } from "./group.js";
 export { lastDayOfLot, lastOfferDayOf } from "./lot-dates.js";
 export * from "./model.js";
+export { nearestPoint } from "./nearest.js";
 export { buildNetwork, type LotNode, lotKey, usableAt } from "./network.js";
 export * from "./outcome.js";
 export * from "./solve.js";
@@ -18,4 +20,5 @@ export {
   type StageResult,
   solveStages,
 } from "./stages.js";
+export { type NamedPoint, namedPoint, startFrom } from "./start.js";
 export { type Fault, verifyDecision } from "./verify/index.js";

@@ -41,6 +41,10 @@ export interface StageOptions {
   readonly engine?: EngineName;
   /** Seconds for all stages together. */
   readonly seconds: number;
+  /** Where the first stage may start from. It need not keep to every row. */
+  readonly start?: readonly number[];
+  /** Leaves out the plan that is simplest to follow, where plans are only compared. */
+  readonly figuresOnly?: boolean;
   readonly onProgress?: (stage: string, progress: Progress) => void;
 }
 
@@ -68,7 +72,11 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
       },
     );
 
-  let first = await ask(plan.model, plan.objectives[aim], aim, { share: 0.8, gap: PROOF_GAP });
+  let first = await ask(plan.model, plan.objectives[aim], aim, {
+    share: 0.8,
+    gap: PROOF_GAP,
+    ...(options.start === undefined ? {} : { start: options.start }),
+  });
   if (!isSolved(first)) return { kind: "none", first };
   let point = first.point;
   const stages = [stageOf(aim, first, PROOF_GAP)];
@@ -82,7 +90,7 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
     stages[0] = stageOf(aim, first, PROOF_GAP);
   }
 
-  const simple = simplestModel(plan, held(plan, stages), point);
+  const simple = options.figuresOnly === true ? null : simplestModel(plan, held(plan, stages), point);
   if (simple !== null) {
     const last = await ask(simple.model, simple.objective, "simplest", {
       share: 0.8,

@@ -7,4 +7,5 @@ export { type RecordCommandOptions, recordCommand } from "./record.js";
 export { type RiskCommandOptions, riskCommand } from "./risk.js";
 export { type ServeCommandOptions, serveCommand } from "./serve.js";
 export { processTerminal } from "./terminal.js";
+export { type TradeoffCommandOptions, tradeoffCommand } from "./tradeoff.js";
 export { type YieldCommandOptions, yieldCommand } from "./yield.js";

@@ -1,8 +1,9 @@
 import type { PlanJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { counted, listed, outcomeWords, type Writing, writingFor } from "../pages/index.js";
+import { amountOf, counted, listed, outcomeWords, type Writing, writingFor } from "../pages/index.js";
 import { grams, money, NO_WEIGHT, total, type Weight } from "../quantity/index.js";
 import type { Terminal } from "./terminal.js";
+import { wrapped } from "./wrapped.js";
 
 const LABEL_WIDTH = 8;
 
@@ -52,17 +53,6 @@ function printBlock(label: string, lines: readonly string[], terminal: Terminal)
   });
 }
 
-/** The text in lines no longer than `width`, where its words allow; figures stay with their units. */
-export function wrapped(text: string, width: number, first: string, others: string): string[] {
-  const lines: string[] = [];
-  for (const word of text.split(" ")) {
-    const last = lines.at(-1);
-    if (last === undefined || last.length + 1 + word.length > width) lines.push(word);
-    else lines[lines.length - 1] = `${last} ${word}`;
-  }
-  return lines.map((line, index) => `${index === 0 ? first : others}${line.replaceAll("\u00a0", " ")}`);
-}
-
 function purchases(plan: PlanJson, scenario: Scenario, writing: Writing): string[] {
   if (plan.purchases.length === 0) return ["nothing: all of it is in the house"];
   return plan.purchases.map(({ item, form, service, units, orderUnit, weight, cost }) => {
@@ -70,13 +60,6 @@ function purchases(plan: PlanJson, scenario: Scenario, writing: Writing): string
     const when = scenario.services.length > 1 ? `, for ${service}` : "";
     return `${what}: ${writing.weight(grams(weight))}, ${writing.money(money(cost))}${when}`;
   });
-}
-
-/** "3 heads of broccoli", "12 eggs", "6 butternut squashes", "2 cases of 6 melon": the item is named once. */
-function amountOf(writing: Writing, units: number, unit: string, item: string): string {
-  if (item === unit) return counted(writing, units, unit);
-  if (item.endsWith(` ${unit}`)) return counted(writing, units, item);
-  return `${counted(writing, units, unit)} ${unit.includes(" of ") ? "" : "of "}${item}`;
 }
 
 function cuts(plan: PlanJson, scenario: Scenario, writing: Writing): string[] {

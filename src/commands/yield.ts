@@ -3,9 +3,9 @@ import { problemText } from "../reading/index.js";
 import { type ItemYields, itemYields } from "../yields/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { findItems, unknownItem } from "./find-item.js";
-import { wrapped } from "./plan-text.js";
 import { tableLines } from "./table-lines.js";
 import type { Terminal } from "./terminal.js";
+import { wrapped } from "./wrapped.js";
 
 export interface YieldCommandOptions {
   readonly kitchen: string;

@@ -1,4 +1,7 @@
 /** The plan as JSON: what other programs, the pages and the tests read. */
+export * from "./changes.js";
 export * from "./compose.js";
 export * from "./decision-of.js";
+export * from "./figures.js";
 export * from "./plan.js";
+export * from "./tradeoff.js";

@@ -1,7 +1,6 @@
 import { z } from "zod";
+import { decimal } from "./decimals.js";
 
-/** A weight in grams or an amount of money in currency units, as a decimal string. */
-const decimal = z.string().regex(/^-?\d+(\.\d+)?$/, "a decimal number as text");
 const optionalDate = z.string().nullable();
 
 /** Which of the scenario's parts on hand the lot is or was made of, from 0; null for a lot that was cut. */

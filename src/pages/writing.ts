@@ -5,12 +5,12 @@ import {
   milligrams,
   money,
   roundTogether,
+  scaleWithStep,
   splitByShares,
   toCurrency,
   toGrams,
   type Weight,
 } from "../quantity/index.js";
-import { scaleWithStep } from "./scale.js";
 
 const GAP = "\u00a0";
 
@@ -134,6 +134,13 @@ export function coins(amounts: readonly Money[], { currency }: Scenario): Money[
 export function counted(writing: Writing, number: number | Decimal, one: string): string {
   const exactly = new Decimal(number.toString());
   return `${writing.decimal(exactly, 2)}${GAP}${exactly.equals(1) ? one : plural(one)}`;
+}
+
+/** "3 heads of broccoli", "12 eggs", "6 butternut squashes", "2 cases of 6 melon": the item is named once. */
+export function amountOf(writing: Writing, units: number | Decimal, unit: string, item: string): string {
+  if (item === unit) return counted(writing, units, unit);
+  if (item.endsWith(` ${unit}`)) return counted(writing, units, item);
+  return `${counted(writing, units, unit)} ${unit.includes(" of ") ? "" : "of "}${item}`;
 }
 
 /**

@@ -1,9 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { scaleWithStep } from "../../src/pages/scale.js";
 import { coins, counted, cutWords, listed, plural, writingFor } from "../../src/pages/writing.js";
-import { Decimal, grams, milligrams, money, total } from "../../src/quantity/index.js";
+import { Decimal, grams, milligrams, money, scaleWithStep, total } from "../../src/quantity/index.js";
 import { hallScenario } from "../support/fixtures/hall-scenario.js";
 
 const with_ = (changes: Partial<Scenario>) => writingFor({ ...hallScenario, ...changes });

@@ -1,4 +1,5 @@
-import { Decimal, type Weight } from "../quantity/index.js";
+import { Decimal } from "./decimal.js";
+import type { Weight } from "./exact.js";
 
 /** How a kitchen's scale reads: in grams and kilograms, or in ounces and pounds. */
 export interface Scale {
@@ -12,7 +13,7 @@ export interface Scale {
 }
 
 /** Milligrams of the international avoirdupois ounce: 28.349523125 g (NIST Handbook 44, appendix C). */
-const OUNCE = new Decimal("28349.523125");
+export const OUNCE_MILLIGRAMS = new Decimal("28349.523125");
 const FINEST_OUNCE_STEP = 100;
 
 /** The scale that has such a step: one in ounces where the step is a whole part of an ounce and not of a gram. */
@@ -36,7 +37,10 @@ export function scaleWithStep(step: Weight): Scale {
 /** How many such steps make an ounce, with a decimal end to one of them; null where none do. */
 function partsOfOunce(step: Weight): number | null {
   for (let parts = 1; parts <= FINEST_OUNCE_STEP; parts++)
-    if (OUNCE.div(parts).toFixed(0) === step.toString() && new Decimal(1).div(parts).decimalPlaces() <= 3)
+    if (
+      OUNCE_MILLIGRAMS.div(parts).toFixed(0) === step.toString() &&
+      new Decimal(1).div(parts).decimalPlaces() <= 3
+    )
       return parts;
   return null;
 }

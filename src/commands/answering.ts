@@ -1,0 +1,51 @@
+import { Engines } from "../allocation/index.js";
+import type { Aim, Scenario } from "../kitchen/index.js";
+import { CostingError } from "../ledger/index.js";
+import { loadScenario } from "../load.js";
+import { type Page, pageAssets } from "../pages/index.js";
+import { problemText } from "../reading/index.js";
+import { EXIT, type ExitCode } from "./exit-code.js";
+import type { Terminal } from "./terminal.js";
+import { folderObstacle, writeFolder } from "./write-folder.js";
+
+interface Asked {
+  readonly file: string;
+  readonly aim?: Aim | undefined;
+  /** A folder that pages are to be written to. */
+  readonly out?: string | undefined;
+}
+
+/** Reads a scenario, has it answered, and ends the engines; what is wrong with the input is said and nothing done. */
+export async function answering(
+  { file, aim, out }: Asked,
+  terminal: Terminal,
+  answer: (scenario: Scenario, engines: Engines) => Promise<ExitCode>,
+): Promise<ExitCode> {
+  const { scenario, problems } = await loadScenario(file, aim);
+  for (const problem of problems) terminal.complain(problemText(problem));
+  if (scenario === null || problems.length > 0) return EXIT.wrongInput;
+  const obstacle = out === undefined ? null : folderObstacle(out);
+  if (obstacle !== null) {
+    terminal.complain(obstacle);
+    return EXIT.wrongInput;
+  }
+  const engines = new Engines();
+  try {
+    return await answer(scenario, engines);
+  } catch (error) {
+    if (!(error instanceof CostingError)) throw error;
+    for (const { what, remedy } of error.problems) terminal.complain(`${file}: ${what}. ${remedy}`);
+    return EXIT.wrongInput;
+  } finally {
+    await engines.close();
+  }
+}
+
+/** Writes pages and what they need into a folder, and says which to open. */
+export function writePages(out: string, pages: readonly Page[], say: (line: string) => void): void {
+  writeFolder(out, [
+    ...pages.map(({ slug, html }) => ({ path: `${slug}.html`, content: html })),
+    ...pageAssets().map(({ path, content }) => ({ path: `assets/${path}`, content })),
+  ]);
+  say(`Pages: ${out}/${pages[0]?.slug ?? ""}.html`);
+}

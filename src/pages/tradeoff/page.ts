@@ -1,0 +1,129 @@
+import type { PlanChange, TradeoffJson } from "../../contract/index.js";
+import type { Scenario } from "../../kitchen/index.js";
+import {
+  Decimal,
+  grams,
+  money,
+  OUNCE_MILLIGRAMS,
+  toCurrency,
+  toKilograms,
+  type Weight,
+} from "../../quantity/index.js";
+import { changeName, changeText } from "../changes.js";
+import { type DocumentOptions, documentPage } from "../document.js";
+import type { Page } from "../render.js";
+import { datesText, servicesText } from "../view.js";
+import { capital, coins, listed, type Writing, writingFor } from "../writing.js";
+import { DOT_RADIUS, type DrawnCurve, drawnCurve } from "./picture.js";
+import { completeText, spendHead, tradeoffSums } from "./words.js";
+
+type TradeoffPage = {
+  readonly lead: string;
+  readonly pictures: readonly DrawnCurve[];
+  readonly radius: string;
+  readonly unit: string;
+  readonly spend: string;
+  readonly plans: readonly {
+    readonly number: string;
+    readonly waste: string;
+    readonly spend: string;
+    readonly name: string;
+    readonly sums: string;
+    readonly changes: readonly string[];
+    readonly open: string;
+  }[];
+  readonly small: string;
+};
+
+const SLUG = "tradeoff";
+const TITLE = "Waste against spend";
+/** A name in the picture says so many of a plan's changes, of the first kind there is; the table has them all. */
+const CHANGES_NAMED = 2;
+const ORDER: readonly PlanChange["kind"][] = ["buy", "dish", "cut", "keep"];
+
+/** The page of a trade-off: a picture of the plans that no other beats, and a row for each with what changes. */
+export function tradeoffPage(
+  tradeoff: TradeoffJson,
+  scenario: Scenario,
+  options: Pick<DocumentOptions, "assets" | "home" | "nav"> = {},
+): Page {
+  const writing = writingFor(scenario);
+  const head = [scenario.name, servicesText(scenario), datesText(scenario, writing)];
+  return documentPage(SLUG, TITLE, tradeoffData(tradeoff, scenario), { ...options, head });
+}
+
+export function tradeoffData(tradeoff: TradeoffJson, scenario: Scenario): TradeoffPage {
+  const writing = writingFor(scenario);
+  const { plans } = tradeoff;
+  const spends = coins(
+    plans.map(({ netSpend }) => money(netSpend)),
+    scenario,
+  );
+  const spendOf = (index: number): string => writing.money(spends[index] ?? money("0"));
+  return {
+    lead: leadText(tradeoff, scenario, writing),
+    pictures: plans.length < 2 ? [] : picturesOf(tradeoff, scenario, writing),
+    radius: DOT_RADIUS,
+    unit: writing.unit,
+    spend: spendHead(scenario),
+    plans: plans.map((plan, index) => ({
+      number: writing.count(index + 1),
+      waste: writing.shown(grams(plan.waste)),
+      spend: spendOf(index),
+      name: endName(index, plans.length),
+      sums: tradeoffSums(plan, plans[index - 1], scenario, writing),
+      changes: plan.changes.map((change) => changeText(change, writing)),
+      open: plan.proved ? "" : "Best found; not proved.",
+    })),
+    small: plans.length === 0 ? "" : completeText(tradeoff, writing),
+  };
+}
+
+function leadText({ outcome, plans }: TradeoffJson, scenario: Scenario, writing: Writing): string {
+  if (outcome === "no plan")
+    return "There is no plan to choose from: plan the scenario to see what would make one.";
+  const [first] = plans;
+  const last = plans.at(-1);
+  if (outcome === "no answer" || first === undefined || last === undefined)
+    return "No plan was found in the time. That is not a proof that there is none.";
+  const waste = (plan: typeof first): string => writing.weight(grams(plan.waste));
+  const spend = (plan: typeof first): string => writing.money(money(plan.netSpend));
+  if (first === last)
+    return `One plan is best in both: ${waste(first)} wasted, ${spendHead(scenario).toLowerCase()} ${spend(first)}.`;
+  return `From ${waste(first)} wasted for ${spend(first)} to ${waste(last)} for ${spend(last)}: each plan wastes more than the one before it, and costs less.`;
+}
+
+/** The ends are named as what they are; between them a plan is named by what changes. */
+function endName(index: number, count: number): string {
+  if (count === 1) return "Least waste and least spend";
+  if (index === 0) return "Least waste";
+  return index === count - 1 ? "Least spend" : "";
+}
+
+function picturesOf({ plans }: TradeoffJson, scenario: Scenario, writing: Writing): DrawnCurve[] {
+  const isMetric = writing.unit === "g";
+  const across = (weight: Weight): Decimal =>
+    isMetric ? toKilograms(weight) : new Decimal(weight.toString()).div(OUNCE_MILLIGRAMS);
+  const dots = plans.map(({ waste, netSpend, changes }, index) => ({
+    across: across(grams(waste)),
+    up: toCurrency(money(netSpend)),
+    name: nameOf(endName(index, plans.length), changes, writing),
+  }));
+  const axes = {
+    across: `Waste, ${isMetric ? "kg" : "oz"}`,
+    up: `${spendHead(scenario)}, ${scenario.currency}`,
+    figure: (value: Decimal) => writing.decimal(value, 3),
+  };
+  const describes = `${plans.length} plans by waste and spend; the table has the same figures`;
+  return [drawnCurve("wide", dots, axes, describes), drawnCurve("narrow", dots, axes, describes)];
+}
+
+/** What changes most plainly: what is bought; else what is made, cut or kept. */
+function nameOf(end: string, changes: readonly PlanChange[], writing: Writing): string {
+  const telling = ORDER.map((kind) => changes.filter((change) => change.kind === kind)).find(
+    ({ length }) => length > 0,
+  );
+  const words = listed((telling ?? []).slice(0, CHANGES_NAMED).map((change) => changeName(change, writing)));
+  if (end !== "") return words === "" ? end : `${end}: ${words}`;
+  return words === "" ? "The same bought, cut and made" : capital(words);
+}

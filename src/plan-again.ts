@@ -1,0 +1,115 @@
+import {
+  type Engines,
+  type NamedPoint,
+  namedPoint,
+  nearestPoint,
+  type PlanModel,
+  type Staged,
+  solveStages,
+  startFrom,
+  valueAt,
+  withBounds,
+} from "./allocation/index.js";
+import { composePlan } from "./contract/index.js";
+import type { Again, AgainOptions, PlanAgain, Planning } from "./insight/index.js";
+import type { Scenario } from "./kitchen/index.js";
+import { aimValuesOf, CostingError } from "./ledger/index.js";
+import { type Settled, settle } from "./settle.js";
+
+/** Proved to this by the stages after the first. */
+const LATER_PROVED = 1e-4;
+
+/**
+ * Plans a scenario by its aim and then the other of waste and cost, within bounds on them and from the start given:
+ * rounded, checked and balanced as every plan is. A costing method that cannot be applied to it is "unknown".
+ */
+async function planAgain(scenario: Scenario, engines: Engines, options: AgainOptions): Promise<Again> {
+  const until = performance.now() + options.seconds * 1000;
+  const solved: Point[] = [];
+  const solveModel = async (built: PlanModel): Promise<Staged> => {
+    const model = withBounds(built, options.bounds ?? {});
+    const staged = await solveStages(model, {
+      engines,
+      seconds: Math.max(0, (until - performance.now()) / 1000),
+      figuresOnly: true,
+      ...(options.start === undefined ? {} : { start: startFrom(options.start, model.model) }),
+    });
+    if (staged.kind === "planned") solved.push({ model, point: staged.point });
+    return staged;
+  };
+  const settled = await settle(scenario, solveModel).catch(notForThisCosting);
+  if (settled === null) return { kind: "unknown", why: "the costing method does not fit it" };
+  if (settled.kind === "none") {
+    const { outcome } = settled;
+    if (outcome.kind === "infeasible") return { kind: "no plan" };
+    return { kind: "unknown", why: outcome.kind === "failed" ? outcome.reason : "it has no least" };
+  }
+  // The last one solved is the one that was settled on.
+  return planOf(scenario, settled, solved.at(-1) ?? noPoint());
+}
+
+/**
+ * Another plan with the same waste and spend, as near as can be to the point given: rounded, checked and balanced as
+ * well. The plan itself where there is none in the time.
+ */
+async function planNear(
+  scenario: Scenario,
+  plan: PlanAgain,
+  { engines, to, seconds }: { engines: Engines; to: NamedPoint; seconds: number },
+): Promise<PlanAgain> {
+  const solved: Point[] = [];
+  const settled = await settle(scenario, async (model) => {
+    const point = await nearestPoint(model, {
+      engines,
+      seconds,
+      bounds: plan.counted,
+      start: startFrom(plan.point, model.model),
+      to: startFrom(to, model.model),
+    });
+    solved.push({ model, point });
+    return { kind: "planned", ...plan.found, point };
+  }).catch(notForThisCosting);
+  if (settled === null || settled.kind === "none") return plan;
+  return planOf(scenario, settled, solved.at(-1) ?? noPoint());
+}
+
+/** All that questions are answered with. */
+export function planningWith(engines: Engines): Planning {
+  return {
+    again: (scenario, options) => planAgain(scenario, engines, options),
+    near: (scenario, plan, options) => planNear(scenario, plan, { engines, ...options }),
+  };
+}
+
+interface Point {
+  readonly model: PlanModel;
+  readonly point: readonly number[];
+}
+
+function planOf(
+  scenario: Scenario,
+  { decision, ledger, first, stages }: Extract<Settled, { kind: "plan" }>,
+  { model, point }: Point,
+): PlanAgain {
+  const { waste, cost } = model.objectives;
+  return {
+    kind: "plan",
+    plan: composePlan(scenario, decision, ledger, { outcome: first, stages, warnings: [], reasons: [] }),
+    values: aimValuesOf(scenario, decision, ledger),
+    objective: first.objective,
+    counted: { waste: valueAt(waste, point), cost: valueAt(cost, point) },
+    proved: first.kind === "optimal" && stages.slice(1).every(({ gap }) => gap <= LATER_PROVED),
+    point: namedPoint(model.model, point),
+    found: { first, stages },
+  };
+}
+
+function noPoint(): never {
+  throw new Error("a plan was settled that no model was solved for");
+}
+
+/** A changed scenario can leave a costing method nothing to work on, such as credits above the cost. */
+function notForThisCosting(error: unknown): null {
+  if (error instanceof CostingError) return null;
+  throw error;
+}
