@@ -17,13 +17,13 @@ import { isClosed, type WeighedPart, type YieldTest } from "./yield-test.js";
 
 const TEST_COLUMNS: CsvColumns = {
   required: ["item", "form", "breakdown", "supplier", "date", "units", "ap_g", "part", "weight_g", "class"],
-  optional: ["test", "scale_step_g"],
+  optional: ["test", "scale_step_g", "weigh_in"],
 };
 
 const CLASSES = ["food", "inedible", "never", "loss"] as const;
 /** What a test is known by, and what all its rows must say alike. */
 const KEY = ["item", "form", "breakdown", "supplier", "date", "test"] as const;
-const ALIKE = ["units", "ap_g", "scale_step_g"] as const;
+const ALIKE = ["units", "ap_g", "scale_step_g", "weigh_in"] as const;
 const MOST_WEIGHT = grams("1000000");
 const MOST_UNITS = 10_000;
 const MOST_TESTS_A_DAY = 1000;
@@ -58,6 +58,7 @@ export interface ReadYieldTests {
  *     part                    without the item's name
  *     weight_g                in grams, 0 where there was none
  *     class                   food, inedible, never, loss
+ *     weigh_in                the weigh-in it was made from; empty where weighed for itself
  *
  * A test must close: AP weight and parts with loss may differ by half the scale's step for each weighing. Every
  * problem is reported by file, line and column, and a test with one is left out. With `tables`, names, classes
@@ -114,7 +115,11 @@ function testRow(row: CsvRow, seen: SeenOnce, problems: Problem[]): TestRow | nu
   if (item === null || form === null || breakdown === null || supplier === null || date === null) return null;
   if (units === null || apWeight === null || scaleStep === null || !isNumbered) return null;
   if (name === null || weight === null || partClass === null || !isNew) return null;
-  const head = { item, form, breakdown, supplier, date, number: number ?? 1, units, apWeight, scaleStep };
+  const weighIn = row.cell("weigh_in").text;
+  const head = {
+    ...{ item, form, breakdown, supplier, date, number: number ?? 1, units, apWeight, scaleStep },
+    ...(weighIn === "" ? {} : { weighIn }),
+  };
   const part = partClass === "loss" ? null : { part: `${item} ${name}`, weight, class: partClass };
   return { row, head, part, weight };
 }

@@ -5,14 +5,19 @@ import type { YieldTest } from "./yield-test.js";
 const HEADING = "item,form,breakdown,supplier,date,test,units,ap_g,scale_step_g,part,weight_g,class";
 
 /**
- * The tests as CSV text that `readYieldTests` reads back to the same tests. A RangeError where two tests of one
- * day carry the same number, or a part is not called by the item's name first.
+ * The tests as CSV text that `readYieldTests` reads back to the same tests. The column `weigh_in` is left out where
+ * no test has one. A RangeError where two tests of one day carry the same number, or a part is not called by the
+ * item's name first.
  */
 export function writeYieldTests(tests: readonly YieldTest[]): string {
   const heads = tests.map(keyOf);
   const twice = heads.find((head, index) => heads.indexOf(head) < index);
   if (twice !== undefined) throw new RangeError(`two tests are both ${twice}: number them`);
-  return [HEADING, ...tests.flatMap(rowsOf)].map((line) => `${line}\n`).join("");
+  const isNamed = tests.some(({ weighIn }) => weighIn !== undefined);
+  const rows = tests.flatMap((test) =>
+    rowsOf(test).map((row) => (isNamed ? `${row},${cell(test.weighIn ?? "")}` : row)),
+  );
+  return [isNamed ? `${HEADING},weigh_in` : HEADING, ...rows].map((line) => `${line}\n`).join("");
 }
 
 /** The heading and the rows of a test of this breakdown still to be weighed: its parts and the loss. */

@@ -19,6 +19,8 @@ export interface YieldTest {
   readonly loss: Weight;
   /** The smallest weight that the scale used shows. */
   readonly scaleStep: Weight;
+  /** The weigh-in it was made from; none where it was weighed for itself. */
+  readonly weighIn?: string;
 }
 
 export interface WeighedPart {
