@@ -1,6 +1,6 @@
 import { lastDayOfLot } from "../allocation/index.js";
 import type { Decision, ItemEnd, Lot, LotOrigin, Scenario } from "../kitchen/index.js";
-import { grams, money } from "../quantity/index.js";
+import { grams, type Money, money, type Weight } from "../quantity/index.js";
 import type { PlanJson } from "./plan.js";
 
 /** A plan names what its scenario does not hold: it was made of another, or of this one before it was changed. */
@@ -152,25 +152,35 @@ function mustHoldItsNames(plan: PlanJson, scenario: Scenario): void {
   for (const { dish, line, lineNumber } of plan.goings)
     if (scenario.dishes.find(({ name }) => name === dish)?.lines[lineNumber - 1]?.name !== line)
       throw missing(`line of ${dish}`, line);
-  const held = scenario.items.flatMap(({ name, onHand }) =>
-    onHand.map(({ weight, value }) => ({ kind: "item", name, weight, value })),
+  const inHouse = namesOnHand(scenario);
+  const isSame = plan.onHand.every(
+    ({ kind, name }, index) => inHouse[index]?.kind === kind && inHouse[index]?.name === name,
   );
-  const parts = scenario.partsOnHand.map(({ part, weight, value }) => ({
-    kind: "part",
-    name: part,
-    weight,
-    value,
-  }));
-  const inHouse = [...held, ...parts];
-  const isSame = plan.onHand.every((entry, index) => {
-    const now = inHouse[index];
-    return (
-      now?.kind === entry.kind &&
-      now.name === entry.name &&
-      now.weight === grams(entry.weight) &&
-      now.value === money(entry.value)
-    );
-  });
   if (!isSame || plan.onHand.length !== inHouse.length)
     throw new PlanMismatch("what is in the house (`on_hand`) is not what the plan was made with");
+}
+
+function namesOnHand({ items, partsOnHand }: Scenario): { kind: string; name: string }[] {
+  return [
+    ...items.flatMap(({ name, onHand }) => onHand.map(() => ({ kind: "item", name }))),
+    ...partsOnHand.map(({ part }) => ({ kind: "part", name: part })),
+  ];
+}
+
+/**
+ * The scenario with the weights and values on hand that the plan was made with: a head may be reckoned at another
+ * weight since. A plan of other stock is a PlanMismatch.
+ */
+export function withStockOf(plan: PlanJson, scenario: Scenario): Scenario {
+  mustHoldItsNames(plan, scenario);
+  const stock = plan.onHand.values();
+  const next = <T extends { readonly weight: Weight; readonly value: Money }>(held: T): T => {
+    const { value: then } = stock.next();
+    return then === undefined ? held : { ...held, weight: grams(then.weight), value: money(then.value) };
+  };
+  return {
+    ...scenario,
+    items: scenario.items.map((item) => ({ ...item, onHand: item.onHand.map(next) })),
+    partsOnHand: scenario.partsOnHand.map(next),
+  };
 }

@@ -200,6 +200,30 @@ export const planSchema = z.object({
   reasons: z.array(z.object({ change: z.string(), text: z.string(), checked: z.string() })),
   /** How sure the plan is; null where that was not asked. */
   risk: riskSchema.nullable().default(null),
+  /** Of what happened: every figure there was to weigh, and whether it was. A plan has none. */
+  weighIn: z
+    .object({
+      figures: z.number(),
+      weighed: z.number(),
+      rows: z.array(
+        z.object({
+          what: z.string(),
+          service: z.string(),
+          name: z.string(),
+          way: z.string(),
+          part: z.string(),
+          lot: z.string(),
+          unit: z.string(),
+          planned: decimal,
+          actual: decimal,
+          weighed: z.boolean(),
+          reason: z.string(),
+          by: z.string(),
+          time: z.string(),
+        }),
+      ),
+    })
+    .optional(),
 });
 
 export type PlanJson = z.infer<typeof planSchema>;
