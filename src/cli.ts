@@ -17,6 +17,8 @@ import {
   serveCommand,
   type TradeoffCommandOptions,
   tradeoffCommand,
+  type WeighInCommandOptions,
+  weighInCommand,
   type YieldCommandOptions,
   yieldCommand,
 } from "./commands/index.js";
@@ -61,8 +63,19 @@ function program(end: (code: ExitCode) => void): Command {
     )
     .option("--json", "print the plan as JSON")
     .option("--out <dir>", "write the plan's pages there, to open without a server")
+    .option("--keep", "keep the plan beside the scenario, with a weigh-in to fill in after service")
     .action(async (file: string, options: PlanCommandOptions) =>
       end(await planCommand(file, options, terminal)),
+    );
+  main
+    .command("weigh-in")
+    .description("say what happened by what was weighed after service, against the plan as kept")
+    .argument("<file>", "the scenario file")
+    .option("--json", "print what happened as JSON, as a plan is printed")
+    .option("--learn", "add the yield tests it makes to the kitchen's own; those learnt before count once")
+    .option("--out <dir>", "write the pages of what was planned and what happened there")
+    .action(async (file: string, options: WeighInCommandOptions) =>
+      end(await weighInCommand(file, options, terminal)),
     );
   main
     .command("risk")

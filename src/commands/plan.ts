@@ -1,5 +1,8 @@
+import { keepPlan } from "../after-service.js";
 import { renderPages } from "../pages/index.js";
 import type { Planned } from "../plan.js";
+import { type Problem, problemText } from "../reading/index.js";
+import { NotSaved } from "../records/index.js";
 import { writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { exitCodeOf, type PlanFileOptions, planFile } from "./plan-file.js";
@@ -8,7 +11,8 @@ import type { Terminal } from "./terminal.js";
 
 export interface PlanCommandOptions extends PlanFileOptions {
   readonly json?: boolean;
-  readonly out?: string;
+  /** Keep the plan beside its scenario, with a weigh-in to fill in. */
+  readonly keep?: boolean;
 }
 
 /** `plan FILE`: prints the plan, or as JSON, and writes its pages where asked. */
@@ -17,7 +21,35 @@ export async function planCommand(
   options: PlanCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  return planFile(file, options, terminal, (planned) => show(planned, options, terminal));
+  const made: Planned[] = [];
+  const code = await planFile(file, options, terminal, (planned) => {
+    made.push(planned);
+    show(planned, options, terminal);
+  });
+  const [planned] = made;
+  if (options.keep !== true || planned === undefined || code !== EXIT.plan) return code;
+  return keep(file, planned, options, terminal);
+}
+
+/** Keeps the plan beside its scenario; what is weighed already is not written over. */
+async function keep(
+  file: string,
+  { plan, scenario }: Planned,
+  { json }: PlanCommandOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const { kept, problems } = await keepPlan(file, plan, scenario).catch(notSaved);
+  for (const problem of problems) terminal.complain(problemText(problem));
+  if (kept === null) return EXIT.wrongInput;
+  const say = json === true ? terminal.complain : terminal.print;
+  say(`Kept: ${kept.plan}`);
+  say(`After service fill in ${kept.weighIn}, then: trim-to-use weigh-in ${file}`);
+  return EXIT.plan;
+}
+
+function notSaved(error: unknown): { kept: null; problems: Problem[] } {
+  if (error instanceof NotSaved) return { kept: null, problems: [error.problem] };
+  throw error;
 }
 
 function show({ plan, scenario }: Planned, { json, out }: PlanCommandOptions, terminal: Terminal): void {

@@ -43,9 +43,12 @@ export function mustClose(name: string, received: Weight, left: Weight): void {
   );
 }
 
+/** Something cost money and weighs nothing. */
+export class NothingToCarry extends LedgerError {}
+
 /** Money of a pool that weighs nothing has nowhere to go; this refuses to lose it. */
-export function nowhereToGo(name: string, money: Money): LedgerError {
-  return new LedgerError(
+export function nowhereToGo(name: string, money: Money): NothingToCarry {
+  return new NothingToCarry(
     `${name} carries ${toCurrency(money).toFixed(4)} but has no weight to carry it away with`,
   );
 }

@@ -3,7 +3,7 @@ export { type PageAsset, pageAssets } from "./assets.js";
 export { changeText } from "./changes.js";
 export { type DocumentOptions, documentPage } from "./document.js";
 export { type OutcomeWords, outcomeWords } from "./outcome-words.js";
-export { type Page, type PageOptions, renderPages } from "./render.js";
+export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";
 export { orderWords } from "./risk.js";
 export { fill } from "./template.js";
 export { tradeoffPage } from "./tradeoff/page.js";

@@ -6,6 +6,7 @@ import { dishesPage } from "./dishes.js";
 import { headOf } from "./document.js";
 import { glancePage } from "./glance.js";
 import { gramsPage } from "./grams.js";
+import { type HappenedView, happenedPage } from "./happened.js";
 import { labelsPage } from "./labels.js";
 import { noPlanPage } from "./no-plan.js";
 import { orderOfWorkPage } from "./order-of-work.js";
@@ -14,8 +15,9 @@ import { partsPage } from "./parts.js";
 import { riskPage } from "./risk.js";
 import { shoppingPage } from "./shopping.js";
 import { fill } from "./template.js";
-import { datesText, servicesText, viewOf } from "./view.js";
+import { datesText, servicesText, type View, viewOf } from "./view.js";
 import { wastePage } from "./waste.js";
+import { weighInSheetPage } from "./weigh-in-sheet.js";
 
 export interface Page {
   /** File name without its ending; pages link to each other as `SLUG.html`. */
@@ -44,6 +46,7 @@ const PLAN_PAGES: readonly PageMaker[] = [
   gramsPage,
   wastePage,
   riskPage,
+  weighInSheetPage,
 ];
 
 /**
@@ -51,11 +54,30 @@ const PLAN_PAGES: readonly PageMaker[] = [
  * weights do not close is a RangeError.
  */
 export function renderPages(plan: PlanJson, scenario: Scenario, options: PageOptions = {}): Page[] {
-  const { assets = "assets/", home } = options;
-  const view = viewOf(plan, scenario);
-  const makers = hasPlan(plan)
-    ? PLAN_PAGES.filter((maker) => maker !== riskPage || plan.risk !== null)
-    : [noPlanPage];
+  return rendered(hasPlan(plan) ? pagesFor(plan) : [noPlanPage], viewOf(plan, scenario), options);
+}
+
+/** What happened by a weigh-in, before the pages of the plan it is held against. */
+export function renderHappened(
+  planned: PlanJson,
+  scenario: Scenario,
+  happened: HappenedView["happened"],
+  options: PageOptions = {},
+): Page[] {
+  const makers = [happenedPage({ planned, happened }), ...pagesFor(planned)];
+  return rendered(makers, viewOf(planned, scenario), options);
+}
+
+function pagesFor(plan: PlanJson): readonly PageMaker[] {
+  return PLAN_PAGES.filter((maker) => maker !== riskPage || plan.risk !== null);
+}
+
+function rendered(
+  makers: readonly PageMaker[],
+  view: View,
+  { assets = "assets/", home }: PageOptions,
+): Page[] {
+  const { scenario } = view;
   return makers.map((maker) => {
     const frame = {
       assets,

@@ -69,6 +69,7 @@ describe("the pages of a plan", () => {
       "grams",
       "waste",
       "risk",
+      "weigh-in",
     ]);
     expect(renderPages({ ...hallPlan, risk: null }, hallScenario)).toHaveLength(pages.length - 1);
     expect(renderPages(noPlan, hallScenario).map(({ slug }) => slug)).toEqual(["no-plan"]);

@@ -11,7 +11,8 @@ const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
   ledger: ["quantity", "kitchen", "yields"],
   contract: ["quantity", "kitchen", "allocation", "ledger"],
   insight: ["quantity", "reading", "kitchen", "yields", "safety", "allocation", "ledger", "contract"],
-  pages: ["quantity", "kitchen", "contract", "safety"],
+  "weigh-in": ["quantity", "reading", "kitchen", "yields", "ledger", "contract"],
+  pages: ["quantity", "kitchen", "contract", "safety", "weigh-in"],
   records: ["quantity", "reading", "kitchen"],
 };
 
@@ -38,6 +39,16 @@ const EDGES: Readonly<Record<string, readonly string[]>> = {
     "server",
     "commands",
     "load.ts",
+    "plan.ts",
+    "settle.ts",
+    "cli.ts",
+  ],
+  "after-service.ts": [
+    "allocation",
+    "insight",
+    "pages",
+    "server",
+    "commands",
     "plan.ts",
     "settle.ts",
     "cli.ts",
@@ -70,7 +81,7 @@ const ONE_DOOR: Readonly<Record<string, readonly string[]>> = {
 };
 
 /** Rooms that touch neither files nor processes. */
-const PURE_ROOMS = ["quantity", "kitchen", "safety", "ledger", "contract"];
+const PURE_ROOMS = ["quantity", "kitchen", "safety", "ledger", "contract", "weigh-in"];
 
 /** Every module a TypeScript text names: static, type-only, re-exported, bare and dynamic imports. */
 export function importsOf(text: string): string[] {

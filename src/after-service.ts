@@ -1,0 +1,129 @@
+import { readFile } from "node:fs/promises";
+import { basename, dirname } from "node:path";
+import { type PlanJson, planSchema } from "./contract/index.js";
+import type { Scenario } from "./kitchen/index.js";
+import { kitchenYields } from "./kitchen-yields.js";
+import type { Problem } from "./reading/index.js";
+import { changeFile, planFile, saveFile, weighInFile, yieldTestsFile } from "./records/index.js";
+import {
+  type Happened,
+  holdsFigures,
+  learn,
+  type NoTest,
+  rowsOfPlan,
+  whatHappened,
+  writeWeighIn,
+  yieldTestsOf,
+} from "./weigh-in/index.js";
+
+/** What a kitchen keeps beside a scenario file, by name. */
+export interface KeptFiles {
+  readonly plan: string;
+  readonly weighIn: string;
+}
+
+/**
+ * Keeps a plan beside its scenario, with a weigh-in to be filled in. What is weighed already is never written over:
+ * then nothing is kept, and the problem says so. Throws `NotSaved` where a file cannot be written.
+ */
+export async function keepPlan(
+  scenarioFile: string,
+  plan: PlanJson,
+  scenario: Scenario,
+): Promise<{ kept: KeptFiles | null; problems: readonly Problem[] }> {
+  const files = { plan: planFile(scenarioFile), weighIn: weighInFile(scenarioFile) };
+  const rows = rowsOfPlan(plan, scenario, files.plan);
+  if (!Array.isArray(rows)) return { kept: null, problems: [rows] };
+  const blank = writeWeighIn(rows, scenario);
+  let isFilled = false;
+  await changeFile(files.weighIn, (text) => {
+    isFilled = text !== null && holdsFigures({ file: files.weighIn, text });
+    return isFilled && text !== null ? text : blank;
+  });
+  if (isFilled) {
+    const what = "it holds weights of the plan that was kept before, which stays as it is";
+    const remedy =
+      "Learn from them and move the file away, or empty its column `actual`; then keep the new plan";
+    return { kept: null, problems: [{ file: files.weighIn, line: 1, column: 1, what, remedy }] };
+  }
+  await saveFile(files.plan, `${JSON.stringify(plan, null, 2)}\n`);
+  return { kept: files, problems: [] };
+}
+
+/** A plan as kept, and the text of its weigh-in; null, with the problem, where there is none to read. */
+export async function readKeptPlan(
+  scenarioFile: string,
+): Promise<{ kept: { plan: PlanJson; weighIn: string } | null; problems: readonly Problem[] }> {
+  const files = { plan: planFile(scenarioFile), weighIn: weighInFile(scenarioFile) };
+  const problem = (file: string, what: string, remedy: string) => ({
+    kept: null,
+    problems: [{ file, line: 1, column: 1, what, remedy }],
+  });
+  const keep = `Plan and keep it: trim-to-use plan ${scenarioFile} --keep`;
+  const text = await textOf(files.plan);
+  if (text === null) return problem(files.plan, "no plan is kept here", keep);
+  const plan = planSchema.safeParse(parsed(text));
+  if (!plan.success) return problem(files.plan, "this is no plan as it was kept", keep);
+  const weighIn = await textOf(files.weighIn);
+  return weighIn === null
+    ? problem(files.weighIn, "there is no weigh-in here", keep)
+    : { kept: { plan: plan.data, weighIn }, problems: [] };
+}
+
+/** What happened by the files beside a scenario. */
+export async function happenedAt(
+  scenarioFile: string,
+  scenario: Scenario,
+): Promise<{ planned: PlanJson | null; happened: Happened | null; problems: readonly Problem[] }> {
+  const { kept, problems } = await readKeptPlan(scenarioFile);
+  if (kept === null) return { planned: null, happened: null, problems };
+  const source = { file: weighInFile(scenarioFile), text: kept.weighIn };
+  return { planned: kept.plan, ...whatHappened(kept.plan, scenario, source, planFile(scenarioFile)) };
+}
+
+export interface Lesson {
+  readonly file: string;
+  /** Tests of the weigh-in, learnt now or before. */
+  readonly tests: number;
+  readonly added: number;
+  readonly replaced: number;
+  readonly without: readonly NoTest[];
+  readonly problems: readonly Problem[];
+}
+
+/**
+ * Adds the yield tests of what happened to the kitchen's own; those that it learnt before count once. Throws
+ * `NotSaved` where the file cannot be written.
+ */
+export async function learnFrom(scenarioFile: string, { rows, scenario }: Happened): Promise<Lesson> {
+  const { published } = kitchenYields(null);
+  const weighIn = basename(weighInFile(scenarioFile));
+  const { tests, without } = yieldTestsOf(rows, scenario, published, weighIn);
+  const file = yieldTestsFile(dirname(scenarioFile));
+  const dates = scenario.services.map(({ date }) => date);
+  const lesson = { file, tests: tests.length, added: 0, replaced: 0, without, problems: [] };
+  if (tests.length === 0) return lesson;
+  let counts: Pick<Lesson, "added" | "replaced" | "problems"> = lesson;
+  await changeFile(file, (text) => {
+    const learnt = learn(file, text, { tests, weighIn, dates }, published);
+    if (learnt.kind === "learnt") {
+      counts = { ...learnt, problems: [] };
+      return learnt.text;
+    }
+    counts = { added: 0, replaced: 0, problems: learnt.problems };
+    return text ?? "";
+  });
+  return { ...lesson, added: counts.added, replaced: counts.replaced, problems: counts.problems };
+}
+
+function textOf(file: string): Promise<string | null> {
+  return readFile(file, "utf8").catch(() => null);
+}
+
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,294 @@
+import type { PlanJson } from "../contract/index.js";
+import {
+  type Money,
+  minus,
+  money,
+  NO_MONEY,
+  roundTogether,
+  toCurrency,
+  total,
+  type Weight,
+} from "../quantity/index.js";
+import {
+  type Difference,
+  type DishDifference,
+  dishDifferences,
+  endDifferences,
+  type Gave,
+  gaveDifferences,
+  type Happened,
+} from "../weigh-in/index.js";
+import type { PageMaker } from "./page.js";
+import { accountName, endWords, planWeight, shortName, type View } from "./view.js";
+import { capital, coins, type Writing } from "./writing.js";
+
+/** A plan as kept, and what happened. */
+export interface HappenedView {
+  readonly planned: PlanJson;
+  readonly happened: Happened;
+}
+
+type HappenedData = {
+  readonly share: string;
+  readonly gave: readonly Table[];
+  readonly dishes: readonly DishTable[];
+  readonly ends: readonly EndRow[];
+  readonly endTotal: EndRow;
+  readonly weights: Balance;
+  readonly moneys: Balance;
+};
+type Table = {
+  readonly name: string;
+  readonly about: string;
+  readonly rows: readonly Row[];
+  readonly sum: Row;
+};
+type Row = {
+  readonly name: string;
+  readonly kind: string;
+  readonly planned: string;
+  readonly actual: string;
+  readonly difference: string;
+  readonly plannedPercent: string;
+  readonly percent: string;
+  readonly notes: readonly string[];
+};
+type DishTable = {
+  readonly name: string;
+  readonly about: string;
+  readonly notes: readonly string[];
+  readonly rows: readonly Row[];
+};
+type EndRow = {
+  readonly name: string;
+  readonly planned: string;
+  readonly actual: string;
+  readonly difference: string;
+  readonly cost: string;
+  readonly notes: readonly string[];
+};
+type Balance = { readonly in: readonly Term[]; readonly out: readonly Term[]; readonly total: Term };
+type Term = { readonly name: string; readonly planned: string; readonly actual: string };
+
+const NOT_WEIGHED = "not weighed";
+const NOT_COUNTED = "not counted";
+
+/** What every part and dish came to against the plan, where the rest went, and both balances of what happened. */
+export function happenedPage(shown: HappenedView): PageMaker {
+  return { slug: "happened", title: "What happened", data: (view) => happenedData(shown, view) };
+}
+
+export function happenedData({ planned, happened }: HappenedView, view: View): HappenedData {
+  const { writing, scenario } = view;
+  const services = scenario.services.map(({ name }) => name);
+  const dishes = dishDifferences(happened, planned, services);
+  return {
+    share: shareWords(happened.plan, writing),
+    gave: gaveDifferences(happened).map((each) => gaveTable(each, view)),
+    dishes: dishes.map((dish) => dishTable(dish, services.length > 1, view)),
+    ...endRows(planned, happened, view),
+    weights: weightBalance(planned, happened.plan, view),
+    moneys: moneyBalance(planned, happened.plan, view),
+  };
+}
+
+function shareWords({ weighIn }: PlanJson, writing: Writing): string {
+  const { figures = 0, weighed = 0 } = weighIn ?? {};
+  const percent = figures === 0 ? 0 : Math.floor((100 * weighed) / figures);
+  return `${writing.count(weighed)} of ${writing.count(figures)} figures were weighed, counted or billed (${percent} %). The others are told by these, or taken as planned, and marked “${NOT_WEIGHED}”.`;
+}
+
+function gaveTable({ name, from, taken, gave }: Gave, view: View): Table {
+  const { writing, scenario } = view;
+  const planned = rounded(gave, "planned", view);
+  const actual = rounded(gave, "actual", view);
+  const plannedPercents = writing.percents(planned.map(atLeastNothing));
+  const percents = writing.percents(actual.map(atLeastNothing));
+  return {
+    name: capital(name),
+    about: from,
+    rows: gave.map((each, index) => ({
+      ...rowOf(each, planned[index] ?? each.planned, actual[index] ?? each.actual, writing),
+      name: each.name === "loss" ? "Loss" : capital(shortName(each.name, name)),
+      kind: KINDS[scenario.parts.find((part) => part.name === each.name)?.class ?? "food"],
+      plannedPercent: plannedPercents[index] ?? "",
+      percent: percents[index] ?? "",
+    })),
+    sum: {
+      ...rowOf(taken, total(planned), total(actual), writing),
+      name: from === "" ? "As purchased" : "Taken, with water",
+      plannedPercent: writing.wholePercent,
+      percent: writing.wholePercent,
+    },
+  };
+}
+
+const KINDS = { food: "", inedible: "inedible", never: "never eaten" } as const;
+
+function atLeastNothing(weight: Weight): Weight {
+  return weight < 0n ? (0n as Weight) : weight;
+}
+
+function rounded(
+  differences: readonly Difference[],
+  side: "planned" | "actual",
+  { scenario }: View,
+): Weight[] {
+  return roundTogether(
+    differences.map((each) => each[side]),
+    scenario.scaleStep,
+  );
+}
+
+function rowOf(
+  { name, weighed, reasons }: Pick<Difference, "name" | "weighed" | "reasons">,
+  planned: Weight,
+  actual: Weight,
+  writing: Writing,
+): Row {
+  return {
+    name: capital(name),
+    kind: "",
+    planned: writing.shown(planned),
+    actual: writing.shown(actual),
+    difference: signed(minus(actual, planned), writing),
+    plannedPercent: "",
+    percent: "",
+    notes: [...(weighed ? [] : [NOT_WEIGHED]), ...reasons],
+  };
+}
+
+function signed(difference: Weight, writing: Writing): string {
+  if (difference === 0n) return "0";
+  return difference > 0n ? `+${writing.shown(difference)}` : writing.shown(difference).replace("-", "−");
+}
+
+function dishTable(
+  { dish, service, portions, cost, ceiling, parts, reasons }: DishDifference,
+  named: boolean,
+  view: View,
+): DishTable {
+  const { writing } = view;
+  const planned = rounded(parts, "planned", view);
+  const actual = rounded(parts, "actual", view);
+  const each = (amount: Money, count: number) =>
+    writing.money(count === 0 ? NO_MONEY : money(toCurrency(amount).div(count)));
+  const limit = ceiling === null ? "" : `, ceiling ${writing.money(ceiling)}`;
+  const counted = portions.weighed ? "" : `, ${NOT_COUNTED}`;
+  return {
+    name: capital(dish),
+    about: named ? service : "",
+    notes: [
+      `${writing.count(portions.actual)} portions, planned ${writing.count(portions.planned)}${counted}; ${each(cost.actual, portions.actual)} each, planned ${each(cost.planned, portions.planned)}${limit}`,
+      ...reasons,
+    ],
+    rows: parts.map((part, index) =>
+      rowOf(part, planned[index] ?? part.planned, actual[index] ?? part.actual, writing),
+    ),
+  };
+}
+
+function endRows(planned: PlanJson, happened: Happened, view: View): Pick<HappenedData, "ends" | "endTotal"> {
+  const { writing, scenario } = view;
+  const ends = endDifferences(happened, planned);
+  const before = roundTogether(
+    ends.map((end) => end.planned.weight),
+    scenario.scaleStep,
+  );
+  const after = roundTogether(
+    ends.map((end) => end.actual.weight),
+    scenario.scaleStep,
+  );
+  const costs = coins(
+    ends.map((end) => end.actual.cost),
+    scenario,
+  );
+  const row = (name: string, was: Weight, is: Weight, cost: Money, notes: readonly string[]): EndRow => ({
+    name,
+    planned: writing.shown(was),
+    actual: writing.shown(is),
+    difference: signed(minus(is, was), writing),
+    cost: writing.money(cost),
+    notes,
+  });
+  return {
+    ends: ends.map(({ account, weighed, reasons }, index) =>
+      row(
+        capital(endWords(accountName(account, scenario))),
+        before[index] ?? (0n as Weight),
+        after[index] ?? (0n as Weight),
+        costs[index] ?? NO_MONEY,
+        [...(weighed ? [] : [NOT_WEIGHED]), ...reasons],
+      ),
+    ),
+    endTotal: row("All", total(before), total(after), total(costs), []),
+  };
+}
+
+const WEIGHTS_IN = [
+  ["Purchased", "purchased"],
+  ["In the house before", "onHand"],
+  ["Water taken up", "absorbed"],
+] as const;
+const WEIGHTS_OUT = [
+  ["On plates", "inDishes"],
+  ["Given away", "givenAway"],
+  ["Closing stock", "closingStock"],
+  ["Wasted food", "wastedFood"],
+  ["Inedible", "inedible"],
+  ["Cutting, storage and cooking loss", "losses"],
+] as const;
+const MONEY_IN = [
+  ["Spent", "spent"],
+  ["Value of what the house held", "stockValue"],
+] as const;
+const MONEY_OUT = [
+  ["On plates", "inDishes"],
+  ["Given away", "givenAway"],
+  ["Closing stock", "closingStock"],
+  ["Wasted", "wasted"],
+] as const;
+
+function weightBalance(planned: PlanJson, actual: PlanJson, { scenario, writing }: View): Balance {
+  const texts = (plan: PlanJson, rows: readonly (readonly [string, keyof PlanJson["weights"]])[]) =>
+    roundTogether(
+      rows.map(([, key]) => planWeight(plan.weights[key])),
+      scenario.scaleStep,
+    );
+  const terms = (rows: typeof WEIGHTS_IN | typeof WEIGHTS_OUT): Term[] => {
+    const [before, after] = [texts(planned, rows), texts(actual, rows)];
+    return rows.map(([name], index) => ({
+      name,
+      planned: writing.shown(before[index] ?? (0n as Weight)),
+      actual: writing.shown(after[index] ?? (0n as Weight)),
+    }));
+  };
+  const all = (plan: PlanJson) => writing.shown(total(texts(plan, WEIGHTS_IN)));
+  return {
+    in: terms(WEIGHTS_IN),
+    out: terms(WEIGHTS_OUT),
+    total: { name: "All", planned: all(planned), actual: all(actual) },
+  };
+}
+
+function moneyBalance(planned: PlanJson, actual: PlanJson, { scenario, writing }: View): Balance {
+  const amounts = (plan: PlanJson, rows: typeof MONEY_IN | typeof MONEY_OUT) =>
+    coins(
+      rows.map(([, key]) => money((plan.money as Readonly<Record<string, string>>)[key] ?? "0")),
+      scenario,
+    );
+  const terms = (rows: typeof MONEY_IN | typeof MONEY_OUT): Term[] => {
+    const [before, after] = [amounts(planned, rows), amounts(actual, rows)];
+    return rows.map(([name], index) => ({
+      name,
+      planned: writing.money(before[index] ?? NO_MONEY),
+      actual: writing.money(after[index] ?? NO_MONEY),
+    }));
+  };
+  const all = (plan: PlanJson) => writing.money(total(amounts(plan, MONEY_IN)));
+  return {
+    in: terms(MONEY_IN),
+    out: terms(MONEY_OUT),
+    total: { name: "All", planned: all(planned), actual: all(actual) },
+  };
+}

@@ -1,0 +1,157 @@
+import type { Scenario } from "../kitchen/index.js";
+import { milligrams } from "../quantity/index.js";
+import type { Problem } from "../reading/index.js";
+import {
+  numberedAfter,
+  readYieldTests,
+  writeYieldTests,
+  type YieldTables,
+  type YieldTest,
+} from "../yields/index.js";
+import type { WeighedRow } from "./happened.js";
+import { LOSS, ONE_COUNTED } from "./row.js";
+
+/** A cut that makes no yield test, and why. */
+export interface NoTest {
+  readonly item: string;
+  readonly breakdown: string;
+  readonly why: string;
+}
+
+const NO_SUPPLIER = "not stated";
+
+/**
+ * The yield tests that a weigh-in makes: one of every cut weighed whole and part for part, as far as the tables know
+ * it by its name and its parts. `weighIn` is the weigh-in's name, by which its tests are known again.
+ */
+export function yieldTestsOf(
+  rows: readonly WeighedRow[],
+  scenario: Scenario,
+  tables: YieldTables,
+  weighIn: string,
+): { tests: YieldTest[]; without: NoTest[] } {
+  const tests: YieldTest[] = [];
+  const without: NoTest[] = [];
+  for (const cut of rows.filter(
+    ({ what, measure, actual }) => what === "cut" && measure === "weight" && actual > 0n,
+  )) {
+    const item = scenario.items.find(({ name }) => name === cut.name);
+    const service = scenario.services[cut.service ?? 0];
+    if (item === undefined || service === undefined) continue;
+    const gave = rows.filter(
+      ({ what, service: before, name, way }) =>
+        what === "cut gave" && before === cut.service && name === cut.name && way === cut.way,
+    );
+    const parts = gave.filter(({ part }) => part !== LOSS);
+    const why = whyNot(cut, parts, item.form, tables);
+    if (why !== null) {
+      without.push({ item: cut.name, breakdown: cut.way, why });
+      continue;
+    }
+    const units = rows.find(
+      ({ what, measure, service: before, name, way }) =>
+        what === "cut" &&
+        measure === "count" &&
+        before === cut.service &&
+        name === cut.name &&
+        way === cut.way,
+    );
+    const loss = gave.find(({ part, weighed }) => part === LOSS && weighed);
+    const test: YieldTest = {
+      item: item.name,
+      form: item.form,
+      breakdown: cut.way,
+      supplier: item.supplier ?? NO_SUPPLIER,
+      date: service.date,
+      number: 1,
+      units: units === undefined ? 1 : Math.max(1, Number(units.actual / ONE_COUNTED)),
+      apWeight: milligrams(cut.reading),
+      parts: parts.map((row) => ({
+        part: row.part,
+        weight: milligrams(row.reading),
+        class: classOf(row.part, scenario),
+      })),
+      loss: milligrams(loss?.reading ?? 0n),
+      scaleStep: scenario.scaleStep,
+      weighIn,
+    };
+    tests.push(numberedAfter(tests, test));
+  }
+  return { tests, without };
+}
+
+function classOf(part: string, { parts }: Scenario) {
+  return parts.find(({ name }) => name === part)?.class ?? "food";
+}
+
+function whyNot(
+  cut: WeighedRow,
+  parts: readonly WeighedRow[],
+  form: string,
+  tables: YieldTables,
+): string | null {
+  if (parts.length === 0 || !parts.every(({ weighed }) => weighed)) return "its parts were not weighed";
+  if (!cut.weighed) return "its weight as purchased was not weighed";
+  const item = tables.items.find((each) => each.name === cut.name && each.form === form);
+  const breakdown = item?.breakdowns.find(({ name }) => name === cut.way);
+  if (breakdown === undefined) return "the yield tables do not hold this cut";
+  const known = breakdown.parts.map(({ part }) => part);
+  return known.length === parts.length && parts.every(({ part }) => known.includes(part))
+    ? null
+    : "the scenario cuts it into other parts than the yield tables";
+}
+
+/** The kitchen's tests after learning; `added` is 0 where they were learnt before. */
+export type Learnt =
+  | { readonly kind: "learnt"; readonly text: string; readonly added: number; readonly replaced: number }
+  | { readonly kind: "unreadable"; readonly problems: readonly Problem[] };
+
+/**
+ * The kitchen's file of yield tests (null where there is none yet) with those of a weigh-in. Learnt again, they take
+ * the place of what the same weigh-in of the same days taught before, so that nothing counts twice and a weight
+ * corrected afterwards is corrected here too.
+ */
+export function learn(
+  file: string,
+  text: string | null,
+  { tests, weighIn, dates }: { tests: readonly YieldTest[]; weighIn: string; dates: readonly string[] },
+  tables: YieldTables,
+): Learnt {
+  const { tests: known, problems } =
+    text === null ? { tests: [], problems: [] } : readYieldTests({ file, text }, tables);
+  if (problems.length > 0) return { kind: "unreadable", problems };
+  const isOurs = (test: YieldTest) => test.weighIn === weighIn && dates.includes(test.date);
+  const before = known.filter(isOurs);
+  const others = known.filter((test) => !isOurs(test));
+  const fresh: YieldTest[] = [];
+  const free = [...before];
+  for (const test of tests) {
+    const at = free.findIndex((old) => isSameCutting(old, test));
+    const [old] = at < 0 ? [] : free.splice(at, 1);
+    fresh.push(
+      old === undefined
+        ? numberedAfter([...others, ...before, ...fresh], test)
+        : { ...test, number: old.number },
+    );
+  }
+  const changed = fresh.filter((test) => !before.some((old) => textOf(old) === textOf(test)));
+  if (text !== null && changed.length === 0 && before.length === fresh.length)
+    return { kind: "learnt", text, added: 0, replaced: 0 };
+  const added = Math.max(0, fresh.length - before.length);
+  return {
+    kind: "learnt",
+    text: writeYieldTests([...others, ...fresh]),
+    added,
+    replaced: changed.length - Math.min(changed.length, added),
+  };
+}
+
+function isSameCutting(left: YieldTest, right: YieldTest): boolean {
+  return (["item", "form", "breakdown", "supplier", "date"] as const).every(
+    (key) => left[key] === right[key],
+  );
+}
+
+function textOf(test: YieldTest): string {
+  return writeYieldTests([test]);
+}

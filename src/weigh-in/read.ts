@@ -1,0 +1,140 @@
+import type { Scenario } from "../kitchen/index.js";
+import { Decimal, grams, money, unitNamed, weightIn } from "../quantity/index.js";
+import {
+  type CsvRow,
+  didYouMean,
+  inFileOrder,
+  type Position,
+  type Problem,
+  readCsv,
+  type Source,
+  type Wording,
+} from "../reading/index.js";
+import { addedRows } from "./added.js";
+import type { Note, Reading, Sheet } from "./book.js";
+import { cellsKey, type NameCells, nameCells, WEIGH_IN_COLUMNS } from "./columns.js";
+import * as words from "./reading-words.js";
+import { countedIn, isWeightUnit, type Measure, type Row, rowKey, WHATS } from "./row.js";
+
+const MOST_WEIGHT = grams("10000000");
+const MOST_COST = money("10000000");
+const MOST_COUNT = 100_000_000n;
+
+/**
+ * Reads a filled weigh-in against the rows there were to weigh. A row left blank is not weighed; one that was not
+ * planned is added where the scenario knows what it speaks of. Every problem is reported by file, line and column.
+ */
+export function readWeighIn(
+  source: Source,
+  planned: readonly Row[],
+  scenario: Scenario,
+): { sheet: Sheet; problems: Problem[] } {
+  const table = readCsv(source, WEIGH_IN_COLUMNS);
+  const problems: Problem[] = [...table.problems];
+  const rows = new Map(planned.map((row) => [rowKey(row), row]));
+  const byCells = new Map(planned.map((row) => [cellsKey(nameCells(row, scenario), row.measure), row]));
+  const readings = new Map<Row, Reading>();
+  const notes = new Map<Row, Note>();
+  const places = new Map<Row, Position>();
+  for (const line of table.rows) {
+    const report = (column: string, wording: Wording) => {
+      problems.push({ ...line.cell(column).position, ...wording });
+    };
+    const cells = cellsOf(line);
+    const measure = measureOf(line, scenario, report);
+    if (measure === null) continue;
+    const isBlank = line.cell("actual").text === "";
+    let row = byCells.get(cellsKey(cells, measure));
+    if (row === undefined && isBlank) continue;
+    if (row === undefined) {
+      const added = addedRows(cells, measure, scenario, report);
+      if (added === null) continue;
+      for (const each of added.group) {
+        if (rows.has(rowKey(each))) continue;
+        rows.set(rowKey(each), each);
+        byCells.set(cellsKey(nameCells(each, scenario), each.measure), each);
+      }
+      row = rows.get(rowKey(added.row));
+      if (row === undefined) continue;
+    }
+    const before = places.get(row);
+    if (before !== undefined) {
+      report("what", words.twice(before.line));
+      continue;
+    }
+    places.set(row, line.cell("actual").position);
+    notes.set(row, noteOf(line));
+    if (isBlank) continue;
+    const value = figureIn(line, row, scenario, report);
+    if (value !== null) readings.set(row, { value, place: line.cell("actual").position });
+  }
+  const sheet = { file: source.file, rows: [...rows.values()], readings, notes, places };
+  return { sheet, problems: problems.sort(inFileOrder) };
+}
+
+/** Whether a weigh-in holds any figure, or cannot be read and so might. */
+export function holdsFigures(source: Source): boolean {
+  const { rows, problems } = readCsv(source, WEIGH_IN_COLUMNS);
+  return problems.length > 0 || rows.some((line) => line.cell("actual").text !== "");
+}
+
+function cellsOf(line: CsvRow): NameCells {
+  const text = (column: string) => line.cell(column).text;
+  return {
+    what: text("what"),
+    service: text("service"),
+    name: text("name"),
+    way: text("way"),
+    part: text("part"),
+    lot: text("lot"),
+  };
+}
+
+function noteOf(line: CsvRow): Note {
+  const text = (column: string) => line.cell(column).text;
+  return { reason: text("reason"), by: text("by"), time: text("time") };
+}
+
+type Report = (column: string, wording: Wording) => void;
+
+function measureOf(line: CsvRow, { currency }: Scenario, report: Report): Measure | null {
+  const what = line.cell("what").text;
+  if (!WHATS.some((known) => known === what.toLowerCase())) {
+    report("what", words.unknownWhat(what, didYouMean(what, WHATS), WHATS));
+    return null;
+  }
+  const unit = line.cell("unit").text;
+  if (unit === "") {
+    report("unit", words.noUnit(currency));
+    return null;
+  }
+  if (unit.toUpperCase() === currency.toUpperCase()) return "cost";
+  return isWeightUnit(unit) ? "weight" : "count";
+}
+
+/** The figure in the row's measure; null, with the problem, where it is none. */
+function figureIn(line: CsvRow, row: Row, scenario: Scenario, report: Report): bigint | null {
+  const { text } = line.cell("actual");
+  const unit = line.cell("unit").text;
+  const isPlain = /^\d+(\.\d+)?$/.test(text);
+  if (row.measure === "weight") {
+    const named = unitNamed(unit, null);
+    const weight = isPlain && named.kind === "unit" ? weightIn(named.unit, new Decimal(text)) : null;
+    if (weight === null || weight > MOST_WEIGHT) report("actual", words.noWeight(text, unit));
+    return weight !== null && weight <= MOST_WEIGHT ? weight : null;
+  }
+  if (row.measure === "cost") {
+    const cost = /^\d+(\.\d{1,4})?$/.test(text) ? money(text) : null;
+    if (cost === null || cost > MOST_COST) report("actual", words.noCost(text, unit));
+    return cost !== null && cost <= MOST_COST ? cost : null;
+  }
+  const wanted = countedIn(row, scenario);
+  const isUnit = [wanted, `${wanted}s`].some((each) => each.toLowerCase() === unit.toLowerCase());
+  if (!isUnit) {
+    report("unit", words.otherUnit(unit, wanted));
+    return null;
+  }
+  const count = /^\d{1,6}$/.test(text) ? BigInt(text) * 1000n : null;
+  if (count === null || count > MOST_COUNT) report("actual", words.noCount(text, wanted));
+  return count !== null && count <= MOST_COUNT ? count : null;
+}

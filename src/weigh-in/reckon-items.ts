@@ -1,0 +1,173 @@
+import type { Item } from "../kitchen/index.js";
+import { Decimal, milligrams, roundToInteger } from "../quantity/index.js";
+import { inProportion, type Outlet, shareOut, slackOf } from "./balance.js";
+import { type Book, sum } from "./book.js";
+import { isWeightUnit, LOSS, ONE_COUNTED, type Row } from "./row.js";
+import * as words from "./words.js";
+
+/** Units, weights as purchased and costs of every item: what came in is what was cut, binned or kept. */
+export function reckonItems(book: Book): void {
+  for (const item of book.scenario.items) {
+    countUnits(item, book);
+    weighItem(item, book);
+    const costs = book.rows("bought", { name: item.name, measure: "cost" });
+    for (const cost of costs) costOf(cost, item, book);
+    refusePaidForNothing(item, costs, book);
+  }
+}
+
+const ENDS: readonly Row["what"][] = ["cut", "kept", "binned"];
+
+function ends(item: Item, measure: Row["measure"], book: Book): Row[] {
+  return ENDS.flatMap((what) => book.rows(what, { name: item.name, lot: null, measure }));
+}
+
+/** Whole units: those blank are as planned; where that does not add up, a single blank takes the rest. */
+function countUnits(item: Item, book: Book): void {
+  const outs = ends(item, "count", book);
+  const weighedEnds = ends(item, "weight", book);
+  const ins = [
+    ...book.rows("bought", { name: item.name, measure: "count" }),
+    ...book.rows("in the house", { name: item.name, measure: "count" }),
+  ];
+  for (const row of [...ins, ...outs]) book.actual.set(row, book.given(row) ?? row.planned);
+  if (outs.length < weighedEnds.length || ![...ins, ...outs].some((row) => book.isWeighed(row))) return;
+  const units = (row: Row): bigint =>
+    row.what === "bought"
+      ? roundToInteger(item.orderUnit.size.times(book.value(row).toString()))
+      : book.value(row);
+  const short = sum(ins.map(units)) - sum(outs.map(units));
+  if (short === 0n) return;
+  const blanks = outs.filter((row) => !book.isWeighed(row));
+  const [blank] = blanks;
+  const taken = blank === undefined ? -1n : book.value(blank) + short;
+  if (blank !== undefined && blanks.length === 1 && taken >= 0n && taken % ONE_COUNTED === 0n)
+    book.actual.set(blank, taken);
+  else {
+    const written = [...outs, ...ins].filter((row) => book.isWeighed(row));
+    book.problem(written, words.unitsDiffer(item, short));
+  }
+}
+
+/** What an unweighed row would weigh: its units at their usual weight, or as planned. */
+function expectedWeight(row: Row, item: Item, book: Book): bigint {
+  const { what, service, name, way } = row;
+  const count = book.rows(what, { service, name, way, lot: null, measure: "count" })[0];
+  if (count === undefined || book.value(count) === count.planned) return row.planned;
+  if (count.planned > 0n) return (book.value(count) * row.planned) / count.planned;
+  const each = what === "bought" ? item.orderUnit.weight : item.unitWeight;
+  return (book.value(count) * each) / ONE_COUNTED;
+}
+
+function weighItem(item: Item, book: Book): void {
+  const ins = [
+    ...book.rows("bought", { name: item.name, measure: "weight" }),
+    ...book.rows("in the house", { name: item.name, lot: null, measure: "weight" }),
+  ];
+  const outs = ends(item, "weight", book).map(
+    (row): Outlet => ({
+      row,
+      given: book.given(row) ?? wholeCut(row, book),
+      expected: expectedWeight(row, item, book),
+      rank: ENDS.indexOf(row.what),
+    }),
+  );
+  const blankIns = ins.filter((row) => book.given(row) === null);
+  const givenIns = ins.filter((row) => book.given(row) !== null);
+  for (const row of givenIns) book.actual.set(row, book.value(row));
+  const came = sum(givenIns.map((row) => book.value(row)));
+  if (blankIns.length > 0) {
+    const went = sum(outs.map(({ given, expected }) => given ?? expected));
+    for (const { row, given, expected } of outs) book.actual.set(row, given ?? expected);
+    if (went < came) {
+      book.problem(
+        [...givenIns, ...outs.map(({ row }) => row)],
+        words.itemGap(item, milligrams(came - went)),
+      );
+      return;
+    }
+    const pieces = inProportion(
+      went - came,
+      blankIns.map((row) => expectedWeight(row, item, book)),
+    );
+    blankIns.forEach((row, index) => {
+      book.actual.set(row, pieces[index] ?? 0n);
+    });
+    return;
+  }
+  const weighings = ins.length + outs.filter(({ row }) => book.isWeighed(row)).length;
+  closeItem(item, came, { ins, outs, slack: slackOf(weighings, book.scenario.scaleStep) }, book);
+}
+
+function closeItem(
+  item: Item,
+  came: bigint,
+  { ins, outs, slack }: { ins: readonly Row[]; outs: readonly Outlet[]; slack: bigint },
+  book: Book,
+): void {
+  const went = sum(outs.map(({ given }) => given ?? 0n));
+  const isWeighedWhole = outs.every(({ given }) => given !== null);
+  const off = came - went;
+  const largest = [...ins].sort((a, b) => (book.value(b) > book.value(a) ? 1 : -1))[0];
+  // The weights at cutting stand, as their parts were weighed against them: the weight that came in gives way.
+  if (isWeighedWhole && off !== 0n && (off < 0n ? -off : off) <= slack && largest !== undefined) {
+    book.actual.set(largest, book.value(largest) - off);
+    for (const { row, given } of outs) book.actual.set(row, given ?? 0n);
+    return;
+  }
+  const shared = shareOut(came, outs, isWeighedWhole ? 0n : slack);
+  if (shared.kind === "closed") for (const [row, value] of shared.values) book.actual.set(row, value);
+  else {
+    for (const { row, given, expected } of outs) book.actual.set(row, given ?? expected);
+    const written = [...outs.map(({ row }) => row), ...ins].filter((row) => book.isWeighed(row));
+    book.problem(written, words.itemGap(item, milligrams(shared.gap)));
+  }
+}
+
+/** A cut whose weight as purchased is blank and whose parts were all weighed weighed what they weigh. */
+function wholeCut(row: Row, book: Book): bigint | null {
+  if (row.what !== "cut") return null;
+  const { service, name, way } = row;
+  const gave = book.rows("cut gave", { service, name, way });
+  const parts = gave.filter(({ part }) => part !== LOSS);
+  if (parts.length === 0 || !parts.every((part) => book.isWeighed(part))) return null;
+  return sum(gave.map((part) => book.given(part) ?? 0n));
+}
+
+/** A bill left blank is the price for what was bought; what is bought by weight costs by its weight. */
+function costOf(row: Row, item: Item, book: Book): void {
+  const given = book.given(row);
+  const common = { service: row.service, name: row.name };
+  const count = book.rows("bought", { ...common, measure: "count" })[0];
+  const weight = book.rows("bought", { ...common, measure: "weight" })[0];
+  const measured = count ?? (isWeightUnit(item.orderUnit.name) ? weight : undefined);
+  const isChanged = measured !== undefined && book.value(measured) !== measured.planned;
+  if (given !== null || !isChanged) {
+    book.actual.set(row, given ?? row.planned);
+    return;
+  }
+  const one = count === undefined ? item.orderUnit.weight : ONE_COUNTED;
+  if (measured.planned === 0n && item.buying === null) {
+    book.problem([measured, row], words.noPrice(item));
+    return;
+  }
+  const exact =
+    measured.planned === 0n
+      ? new Decimal((item.buying?.price ?? 0n).toString())
+          .times(book.value(measured).toString())
+          .div(one.toString())
+      : new Decimal(row.planned.toString())
+          .times(book.value(measured).toString())
+          .div(measured.planned.toString());
+  book.actual.set(row, roundToInteger(exact));
+}
+
+function refusePaidForNothing(item: Item, costs: readonly Row[], book: Book): void {
+  const weights = [
+    ...book.rows("bought", { name: item.name, measure: "weight" }),
+    ...book.rows("in the house", { name: item.name, lot: null, measure: "weight" }),
+  ];
+  if (sum(costs.map((row) => book.value(row))) === 0n || sum(weights.map((row) => book.value(row))) !== 0n)
+    return;
+  book.problem([...weights, ...costs], words.paidForNothing(item));
+}

@@ -1,0 +1,55 @@
+import type { Scenario } from "../kitchen/index.js";
+import { milligrams, roundTogether, scaleWithStep } from "../quantity/index.js";
+import type { Note } from "./book.js";
+import { COLUMNS, nameCells, unitOf } from "./columns.js";
+import { figureOf, type Row } from "./row.js";
+
+/** What stands in a row's last columns; all blank on a form to be filled in. */
+export interface Filled {
+  readonly actual: string;
+  readonly note: Note;
+}
+
+export const NOTHING_FILLED: Filled = { actual: "", note: { reason: "", by: "", time: "" } };
+
+/** The weigh-in as CSV: a row for everything there is to weigh, with what was planned and what is filled in. */
+export function writeWeighIn(
+  rows: readonly Row[],
+  scenario: Scenario,
+  filled: (row: Row) => Filled = () => NOTHING_FILLED,
+): string {
+  const { unit } = scaleWithStep(scenario.scaleStep);
+  const lines = rows.map((row) => {
+    const { actual, note } = filled(row);
+    const cells = {
+      ...nameCells(row, scenario),
+      ...note,
+      unit: unitOf(row, scenario, unit),
+      planned: plannedText(row, scenario),
+      actual,
+    };
+    return COLUMNS.map((column) => cell(cells[column])).join(",");
+  });
+  return [COLUMNS.join(","), ...lines].map((line) => `${line}\n`).join("");
+}
+
+/** The planned figure as the scale shows it, a bill, or a count; nothing for a row that was added. */
+export function plannedText(row: Row, scenario: Scenario): string {
+  return figureText(row, row.planned, scenario);
+}
+
+/** A figure of a row in its unit, with a point for decimals and as many of them as the scale shows. */
+export function figureText(row: Row, value: bigint, { scaleStep }: Scenario): string {
+  if (row.measure !== "weight") {
+    const figure = figureOf(row.measure, value);
+    return row.measure === "cost" ? figure.toFixed(Math.max(2, figure.decimalPlaces())) : figure.toFixed();
+  }
+  const scale = scaleWithStep(scaleStep);
+  const [shown = milligrams(0n)] = roundTogether([milligrams(value)], scaleStep);
+  return scale.read(shown).toFixed(scale.places);
+}
+
+/** A cell in quotes where CSV wants them. */
+function cell(text: string): string {
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
