@@ -51,6 +51,7 @@ type Row = {
   readonly difference: string;
   readonly plannedPercent: string;
   readonly percent: string;
+  readonly unweighed: string;
   readonly notes: readonly string[];
 };
 type DishTable = {
@@ -65,6 +66,7 @@ type EndRow = {
   readonly actual: string;
   readonly difference: string;
   readonly cost: string;
+  readonly unweighed: string;
   readonly notes: readonly string[];
 };
 type Balance = { readonly in: readonly Term[]; readonly out: readonly Term[]; readonly total: Term };
@@ -154,7 +156,8 @@ function rowOf(
     difference: signed(minus(actual, planned), writing),
     plannedPercent: "",
     percent: "",
-    notes: [...(weighed ? [] : [NOT_WEIGHED]), ...reasons],
+    unweighed: weighed ? "" : NOT_WEIGHED,
+    notes: reasons,
   };
 }
 
@@ -203,12 +206,20 @@ function endRows(planned: PlanJson, happened: Happened, view: View): Pick<Happen
     ends.map((end) => end.actual.cost),
     scenario,
   );
-  const row = (name: string, was: Weight, is: Weight, cost: Money, notes: readonly string[]): EndRow => ({
+  const row = (
+    name: string,
+    was: Weight,
+    is: Weight,
+    cost: Money,
+    unweighed: string,
+    notes: readonly string[],
+  ): EndRow => ({
     name,
     planned: writing.shown(was),
     actual: writing.shown(is),
     difference: signed(minus(is, was), writing),
     cost: writing.money(cost),
+    unweighed,
     notes,
   });
   return {
@@ -218,10 +229,11 @@ function endRows(planned: PlanJson, happened: Happened, view: View): Pick<Happen
         before[index] ?? (0n as Weight),
         after[index] ?? (0n as Weight),
         costs[index] ?? NO_MONEY,
-        [...(weighed ? [] : [NOT_WEIGHED]), ...reasons],
+        weighed ? "" : NOT_WEIGHED,
+        reasons,
       ),
     ),
-    endTotal: row("All", total(before), total(after), total(costs), []),
+    endTotal: row("All", total(before), total(after), total(costs), "", []),
   };
 }
 
