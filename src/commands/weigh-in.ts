@@ -1,14 +1,11 @@
 import { happenedAt, type Lesson, learnFrom } from "../after-service.js";
-import { loadScenario } from "../load.js";
 import { renderHappened } from "../pages/index.js";
 import { problemText } from "../reading/index.js";
 import { NotSaved } from "../records/index.js";
-import type { Happened } from "../weigh-in/index.js";
-import { writePages } from "./answering.js";
+import { answering, writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import type { Terminal } from "./terminal.js";
 import { printHappened } from "./weigh-in-text.js";
-import { folderObstacle } from "./write-folder.js";
 
 export interface WeighInCommandOptions {
   readonly json?: boolean;
@@ -22,27 +19,21 @@ export async function weighInCommand(
   { json, learn, out }: WeighInCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  const { scenario, problems } = await loadScenario(file);
-  for (const problem of problems) terminal.complain(problemText(problem));
-  if (scenario === null) return EXIT.wrongInput;
-  const obstacle = out === undefined ? null : folderObstacle(out);
-  if (obstacle !== null) {
-    terminal.complain(obstacle);
-    return EXIT.wrongInput;
-  }
-  const { planned, happened, problems: found } = await happenedAt(file, scenario);
-  for (const problem of found) terminal.complain(problemText(problem));
-  if (planned === null || happened === null) return EXIT.wrongInput;
-  const say = json === true ? terminal.complain : terminal.print;
-  if (json === true) terminal.print(JSON.stringify(happened.plan, null, 2));
-  else printHappened(planned, happened, terminal);
-  if (out !== undefined) writePages(out, renderHappened(planned, scenario, happened), say);
-  if (learn !== true) return EXIT.plan;
-  const lesson = await learnFrom(file, happened).catch(notSaved);
-  for (const problem of lesson.problems) terminal.complain(problemText(problem));
-  if (lesson.problems.length > 0) return EXIT.wrongInput;
-  for (const line of lessonLines(lesson)) say(line);
-  return EXIT.plan;
+  return answering({ file, out }, terminal, async (scenario) => {
+    const { planned, happened, problems: found } = await happenedAt(file, scenario);
+    for (const problem of found) terminal.complain(problemText(problem));
+    if (planned === null || happened === null) return EXIT.wrongInput;
+    const say = json === true ? terminal.complain : terminal.print;
+    if (json === true) terminal.print(JSON.stringify(happened.plan, null, 2));
+    else printHappened(planned, happened, terminal);
+    if (out !== undefined) writePages(out, renderHappened(planned, scenario, happened), say);
+    if (learn !== true) return EXIT.plan;
+    const lesson = await learnFrom(file, happened).catch(notSaved);
+    for (const problem of lesson.problems) terminal.complain(problemText(problem));
+    if (lesson.problems.length > 0) return EXIT.wrongInput;
+    for (const line of lessonLines(lesson)) say(line);
+    return EXIT.plan;
+  });
 }
 
 function notSaved(error: unknown): Lesson {
