@@ -33,7 +33,7 @@ function printItem(
   const { print, heading, columns } = terminal;
   const say = (text: string, indent: number) => {
     const room = " ".repeat(indent);
-    if (text !== "") for (const line of wrapped(withUnits(text), columns - indent, room, room)) print(line);
+    if (text !== "") for (const line of wrapped(text, columns - indent, room, room)) print(line);
   };
   const table = (
     heads: readonly string[],
@@ -116,11 +116,5 @@ function printItem(
   }
   print(heading("Sources"));
   for (const { number, text } of sources)
-    for (const line of wrapped(withUnits(text), columns - 6, `${`[${number}]`.padStart(4)} `, "     "))
-      print(line);
-}
-
-/** Keeps a figure on one line with its percent sign or unit. */
-function withUnits(text: string): string {
-  return text.replace(/(\d) (?=(?:%|g|mm|C)(?![a-z]))/g, "$1\u00a0");
+    for (const line of wrapped(text, columns - 6, `${`[${number}]`.padStart(4)} `, "     ")) print(line);
 }

@@ -2,6 +2,7 @@
 export { type PageAsset, pageAssets } from "./assets.js";
 export { changeText } from "./changes.js";
 export { type DocumentOptions, documentPage } from "./document.js";
+export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
 export { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";
 export { orderWords } from "./risk.js";
@@ -9,3 +10,5 @@ export { fill } from "./template.js";
 export { tradeoffPage } from "./tradeoff/page.js";
 export { completeText, spendHead, tradeoffSums } from "./tradeoff/words.js";
 export { amountOf, counted, listed, type Writing, writingFor } from "./writing.js";
+export { type YieldTestErrors, type YieldTestOptions, yieldTestPage } from "./yield-test.js";
+export { type YieldsIndexOptions, yieldsIndexPage } from "./yields-index.js";

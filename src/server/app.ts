@@ -6,6 +6,7 @@ import { toThisMachine } from "./guards.js";
 import { addAssetRoutes } from "./routes/assets.js";
 import { addFirstPageRoutes } from "./routes/first-page.js";
 import { addPlanRoutes } from "./routes/plans.js";
+import { addYieldRoutes } from "./routes/yields.js";
 
 const SELF = ["'self'"];
 const NONE = ["'none'"];
@@ -42,6 +43,7 @@ export function makeApp(context: Context): Express {
   addAssetRoutes(app);
   addFirstPageRoutes(app, context);
   addPlanRoutes(app, context);
+  addYieldRoutes(app, context);
   app.use(notFound);
   app.use(failed);
   return app;

@@ -19,6 +19,5 @@ export function fromOwnPage(request: Request, response: Response, next: NextFunc
   const site = request.headers["sec-fetch-site"];
   const isOwn = origin === undefined ? site === "same-origin" : origin === `http://${host}`;
   if (isOwn && (site === undefined || site === "same-origin")) next();
-  else
-    response.status(403).send(noticeScreen("Not from here", "Ask for a plan from the scenario's own page."));
+  else response.status(403).send(noticeScreen("Not from here", "Ask for it from the page it belongs to."));
 }

@@ -5,7 +5,9 @@ import { type RunningServer, startServer } from "../../src/server/index.js";
 import { accessibilityFaults, openBrowser, SCREENS, sidewaysScroll } from "../support/browser.js";
 import { clippedText, type Paper } from "../support/clipping.js";
 import { exampleNames } from "../support/examples.js";
+import { crownTests } from "../support/own-tests.js";
 import { sheetText } from "../support/pdf.js";
+import { serve } from "../support/served.js";
 
 const EXAMPLES = fileURLToPath(new URL("../../examples/", import.meta.url));
 const PAPERS: Paper[] = ["A4", "Letter"];
@@ -65,6 +67,17 @@ describe.each(exampleNames())("the pages of the example %s", (name) => {
     const faults: string[] = [];
     for (const path of pages)
       faults.push(...(await faultsOf(`${start}${path}`)).map((fault) => `${path}: ${fault}`));
+    expect(faults).toEqual([]);
+  });
+});
+
+describe("the pages of yields", () => {
+  it("are sound on a laptop, a phone, A4 and US Letter", async () => {
+    const kitchen = await serve({ "yield-tests.csv": crownTests([1, 2, 3, 4, 5]) });
+    const faults: string[] = [];
+    for (const path of ["yields/", "yields/broccoli/", "yields/broccoli/test?form=crown&breakdown=florets"])
+      faults.push(...(await faultsOf(kitchen.server.url + path)).map((fault) => `${path}: ${fault}`));
+    await kitchen.close();
     expect(faults).toEqual([]);
   });
 });

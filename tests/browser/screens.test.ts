@@ -94,6 +94,37 @@ describe("the server's screens", () => {
   });
 });
 
+describe("a yield test", () => {
+  it("is found, filled in by keyboard, put right and recorded, without fault", async () => {
+    await page.goto(served.server.url);
+    await page.getByRole("link", { name: "Yields of every item" }).click();
+    await page.getByRole("link", { name: "leek", exact: true }).click();
+    expect(await faults()).toEqual([]);
+    await page.getByRole("link", { name: "Weigh it: yield test" }).first().click();
+    expect(await faults()).toEqual([]);
+    const parts = await page.$$eval('input[name^="weight-"]', (inputs) =>
+      inputs.map((input) => input.getAttribute("name")),
+    );
+    await page.getByLabel("Supplier").fill("Field & Co");
+    await page.getByLabel("Date").fill("2026-10-12");
+    const units = page.getByLabel(/^Number of/);
+    if ((await units.count()) > 0) await units.fill("2");
+    await page.getByLabel("Weight as bought, g").fill(String(parts.length * 100 + 50));
+    for (const part of parts) await page.locator(`[name="${part}"]`).fill("100");
+    await page.keyboard.press("Enter");
+    await page.getByRole("alert").waitFor();
+    expect(await page.getByLabel("Weight as bought, g").getAttribute("aria-invalid")).toBe("true");
+    expect(await page.locator("#apWeight-error").textContent()).toContain("50 g missing");
+    complaints.length = 0;
+    expect(await faults()).toEqual([]);
+    await page.getByLabel("Weight as bought, g").fill(String(parts.length * 100));
+    await page.getByRole("button", { name: "Record" }).click();
+    await page.getByText("Own tests beside the published figures").first().waitFor();
+    expect(await page.getByRole("status").textContent()).toContain("Recorded.");
+    expect(await faults()).toEqual([]);
+  });
+});
+
 describe("pages written by plan --out", () => {
   it("open from the disk without a server, with their style and links", async () => {
     const folder = mkdtempSync(join(tmpdir(), "trim-to-use-out-"));

@@ -12,7 +12,7 @@ const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
   contract: ["quantity", "kitchen", "allocation", "ledger"],
   insight: ["quantity", "reading", "kitchen", "yields", "safety", "allocation", "ledger", "contract"],
   "weigh-in": ["quantity", "reading", "kitchen", "yields", "ledger", "contract"],
-  pages: ["quantity", "kitchen", "contract", "safety", "weigh-in"],
+  pages: ["quantity", "kitchen", "yields", "contract", "safety", "weigh-in"],
   records: ["quantity", "reading", "kitchen"],
 };
 

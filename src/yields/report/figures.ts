@@ -32,6 +32,11 @@ export function wholeGrams(weight: Weight): string {
   return grouped(toGrams(weight).toFixed(0));
 }
 
+/** Keeps a figure on one line with its percent sign or unit. */
+export function withUnits(text: string): string {
+  return text.replace(/(\d) (?=(?:%|g|mm|C)(?![a-z]))/g, "$1\u00a0");
+}
+
 /** "12 Oct 2026". */
 export function dayText(iso: string): string {
   return DAY.format(new Date(`${iso}T00:00:00Z`));
@@ -63,7 +68,7 @@ export class Sources {
   }
 
   listed(): { readonly number: string; readonly text: string }[] {
-    return this.#texts.map((text, index) => ({ number: String(index + 1), text }));
+    return this.#texts.map((text, index) => ({ number: String(index + 1), text: withUnits(text) }));
   }
 }
 

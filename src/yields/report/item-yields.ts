@@ -9,7 +9,7 @@ import type {
 } from "../tables.js";
 import { testsByCutting } from "../weighing/summary.js";
 import type { YieldTest } from "../weighing/yield-test.js";
-import { counted, gramTexts, percentText, percentTexts, Sources, wholeGrams } from "./figures.js";
+import { counted, gramTexts, percentText, percentTexts, Sources, wholeGrams, withUnits } from "./figures.js";
 import { type TestedYields, testedUnitWeight, testedYields } from "./own-tests.js";
 
 /** What tables and own tests say of an item, as text; what is not known is "". */
@@ -115,14 +115,14 @@ function formYields(published: TableItem, { tables, tests }: YieldsAndTests, sou
   const spread = unitSpread === null ? "" : `, give or take ${wholeGrams(unitSpread)} g`;
   return {
     form,
-    unit: isLoose ? "Loose, cut by weight" : `${about}${spread} [${sources.numberOf(published)}]`,
+    unit: isLoose ? "Loose, cut by weight" : withUnits(`${about}${spread} [${sources.numberOf(published)}]`),
     unitTested: testedUnitWeight(published, own),
     keeps:
       keepsDays === null
         ? "Keeps longer than any plan"
         : `Keeps ${counted(keepsDays, "day")} as bought${keepsFrom === null ? "" : ` [${sources.numberOf(keepsFrom)}]`}`,
     allergens: published.allergens.join(", "),
-    treatment: published.treatment ?? "",
+    treatment: withUnits(published.treatment ?? ""),
     gramsOf: isLoose ? "g of 1 kg" : `g of one ${unitName}`,
     breakdowns: published.breakdowns.map((breakdown) => {
       const inUse = item.breakdowns.find((each) => each.name === breakdown.name) ?? breakdown;
@@ -164,7 +164,7 @@ function breakdownYields(
   return {
     name,
     effort: minutes === null ? "" : `${minutes.toFixed()} min for one ${item.unitName}`,
-    how: how ?? "",
+    how: withUnits(how ?? ""),
     rows: loss.isZero() && inUse.breakdown.loss.isZero() ? rows : [...rows, lossRow],
     total: { percent: "100.0", grams: wholeGrams(inUse.unitWeight) },
     tested: testedYields(
@@ -183,7 +183,7 @@ function stepYields(step: TableStep, sources: Sources): StepYields {
     name,
     from: from.join(", "),
     effort: minutesPerKilogram === null ? "" : `${minutesPerKilogram.toFixed()} min for one kg`,
-    how: how ?? "",
+    how: withUnits(how ?? ""),
     rows: [
       ...yields.map((each) => ({
         part: each.part,

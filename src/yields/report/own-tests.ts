@@ -14,7 +14,7 @@ import {
 } from "../weighing/summary.js";
 import { unitWeightAfterTests } from "../weighing/unit-weight.js";
 import type { YieldTest } from "../weighing/yield-test.js";
-import { counted, daysText, dayText, monthText, percentText, wholeGrams } from "./figures.js";
+import { counted, daysText, dayText, monthText, percentText, wholeGrams, withUnits } from "./figures.js";
 
 /** A kitchen's own tests of one breakdown beside the published figures, as text; percents of the AP weight. */
 export type TestedYields = {
@@ -53,7 +53,9 @@ export function testedYields(
   const units = item.measure === "loose" ? "" : ` of ${counted(summary.units, item.unitName)}`;
   return [
     {
-      what: `${counted(summary.tests, "own test")}${units}, ${wholeGrams(summary.apWeight)} g, ${daysText(summary.from, summary.upTo)}`,
+      what: withUnits(
+        `${counted(summary.tests, "own test")}${units}, ${wholeGrams(summary.apWeight)} g, ${daysText(summary.from, summary.upTo)}`,
+      ),
       rows: shares.map((share) =>
         testedRow(
           nameOf(share.of),
@@ -61,7 +63,7 @@ export function testedYields(
           summary.shares.find(({ of }) => of === share.of),
         ),
       ),
-      remarks: [...outlierWords(summary, nameOf), ...driftWords(summary.drifts, nameOf)],
+      remarks: [...outlierWords(summary, nameOf), ...driftWords(summary.drifts, nameOf)].map(withUnits),
     },
   ];
 }
@@ -85,7 +87,9 @@ export function testedUnitWeight(item: TableItem, tests: readonly YieldTest[]): 
   if (after === null) return "";
   const error = after.standardError === null ? "" : ` ± ${after.standardError.toFixed(1)} g`;
   const own = `${after.grams.toFixed(0)} g${error} by ${counted(after.tests, "own test")} of ${counted(after.units, item.unitName)}`;
-  return `published ${wholeGrams(after.published)} g; ${own}; together ${toGrams(after.combined).toFixed(0)} g, the tests counting ${(after.testsCount * 100).toFixed(0)} %`;
+  return withUnits(
+    `published ${wholeGrams(after.published)} g; ${own}; together ${toGrams(after.combined).toFixed(0)} g, the tests counting ${(after.testsCount * 100).toFixed(0)} %`,
+  );
 }
 
 type NameOf = (of: string) => string;

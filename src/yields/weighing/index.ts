@@ -13,6 +13,7 @@ export {
   testsByCutting,
 } from "./summary.js";
 export { tablesWithTests } from "./tables-with-tests.js";
+export { type TypedField, type TypedSource, type TypedTest, typedYieldTest } from "./typed-test.js";
 export {
   type CombinedUnitWeight,
   summariseUnitWeight,

@@ -2,7 +2,7 @@ import { NO_WEIGHT, toGrams, type Weight } from "../../quantity/index.js";
 import type { TableBreakdown, TableItem } from "../tables.js";
 import type { YieldTest } from "./yield-test.js";
 
-const HEADING = "item,form,breakdown,supplier,date,test,units,ap_g,scale_step_g,part,weight_g,class";
+export const HEADING = "item,form,breakdown,supplier,date,test,units,ap_g,scale_step_g,part,weight_g,class";
 
 /**
  * The tests as CSV text that `readYieldTests` reads back to the same tests. The column `weigh_in` is left out where
@@ -84,6 +84,6 @@ function gramsText(weight: Weight): string {
 }
 
 /** A cell in quotes where CSV wants them. */
-function cell(text: string): string {
+export function cell(text: string): string {
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
