@@ -17,6 +17,8 @@ import {
   serveCommand,
   type TradeoffCommandOptions,
   tradeoffCommand,
+  type UsesCommandOptions,
+  usesCommand,
   type WeighInCommandOptions,
   weighInCommand,
   type YieldCommandOptions,
@@ -87,6 +89,21 @@ function program(end: (code: ExitCode) => void): Command {
     .option("--json", "print it as JSON")
     .action(async (file: string, options: RiskCommandOptions) =>
       end(await riskCommand(file, options, terminal)),
+    );
+  main
+    .command("uses")
+    .description("say which dishes can take an offcut before it must be used, and what else it is good for")
+    .argument("<file>", "the scenario file")
+    .requiredOption("--part <part>", 'the offcut, by its full name: "broccoli leaf"')
+    .requiredOption("--weight <weight>", 'how much there is: "600 g"')
+    .option(
+      "--use-by <date>",
+      "last day it may be used; default: as long as it keeps from the first service's day",
+    )
+    .option("--json", "print it as JSON")
+    .option("--out <dir>", "write the page there, to open without a server")
+    .action(async (file: string, options: UsesCommandOptions) =>
+      end(await usesCommand(file, options, terminal)),
     );
   main
     .command("check")

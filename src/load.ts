@@ -1,7 +1,8 @@
 import { readFile, stat } from "node:fs/promises";
 import { dirname } from "node:path";
-import { type Aim, type ReadScenario, readScenario, type Scenario } from "./kitchen/index.js";
+import { type Aim, addDays, type ReadScenario, readScenario, type Scenario } from "./kitchen/index.js";
 import { kitchenYields, readOwnTests } from "./kitchen-yields.js";
+import type { Weight } from "./quantity/index.js";
 import type { Problem, Source } from "./reading/index.js";
 import { checkSafety } from "./safety/index.js";
 import { resolveScenario } from "./yields/index.js";
@@ -35,10 +36,58 @@ export function loadScenarioText(
   aim?: Aim,
   ownTests: Source | null = null,
 ): Loaded {
-  const { tables, problems: tableProblems } = kitchenYields(ownTests);
   const read = readScenario({ file, text });
   const asked = aim === undefined || read.value === null ? read : { ...read, value: { ...read.value, aim } };
-  const { scenario, problems } = resolveScenario(asked, tables);
+  return joined(asked, ownTests);
+}
+
+/** An offcut that is in the kitchen and not in the scenario's file. */
+export interface Offcut {
+  readonly part: string;
+  readonly weight: Weight;
+  /** Last day it may be used, ISO 8601; as long as the part keeps from the first service's day on, where not stated. */
+  readonly useBy?: string;
+}
+
+/** A scenario with an offcut as the last of its parts on hand. */
+export interface LoadedOffcut extends Loaded {
+  /** Its index among the parts on hand. */
+  readonly stock: number;
+}
+
+/**
+ * Reads a scenario file as `loadScenario` does, with an offcut among its parts on hand. What is wrong with the offcut
+ * is a problem without a place in the file.
+ */
+export async function loadWithOffcut(path: string, { part, weight, useBy }: Offcut): Promise<LoadedOffcut> {
+  const plain = await loadScenario(path);
+  if (plain.scenario === null) return { ...plain, stock: -1 };
+  const { firstDate } = plain.scenario;
+  const ownTests = await readOwnTests(dirname(path));
+  const read = readScenario({ file: path, text: await readFile(path, "utf8") });
+  const parts = read.value?.parts ?? {};
+  const entry = parts[part] ?? {};
+  const held = { weight, use_by: useBy ?? firstDate };
+  const value = read.value && {
+    ...read.value,
+    parts: { ...parts, [part]: { ...entry, on_hand: [...(entry.on_hand ?? []), held] } },
+  };
+  const { scenario, problems } = joined({ ...read, value }, ownTests);
+  if (scenario === null) return { scenario, problems, stock: -1 };
+  const stock = scenario.partsOnHand.findLastIndex((each) => each.part === part);
+  const keeps = scenario.parts.find(({ name }) => name === part)?.keepsDays ?? null;
+  const lastDay = keeps === null ? null : keeps - 1;
+  const dated =
+    useBy === undefined ? { useBy: lastDay === null ? null : addDays(firstDate, lastDay), lastDay } : {};
+  const partsOnHand = scenario.partsOnHand.map((each, index) =>
+    index === stock ? { ...each, ...dated } : each,
+  );
+  return { scenario: { ...scenario, partsOnHand }, problems, stock };
+}
+
+function joined(read: ReadScenario, ownTests: Source | null): Loaded {
+  const { tables, problems: tableProblems } = kitchenYields(ownTests);
+  const { scenario, problems } = resolveScenario(read, tables);
   const all = [...tableProblems, ...problems, ...(scenario === null ? [] : blocksOf(scenario, read))];
   return { scenario: all.length === 0 ? scenario : null, problems: all };
 }

@@ -4,6 +4,7 @@ export { buildModel, type PlanModel, type Tightening } from "./build/index.js";
 export * from "./certify.js";
 export { leastLotCosts } from "./costs.js";
 export { decide } from "./decide/index.js";
+export { cookedAtATime, mostEaten } from "./demand.js";
 export * from "./engine.js";
 export { anyPoint, culpritsOf } from "./feasibility.js";
 export { type Groups, groupBy } from "./group.js";

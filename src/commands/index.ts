@@ -8,5 +8,6 @@ export { type RiskCommandOptions, riskCommand } from "./risk.js";
 export { type ServeCommandOptions, serveCommand } from "./serve.js";
 export { processTerminal } from "./terminal.js";
 export { type TradeoffCommandOptions, tradeoffCommand } from "./tradeoff.js";
+export { type UsesCommandOptions, usesCommand } from "./uses.js";
 export { type WeighInCommandOptions, weighInCommand } from "./weigh-in.js";
 export { type YieldCommandOptions, yieldCommand } from "./yield.js";

@@ -2,8 +2,8 @@ import { readdirSync, readFileSync } from "node:fs";
 import { HtmlValidate } from "html-validate";
 import { describe, expect, it } from "vitest";
 import type { PlanJson } from "../../src/contract/index.js";
-import { pageAssets, renderPages } from "../../src/pages/index.js";
-import { Decimal } from "../../src/quantity/index.js";
+import { type OffcutUses, pageAssets, renderPages, usesPage } from "../../src/pages/index.js";
+import { Decimal, grams } from "../../src/quantity/index.js";
 import { hallPlan } from "../support/fixtures/hall-plan.js";
 import { hallScenario } from "../support/fixtures/hall-scenario.js";
 
@@ -49,8 +49,39 @@ function poisoned<T>(value: T): T {
 }
 
 const pages = renderPages(hallPlan, hallScenario);
+const uses: OffcutUses = {
+  part: "squash dice",
+  weight: grams("600"),
+  useBy: "2026-10-03",
+  dishes: [
+    {
+      dish: "Squash soup",
+      services: [0],
+      takes: new Decimal(500),
+      leaves: new Decimal(100),
+      portions: 4,
+      cooked: 5,
+      steps: ["dice down"],
+      needs: [
+        { kind: "part", parts: ["squash ring", "squash dice"], grams: new Decimal(120) },
+        { kind: "staple", name: "cream", amount: { value: new Decimal(90), unit: "mL" } },
+        { kind: "staple", name: "salt", amount: null },
+      ],
+      costPerPortion: new Decimal("0.35"),
+      allergens: ["milk"],
+      critical: ["Boil the squash."],
+    },
+  ],
+  resorts: [
+    { kind: "frozen", part: "frozen squash", steps: ["freeze"], grams: new Decimal(590), keepsUntil: null },
+  ],
+  cautions: ["Raw squash may be bitter (nobody)"],
+  givenTo: ["staff meal"],
+};
 const everyPage = [
   ...pages,
+  usesPage(uses, hallScenario),
+  usesPage({ ...poisoned(uses), dishes: [] }, poisoned(hallScenario)),
   ...renderPages(noPlan, hallScenario),
   ...renderPages(poisoned(hallPlan), poisoned(hallScenario)),
 ];

@@ -1,5 +1,5 @@
 /** The scenario file: its schema, and the reading of it. */
-export type { YieldAmount } from "./amounts.js";
+export { parseWeight, type YieldAmount } from "./amounts.js";
 export type { WrittenPrice } from "./prices.js";
 export { type ReadScenario, readScenario, scenarioJsonSchema } from "./read.js";
 export type { ScenarioFile } from "./schema.js";

@@ -85,7 +85,8 @@ export function checkPartNames(
 ): void {
   for (const name of Object.keys(context.file.parts ?? {})) {
     if (!known.has(name) && !context.isUnsettled(name)) {
-      context.atKey(["parts", name], unknownPart(context, name, known, [...had]));
+      const others = [...had].filter((part) => part !== name);
+      context.atKey(["parts", name], unknownPart(context, name, known, others));
     }
   }
 }

@@ -1,0 +1,1 @@
+export { type DishUse, type LastResort, type Need, type Uses, usesOf } from "./uses.js";
