@@ -1,6 +1,15 @@
 import type { PlanJson } from "../contract/index.js";
-import { type Writing, writingFor } from "../pages/index.js";
-import { grams, type Money, minus, money, toCurrency, total, type Weight } from "../quantity/index.js";
+import { coins, type Writing, writingFor } from "../pages/index.js";
+import {
+  grams,
+  type Money,
+  minus,
+  money,
+  roundTogether,
+  toCurrency,
+  total,
+  type Weight,
+} from "../quantity/index.js";
 import {
   type Difference,
   dishDifferences,
@@ -23,13 +32,13 @@ export function printHappened(planned: PlanJson, happened: Happened, terminal: T
       endName(account),
       writing.shown(before.weight),
       writing.shown(after.weight),
-      signed(minus(after.weight, before.weight), writing),
+      signed(after.weight, before.weight, writing),
       notes(weighed, [...(after.cost === 0n ? [] : [writing.money(after.cost)]), ...reasons]),
     ],
   );
   table("Left, lost and away", ends, writing, terminal);
   terminal.print("");
-  for (const line of balanceLines(planned, plan, writing)) terminal.print(line.replaceAll("\u00a0", " "));
+  for (const line of balanceLines(planned, happened, writing)) terminal.print(line.replaceAll("\u00a0", " "));
 }
 
 function sharedWeighed({ weighIn }: PlanJson): string {
@@ -58,7 +67,7 @@ function line(name: string, difference: Difference, writing: Writing, of?: Diffe
     name,
     writing.shown(planned),
     writing.shown(actual),
-    signed(minus(actual, planned), writing),
+    signed(actual, planned, writing),
     notes(weighed, [...percent, ...reasons]),
   ];
 }
@@ -90,7 +99,9 @@ function notes(weighed: boolean, others: readonly string[], unless = "not weighe
   return [...(weighed ? [] : [unless]), ...others].join("; ");
 }
 
-function signed(difference: Weight, writing: Writing): string {
+/** The difference of the two as they are shown. */
+function signed(actual: Weight, planned: Weight, writing: Writing): string {
+  const difference = minus(writing.onScale(actual), writing.onScale(planned));
   if (difference === 0n) return "";
   return difference > 0n ? `+${writing.shown(difference)}` : writing.shown(difference);
 }
@@ -124,20 +135,27 @@ function table(caption: string, lines: readonly Line[], { unit }: Writing, termi
   });
 }
 
-function balanceLines(planned: PlanJson, happenedPlan: PlanJson, writing: Writing): string[] {
-  const { weights, money: paid } = happenedPlan;
+function balanceLines(planned: PlanJson, { plan: happened, scenario }: Happened, writing: Writing): string[] {
+  const { weights, money: paid } = happened;
   const used = ({ weights: all }: PlanJson) =>
     total([all.inDishes, all.givenAway, all.closingStock].map(grams));
   const share = (plan: PlanJson) =>
     writing.percent(used(plan), total([used(plan), grams(plan.weights.wastedFood)]));
-  const weight = (text: string) => writing.weight(grams(text));
   const cost = (text: string) => writing.money(money(text));
-  const weightIn = total([weights.purchased, weights.onHand, weights.absorbed].map(grams));
-  const moneyIn = total([paid.spent, paid.stockValue].map((text) => money(text)));
+  const rest = ["dishes", "given away", "kept", "wasted"];
+  const weightOut = [
+    ...[weights.inDishes, weights.givenAway, weights.closingStock, weights.wastedFood],
+    ...[weights.inedible, weights.losses],
+  ].map(grams);
+  const moneyOut = [paid.inDishes, paid.givenAway, paid.closingStock, paid.wasted].map((text) => money(text));
+  const weighed = roundTogether(weightOut, scenario.scaleStep);
+  const coined = coins(moneyOut, scenario);
+  const terms = (names: readonly string[], shown: readonly string[]) =>
+    names.map((name, index) => `${name} ${shown[index] ?? ""}`).join(" + ");
   return [
-    `Used      ${share(happenedPlan)} of what was usable (planned ${share(planned)}); waste ${weight(weights.wastedFood)} (planned ${weight(planned.weights.wastedFood)})`,
+    `Used      ${share(happened)} of what was usable (planned ${share(planned)}); waste ${writing.weight(grams(weights.wastedFood))} (planned ${writing.weight(grams(planned.weights.wastedFood))})`,
     `Spent     ${cost(paid.spent)} (planned ${cost(planned.money.spent)}); of it wasted ${cost(paid.wasted)} (planned ${cost(planned.money.wasted)})`,
-    `Weight    ${writing.weight(weightIn)} = dishes ${weight(weights.inDishes)} + given away ${weight(weights.givenAway)} + kept ${weight(weights.closingStock)} + wasted ${weight(weights.wastedFood)} + inedible ${weight(weights.inedible)} + losses ${weight(weights.losses)}`,
-    `Money     ${writing.money(moneyIn)} = dishes ${cost(paid.inDishes)} + given away ${cost(paid.givenAway)} + kept ${cost(paid.closingStock)} + wasted ${cost(paid.wasted)}`,
+    `Weight    ${writing.weight(total(weighed))} = ${terms([...rest, "inedible", "losses"], weighed.map(writing.weight))}`,
+    `Money     ${writing.money(total(coined))} = ${terms(rest, coined.map(writing.money))}`,
   ];
 }

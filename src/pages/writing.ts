@@ -18,6 +18,8 @@ const GAP = "\u00a0";
 export interface Writing {
   /** Unit of the kitchen's scale, "g" or "oz", for the heads of columns. */
   readonly unit: string;
+  /** A weight to the scale's step. */
+  onScale(weight: Weight): Weight;
   /** A weight as the scale shows it, without its unit: for columns whose head names it. */
   shown(weight: Weight): string;
   /** With its unit: grams below 10 kg, kilograms from there on; or ounces, and pounds with them from 1 lb. */
@@ -80,6 +82,7 @@ export function writingFor({ locale, currency, scaleStep }: Scenario): Writing {
 
   return {
     unit,
+    onScale,
     shown: (weight) => shownFormat.format(exact(scale.read(onScale(weight)))),
     weight: (weight) => {
       const read = scale.read(onScale(weight));
