@@ -15,6 +15,8 @@ export interface Scenario {
   readonly aim: Aim;
   /** What a kilogram of waste counts for in the balanced aim. */
   readonly wastePrice: Money;
+  /** What an hour of cutting and of further steps counts for beside net spend; 0 where hands are paid anyway. */
+  readonly wage: Money;
   readonly costing: CostingMethod;
   /** Whether every price and ceiling carries tax; they are compared alike. */
   readonly pricesIncludeTax: boolean;

@@ -27,6 +27,7 @@ export function aScenario(
     currency: "GBP",
     aim: "waste",
     wastePrice: money("0"),
+    wage: money("0"),
     costing: "edible weight",
     pricesIncludeTax: false,
     scaleStep: grams("1"),

@@ -28,6 +28,7 @@ export function scenarioOf(
     currency: "GBP",
     aim: "waste",
     wastePrice: NO_MONEY,
+    wage: NO_MONEY,
     costing: "edible weight",
     pricesIncludeTax: false,
     scaleStep: g(1),

@@ -50,16 +50,10 @@ function addHands(context: BuildContext): void {
   scenario.services.forEach((service, index) => {
     const minutes = service.handsMinutes ?? scenario.limits.handsMinutes;
     if (minutes === null) return;
-    const sum = new Sum();
-    for (const cut of handles.cuts) {
-      const breakdown = cut.item.breakdowns.find(({ name }) => name === cut.breakdown);
-      if (cut.service === index) sum.add(cut.variable, hours(breakdown?.minutes));
-    }
-    for (const draw of handles.draws) {
-      if (draw.service === index) {
-        sum.add(draw.variable, hours(draw.step.minutesPerKilogram) * drawUnit(draw.from));
-      }
-    }
+    const sum = trimmingHours({
+      cuts: handles.cuts.filter((cut) => cut.service === index),
+      draws: handles.draws.filter((draw) => draw.service === index),
+    });
     for (const site of context.sites) {
       if (site.service !== index) continue;
       const perPortion =
@@ -69,6 +63,18 @@ function addHands(context: BuildContext): void {
     const name = `hands before ${serviceName(scenario, index)}`;
     builder.row({ family: "hands", service: index }, name, sum, { upper: minutes / 60 });
   });
+}
+
+/** Hands-on hours of cuts and further steps. */
+export function trimmingHours({ cuts, draws }: Pick<BuildContext["handles"], "cuts" | "draws">): Sum {
+  const sum = new Sum();
+  for (const { item, breakdown, variable } of cuts) {
+    sum.add(variable, hours(item.breakdowns.find(({ name }) => name === breakdown)?.minutes));
+  }
+  for (const { step, from, variable } of draws) {
+    sum.add(variable, hours(step.minutesPerKilogram) * drawUnit(from));
+  }
+  return sum;
 }
 
 function hours(minutes: Decimal | null | undefined): number {

@@ -4,14 +4,14 @@ import { currency, kg, rate } from "../floats.js";
 import type { Objective } from "../model.js";
 import type { BuildContext } from "./context.js";
 import { portionsOf, stapleCost } from "./dishes.js";
-import { portionWeight } from "./limits.js";
+import { portionWeight, trimmingHours } from "./limits.js";
 
 export interface Objectives {
   /** Kilograms of waste. */
   readonly waste: Objective;
-  /** Net spend in currency units. */
+  /** Net spend, with hands at the scenario's wage, in currency units. */
   readonly cost: Objective;
-  /** Net spend + waste price x waste, in currency units. */
+  /** Cost + waste price x waste, in currency units. */
   readonly balanced: Objective;
 }
 
@@ -66,9 +66,9 @@ function fractionOf(
   }, 0);
 }
 
-/** Order units at the till and staples by use, less what is kept at its stated value. */
+/** Order units at the till and staples by use, less what is kept at its stated value; hands at the wage. */
 function costSum(context: BuildContext): Sum {
-  const { handles, sites } = context;
+  const { scenario, handles, sites } = context;
   const sum = new Sum();
   for (const { item, variable } of handles.buys) {
     if (item.buying !== null) sum.add(variable, currency(item.buying.price));
@@ -80,6 +80,7 @@ function costSum(context: BuildContext): Sum {
   for (const { item, variable } of handles.keptItems) {
     if (item.carry !== null) sum.add(variable, -currency(item.carry.valuePerKilogram) * kg(item.unitWeight));
   }
+  if (scenario.wage > 0n) sum.addSum(trimmingHours(handles), currency(scenario.wage));
   return sum;
 }
 

@@ -66,6 +66,7 @@ function headOf(file: ScenarioFile): Head {
     currency: file.currency,
     aim: file.aim ?? "waste",
     wastePrice: file.waste_price === undefined ? NO_MONEY : money(file.waste_price),
+    wage: NO_MONEY,
     costing: file.costing ?? "edible weight",
     pricesIncludeTax: file.prices_include_tax ?? false,
     scaleStep: file.scale_step ?? grams("1"),
