@@ -5,6 +5,8 @@ import {
   checkCommand,
   EXIT,
   type ExitCode,
+  type FormsCommandOptions,
+  formsCommand,
   newCommand,
   type PlanCommandOptions,
   planCommand,
@@ -24,6 +26,7 @@ import {
   type YieldCommandOptions,
   yieldCommand,
 } from "./commands/index.js";
+import { hourlyWage, type Money, WAGE_REMEDY } from "./quantity/index.js";
 
 const DEFAULT_SECONDS = 10;
 const DEFAULT_PORT = 8640;
@@ -140,6 +143,23 @@ function program(end: (code: ExitCode) => void): Command {
       end(await recordCommand(file, options, terminal)),
     );
   main
+    .command("forms")
+    .description("say which form of an item to buy, and below which price each is worth it")
+    .argument("[file]", "a scenario that buys the item in several forms; without it, prices alone")
+    .requiredOption("--item <item>", "the item")
+    .option("--price <form=price...>", 'without a file: a form and its price, "crown=4.20 / kg"')
+    .option("--want <part...>", "the parts it is bought for; of a scenario, by default those its dishes take")
+    .option("--credit <part=price...>", 'without a file: what trim is worth, "stem=1.50 / kg"')
+    .option("--currency <code>", "without a file: ISO 4217 code", "EUR")
+    .option("--kitchen <dir>", "without a file: the folder with the kitchen's own tests", ".")
+    .option("--wage <price>", 'counts cutting at a wage, "14.00 / h"', wage)
+    .option("--seconds <n>", "most seconds for each plan", positive, DEFAULT_SECONDS)
+    .option("--json", "print the answer as JSON")
+    .option("--out <dir>", "write the page there, to open without a server")
+    .action(async (file: string | undefined, options: FormsCommandOptions) =>
+      end(await formsCommand(file, options, terminal)),
+    );
+  main
     .command("serve")
     .description("serve the pages of a folder's scenarios on this machine")
     .argument("[dir]", "the folder with the scenario files", ".")
@@ -176,6 +196,12 @@ function wholeFromTwo(text: string): number {
   if (!/^\d+$/.test(text) || value < 2)
     throw new InvalidArgumentError("Write a whole number from 2, such as 12.");
   return value;
+}
+
+function wage(text: string): Money {
+  const read = hourlyWage(text);
+  if (read === null) throw new InvalidArgumentError(`${WAGE_REMEDY}.`);
+  return read;
 }
 
 function portNumber(text: string): number {

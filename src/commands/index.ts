@@ -1,6 +1,7 @@
 /** The commands of the program, each from its arguments to its words on the terminal and its exit code. */
 export { checkCommand } from "./check.js";
 export { EXIT, type ExitCode } from "./exit-code.js";
+export { type FormsCommandOptions, formsCommand } from "./forms.js";
 export { newCommand } from "./new.js";
 export { type PlanCommandOptions, planCommand } from "./plan.js";
 export { type RecordCommandOptions, recordCommand } from "./record.js";

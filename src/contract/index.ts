@@ -3,5 +3,6 @@ export * from "./changes.js";
 export * from "./compose.js";
 export * from "./decision-of.js";
 export * from "./figures.js";
+export * from "./form-choice.js";
 export * from "./plan.js";
 export * from "./tradeoff.js";

@@ -2,6 +2,15 @@
 export { type PageAsset, pageAssets } from "./assets.js";
 export { changeText } from "./changes.js";
 export { type DocumentOptions, documentPage } from "./document.js";
+export { formChoicePage } from "./form-choice/page.js";
+export {
+  arithmeticText,
+  bestText,
+  cheapestText,
+  formName,
+  minutesText,
+  plansText,
+} from "./form-choice/words.js";
 export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
 export { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";

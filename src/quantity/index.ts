@@ -5,3 +5,4 @@ export * from "./round-up.js";
 export * from "./scale.js";
 export * from "./split.js";
 export * from "./units.js";
+export * from "./wage.js";

@@ -5,6 +5,7 @@ import type { Context } from "./context.js";
 import { toThisMachine } from "./guards.js";
 import { addAssetRoutes } from "./routes/assets.js";
 import { addFirstPageRoutes } from "./routes/first-page.js";
+import { addFormRoutes } from "./routes/forms.js";
 import { addPlanRoutes } from "./routes/plans.js";
 import { addYieldRoutes } from "./routes/yields.js";
 
@@ -44,6 +45,7 @@ export function makeApp(context: Context): Express {
   addFirstPageRoutes(app, context);
   addPlanRoutes(app, context);
   addYieldRoutes(app, context);
+  addFormRoutes(app, context);
   app.use(notFound);
   app.use(failed);
   return app;

@@ -46,6 +46,7 @@ export class Planner {
   readonly #pending = new Map<string, Pending>();
   readonly #held = new Map<string, Finished>();
   #last: Promise<unknown> = Promise.resolve();
+  #working = 0;
 
   constructor(options: PlannerOptions) {
     this.#options = options;
@@ -75,6 +76,19 @@ export class Planner {
     this.#pending.set(key, { allowed: seconds, progress: null, finished });
     this.#last = finished;
     return finished;
+  }
+
+  /** Has other work done with the engines when its turn comes, between plans; null when too many wait. */
+  work<T>(task: (engines: Engines) => Promise<T>): Promise<T> | null {
+    if (this.#pending.size + this.#working > this.#options.mostWaiting) return null;
+    this.#working++;
+    const done = this.#last
+      .then(() => task(this.#options.engines))
+      .finally(() => {
+        this.#working--;
+      });
+    this.#last = done.catch(() => undefined);
+    return done;
   }
 
   async #make({ key, scenario, seconds }: Request): Promise<Finished> {

@@ -2,6 +2,7 @@ import { hasPlan, isProved } from "../contract/index.js";
 import { fill, outcomeWords, type Page, writingFor } from "../pages/index.js";
 import { progressLine } from "../progress-line.js";
 import { problemText } from "../reading/index.js";
+import { boughtInSeveralForms } from "../yields/index.js";
 import type { ScenarioFile } from "./folder.js";
 import type { Job } from "./planner.js";
 
@@ -41,6 +42,7 @@ export function scenarioScreen(file: ScenarioFile, job: Job | null, pages: reado
     problems: file.problems.map(problemText),
     busy: isBusy ? [{ text: progressText(job), events: "progress" }] : [],
     pages: pages.map(({ slug, title }) => ({ href: `pages/${slug}.html`, title })),
+    forms: file.scenario === null ? [] : boughtInSeveralForms(file.scenario),
     json: job?.kind === "planned" ? [{ href: "plan.json" }] : [],
     ask: asks
       ? [

@@ -6,6 +6,7 @@ export * from "./cooking-loss-test.js";
 export * from "./form-choice.js";
 export * from "./load-tables.js";
 export * from "./portions.js";
+export * from "./priced-forms.js";
 export * from "./read-tables.js";
 export * from "./report/index.js";
 export { resolveScenario } from "./resolve/resolve.js";

@@ -35,6 +35,10 @@ afterAll(async () => {
 async function faultsOf(address: string): Promise<string[]> {
   complaints = [];
   await page.goto(address);
+  return faultsHere();
+}
+
+async function faultsHere(): Promise<string[]> {
   const faults: string[] = [];
   for (const [screen, size] of Object.entries(SCREENS)) {
     await page.setViewportSize(size);
@@ -53,6 +57,17 @@ async function faultsOf(address: string): Promise<string[]> {
   }
   return [...faults, ...complaints.map((complaint) => `browser: ${complaint}`)];
 }
+
+describe("the page of an item's forms", () => {
+  it("is asked for on the scenario's screen, and is sound on a laptop, a phone, A4 and US Letter", async () => {
+    await page.goto(server.addressOf("two-forms.yaml"));
+    await page.getByLabel("Wage for an hour").fill("14.00 / h");
+    await page.getByRole("button", { name: "Compare" }).click();
+    await page.getByRole("heading", { name: "Which form to buy" }).waitFor();
+    complaints = [];
+    expect(await faultsHere()).toEqual([]);
+  });
+});
 
 describe.each(exampleNames())("the pages of the example %s", (name) => {
   it("are sound on a laptop, a phone, A4 and US Letter", async () => {

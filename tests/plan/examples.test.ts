@@ -60,6 +60,7 @@ it("has an example of each kind that is promised", () => {
       "no-plan",
       "smallest",
       "trim-credit",
+      "two-forms",
       "us-units",
       "whole-units",
     ]),

@@ -30,10 +30,10 @@ const priced = (item: string, price: string, of: Scenario = scenario): Scenario 
 });
 
 /**
- * A head gives 500 g of block, 300 g of leaf and 200 g of peel for 2.00; a heart 400 g of block and 40 g of peel
- * for 1.80. The bake wants 10 x 90 g = 900 g of block, the soup 3 x 100 g = 300 g of leaf. Leaf takes a head at
- * least. One head leaves 400 g of block to find: one heart has just that, and nothing is wasted, for 3.80. Two
- * heads give 1,000 g of block and 600 g of leaf: 400 g are wasted, for 4.00. All else buys more and wastes more.
+ * A head gives 500 g of dice, 300 g of leaf and 200 g of peel for 2.00; a heart 400 g of dice and 40 g of peel
+ * for 1.80. The bake wants 10 x 90 g = 900 g of dice, the soup 3 x 100 g = 300 g of leaf. Leaf takes a head at
+ * least. One head leaves 400 g of dice to find: one heart has just that, and nothing is wasted, for 3.80. Two
+ * heads give 1,000 g of dice and 600 g of leaf: 400 g are wasted, for 4.00. All else buys more and wastes more.
  */
 describe("a head and a heart of one marrow", () => {
   const bought = ({ purchases }: Awaited<ReturnType<typeof planOf>>) =>
@@ -53,8 +53,8 @@ describe("a head and a heart of one marrow", () => {
     expect(plan.weights.avoidablePeel).toBe("0");
   });
 
-  it("share their cost within each item's own cut: block costs what both gave it", async () => {
-    // Head: 2.00 over 800 g edible, so 1.25 on 500 g of block and 0.75 on the leaf; heart: 1.80 on its block.
+  it("share their cost within each item's own cut: dice costs what both gave it", async () => {
+    // Head: 2.00 over 800 g edible, so 1.25 on 500 g of dice and 0.75 on the leaf; heart: 1.80 on its dice.
     const { dishes } = await planOf(scenario);
     expect(dishes.map(({ dish, cost }) => [dish, Number(cost)])).toEqual([
       ["bake", 3.05],
@@ -74,8 +74,8 @@ describe("a head and a heart of one marrow", () => {
     expect(best === "no plan" ? best : best.value.toNumber()).toBeCloseTo(cost, 9);
   });
 
-  it("keep a ceiling on what the mixed block costs", async () => {
-    // 3.05 is over 10 x 0.30; block of heads alone costs 2.50 a kilogram, 2.25 for the bake, and wastes 400 g.
+  it("keep a ceiling on what the mixed dice costs", async () => {
+    // 3.05 is over 10 x 0.30; dice of heads alone costs 2.50 a kilogram, 2.25 for the bake, and wastes 400 g.
     const capped: Scenario = {
       ...scenario,
       dishes: scenario.dishes.map((dish) =>
@@ -97,7 +97,7 @@ describe("a head and a heart of one marrow", () => {
     );
     expect(html.get("cutting")).toContain("1 head of marrow");
     expect(html.get("cutting")).toContain("1 marrow heart");
-    expect(html.get("waste")?.match(/>\s*block\s*</g)).toHaveLength(2);
-    expect(html.get("parts")?.match(/>\s*marrow block\s*</g)).toHaveLength(2);
+    expect(html.get("waste")?.match(/>\s*dice\s*</g)).toHaveLength(2);
+    expect(html.get("parts")?.match(/>\s*marrow dice\s*</g)).toHaveLength(2);
   });
 });

@@ -1,0 +1,135 @@
+import type { Item, Scenario } from "../../kitchen/index.js";
+import { Decimal, money } from "../../quantity/index.js";
+import { formsOf } from "../../yields/index.js";
+import type { Again, Planning } from "../again.js";
+import { type CostAt, lowestNotWorth, type Threshold } from "./break-even.js";
+
+/** The scenario planned with one form alone, or with the choice free. */
+export interface Way {
+  /** Null where the choice is free. */
+  readonly item: Item | null;
+  readonly again: Again;
+}
+
+export interface PlanBreakEven {
+  readonly item: Item;
+  /** Bought alone instead of the best other form alone. */
+  readonly instead: Verdict;
+  /** Bought at all, the others being there to choose too. */
+  readonly beside: Verdict;
+}
+
+/** Or that the others make no plan without it; or that it alone makes none, at whatever price. */
+export type Verdict = Threshold | { readonly kind: "needed" | "no plan"; readonly proved: boolean };
+
+export interface FormPlans {
+  readonly ways: readonly Way[];
+  readonly breakEvens: readonly PlanBreakEven[];
+}
+
+export interface FormPlansOptions {
+  /** For each plan that is made. */
+  readonly seconds: number;
+  /** Told of each plan before it is made. */
+  readonly onPlan?: (what: string) => void;
+}
+
+/**
+ * Plans a scenario with each form of an item alone, and with the choice free; then finds below which price each
+ * form is worth buying, by plans of least cost (of the balanced aim where that is the scenario's).
+ */
+export async function formPlans(
+  of: string,
+  scenario: Scenario,
+  { again: planAgain }: Pick<Planning, "again">,
+  { seconds, onPlan = () => undefined }: FormPlansOptions,
+): Promise<FormPlans> {
+  const forms = formsOf(of, scenario).filter(({ buying }) => buying !== null);
+  const ways: Way[] = [];
+  for (const item of [...forms, null]) {
+    onPlan(item === null ? "the choice free" : `${item.name} alone`);
+    const allowed = item === null ? forms : [item];
+    ways.push({ item, again: await planAgain(buyingOnly(allowed, forms, scenario), { seconds }) });
+  }
+  const costing: Scenario = { ...scenario, aim: scenario.aim === "balanced" ? "balanced" : "cost" };
+  const costOf = async (allowed: readonly Item[], priced: Item | null, hundredths: number) => {
+    const only = buyingOnly(allowed, forms, costing);
+    const asked = priced === null ? only : atPrice(priced, hundredths, only);
+    return costIn(await planAgain(asked, { seconds }), priced);
+  };
+  const alone = new Map<Item, CostAt | null>();
+  for (const item of forms) alone.set(item, await costOf([item], null, 0));
+  /** A ceiling may bar its price alone, so it is asked for nothing too. */
+  const makesNone = async (item: Item): Promise<boolean> =>
+    alone.get(item)?.cost === Number.POSITIVE_INFINITY &&
+    (await costOf([item], item, 0))?.cost === Number.POSITIVE_INFINITY;
+  const breakEvens: PlanBreakEven[] = [];
+  for (const item of forms) {
+    const others = forms.filter((other) => other !== item);
+    if (others.length === 0) break;
+    onPlan(`the break-even of ${item.name}`);
+    const best = leastOf(others.map((other) => alone.get(other) ?? null));
+    const without = others.length === 1 ? best : await costOf(others, null, 0);
+    breakEvens.push({
+      item,
+      instead: (await makesNone(item))
+        ? { kind: "no plan", proved: true }
+        : await threshold(item, best, (price) => costOf([item], item, price)),
+      beside: await threshold(item, without, (price) => costOf(forms, item, price)),
+    });
+  }
+  return { ways, breakEvens };
+}
+
+async function threshold(
+  item: Item,
+  limit: CostAt | null,
+  costAt: (hundredths: number) => Promise<CostAt | null>,
+): Promise<Verdict> {
+  if (limit === null) return { kind: "unknown", proved: false };
+  if (limit.cost === Number.POSITIVE_INFINITY) return { kind: "needed", proved: limit.proved };
+  // One order unit at this price costs more than the whole of the other plan.
+  const most = Math.ceil(Math.max(0, limit.cost) * 100) + 1;
+  const found = await lowestNotWorth(costAt, limit.cost, hundredthsOf(item), most);
+  return { ...found, proved: found.proved && limit.proved };
+}
+
+/** The cheapest of them; null where one is not known. */
+function leastOf(costs: readonly (CostAt | null)[]): CostAt | null {
+  const known = costs.flatMap((each) => each ?? []).sort((a, b) => a.cost - b.cost);
+  return known.length < costs.length ? null : (known[0] ?? null);
+}
+
+/** The scenario with no form bought but these; what of the others is on hand stays. */
+function buyingOnly(allowed: readonly Item[], forms: readonly Item[], scenario: Scenario): Scenario {
+  const barred = forms.filter((item) => !allowed.includes(item)).map(({ name }) => name);
+  return {
+    ...scenario,
+    items: scenario.items.map((item) => (barred.includes(item.name) ? { ...item, buying: null } : item)),
+  };
+}
+
+function atPrice({ name }: Item, hundredths: number, scenario: Scenario): Scenario {
+  const price = money(new Decimal(hundredths).div(100));
+  return {
+    ...scenario,
+    items: scenario.items.map((item) =>
+      item.name === name && item.buying !== null ? { ...item, buying: { ...item.buying, price } } : item,
+    ),
+  };
+}
+
+function costIn(again: Again, priced: Item | null): CostAt | null {
+  if (again.kind === "unknown") return null;
+  if (again.kind === "no plan") return { cost: Number.POSITIVE_INFINITY, units: 0, proved: true };
+  const bought = again.plan.purchases.filter(({ item }) => item === priced?.name);
+  return {
+    cost: again.objective,
+    units: bought.reduce((sum, { units }) => sum + units, 0),
+    proved: again.plan.outcome.kind === "optimal",
+  };
+}
+
+function hundredthsOf({ buying }: Item): number {
+  return buying === null ? 0 : Math.round(Number(buying.price) / 100);
+}

@@ -1,0 +1,99 @@
+import type { FormChoiceJson } from "../../contract/index.js";
+import { Decimal, money } from "../../quantity/index.js";
+import { amountOf, capital, listed, type Writing } from "../writing.js";
+
+type Form = FormChoiceJson["forms"][number];
+type Plans = NonNullable<FormChoiceJson["plans"]>;
+type BreakEven = Plans["breakEvens"][number]["instead"];
+
+/** What a form is called: its form where that tells it apart, else the item as the scenario names it. */
+export function formName(item: string, { forms }: Pick<FormChoiceJson, "forms">): string {
+  const form = forms.find((each) => each.item === item);
+  if (form === undefined) return item;
+  return forms.filter((each) => each.form === form.form).length === 1 ? form.form : item;
+}
+
+/** A price as it is told, to the hundredth: "€1.20 a crown (€3.75 a kg)". */
+export function priceText(price: string, perKilogram: string, unit: string, writing: Writing): string {
+  const amount = (text: string): string => writing.money(money(new Decimal(text)));
+  return unit === "kg" ? `${amount(price)} a kg` : `${amount(price)} a ${unit} (${amount(perKilogram)} a kg)`;
+}
+
+/** Which form is cheapest for what is wanted, in a sentence. */
+export function cheapestText(choice: FormChoiceJson, writing: Writing): string {
+  const [first, second] = choice.forms;
+  if (first === undefined) return "None of these forms is bought and gives what is wanted.";
+  const cost = ({ usableCost }: Form): string => writing.money(money(new Decimal(usableCost)));
+  const name = capital(formName(first.item, choice));
+  if (second === undefined)
+    return `${name} costs ${cost(first)} a usable kg; there is no other form beside it.`;
+  const hands = choice.wage === null ? "" : ", hands counted";
+  if (first.usableCost === second.usableCost)
+    return `${name} and ${formName(second.item, choice)} cost the same, ${cost(first)} a usable kg${hands}.`;
+  return `${name} is the cheapest: ${cost(first)} a usable kg${hands}; next comes ${formName(second.item, choice)} at ${cost(second)}.`;
+}
+
+/** What the plan buys where the choice is free, in a sentence; empty where nothing was planned. */
+export function bestText(choice: FormChoiceJson, writing: Writing): string {
+  const free = choice.plans?.ways.find(({ item }) => item === null);
+  if (free === undefined) return "";
+  if (free.figures === null) return "For this menu no plan was found, whichever form is bought.";
+  const bought = free.figures.bought.map((each) =>
+    amountOf(writing, each.units, each.unit, formName(each.item, choice)),
+  );
+  return `For this menu buy ${listed(bought) || "none: the house has enough"}.`;
+}
+
+/** The break-even of a form by usable weight alone, in a sentence. */
+export function arithmeticText(form: Form, choice: FormChoiceJson, writing: Writing): string {
+  const { breakEven, unit } = form;
+  if (breakEven === null) return "";
+  const name = capital(formName(form.item, choice));
+  const against = formName(breakEven.against, choice);
+  if (new Decimal(breakEven.perKilogram).lessThanOrEqualTo(0))
+    return `${name} is dearer than ${against} at any price: its trimming alone costs more.`;
+  return `${name} is worth it below ${priceText(breakEven.price, breakEven.perKilogram, unit, writing)}; above that, ${against} is cheaper.`;
+}
+
+/** How long trimming may take before another form is as cheap; empty without a wage. */
+export function minutesText(form: Form, choice: FormChoiceJson, writing: Writing): string {
+  const minutes = form.breakEven?.minutesPerKilogram ?? null;
+  if (form.breakEven === null || minutes === null) return "";
+  const against = formName(form.breakEven.against, choice);
+  const name = capital(formName(form.item, choice));
+  if (new Decimal(minutes).isNegative())
+    return `${name} is dearer than ${against} even if cutting took no time.`;
+  const minute = (text: string): string => `${writing.decimal(new Decimal(text), 1)}\u00a0min`;
+  return `${name} is as cheap as ${against} when cutting takes ${minute(minutes)} a kg bought; it is counted at ${minute(form.minutesPerKilogram)}.`;
+}
+
+/** The break-evens of a form by plans, in a sentence or two. */
+export function plansText(
+  { item, instead, beside }: Plans["breakEvens"][number],
+  choice: FormChoiceJson,
+  writing: Writing,
+): string {
+  const unit = choice.forms.find((form) => form.item === item)?.unit ?? "unit";
+  const name = capital(formName(item, choice));
+  const open = [instead, beside].every(({ proved }) => proved) ? "" : " Not all of it is proved.";
+  if (instead.verdict === "needed" || beside.verdict === "needed")
+    return `${name}: without it there is no plan, whatever it costs.${open}`;
+  const alone = breakEvenText(instead, "alone, it", "costs less than the best other form", unit, writing);
+  const some = breakEvenText(beside, "bought beside the others, it", "saves", unit, writing);
+  return `${name}: ${alone}; ${some}.${open}`;
+}
+
+function breakEvenText(
+  { verdict, price, perKilogram }: BreakEven,
+  it: string,
+  saves: string,
+  unit: string,
+  writing: Writing,
+): string {
+  if (verdict === "below" && price !== null && perKilogram !== null)
+    return `${it} ${saves} below ${priceText(price, perKilogram, unit, writing)}`;
+  if (verdict === "never") return `${it} never ${saves}`;
+  if (verdict === "any") return `${it} ${saves} at any price`;
+  if (verdict === "no plan") return `${it} makes no plan`;
+  return `${it} could not be judged in the time`;
+}

@@ -1,0 +1,51 @@
+import express, { type Express } from "express";
+import { planFormChoice } from "../../insight/index.js";
+import type { Scenario } from "../../kitchen/index.js";
+import { formChoicePage } from "../../pages/index.js";
+import { planningWith } from "../../plan-again.js";
+import { hourlyWage, NO_MONEY, WAGE_REMEDY } from "../../quantity/index.js";
+import { boughtInSeveralForms, foodServedOf } from "../../yields/index.js";
+import type { Context } from "../context.js";
+import { fromOwnPage } from "../guards.js";
+import { noticeScreen } from "../screens.js";
+import { withFile } from "./with-file.js";
+
+/** For each of the plans that are compared, of which there may be twenty. */
+const MOST_SECONDS = 3;
+
+/** Which form of an item to buy, planned while whoever asked waits. */
+export function addFormRoutes(app: Express, context: Context): void {
+  const seconds = Math.min(MOST_SECONDS, context.seconds);
+  app.post(
+    "/scenario/:name/forms",
+    fromOwnPage,
+    express.urlencoded({ extended: false, limit: "1kb" }),
+    withFile(context, async ({ scenario: read }, request, response) => {
+      const body = (request.body ?? {}) as { item?: unknown; wage?: unknown };
+      const of = String(body.item ?? "");
+      const written = String(body.wage ?? "").trim();
+      const wage = written === "" ? NO_MONEY : hourlyWage(written);
+      if (read === null || !boughtInSeveralForms(read).includes(of)) {
+        response
+          .status(400)
+          .send(noticeScreen("Nothing to choose", "The scenario buys no two forms of that."));
+      } else if (wage === null) {
+        response
+          .status(400)
+          .send(noticeScreen("This is no wage", `"${written}" cannot be read. ${WAGE_REMEDY}.`));
+      } else {
+        const scenario: Scenario = { ...read, wage };
+        const choice = context.planner.work((engines) =>
+          planFormChoice(of, foodServedOf(of, scenario), scenario, planningWith(engines), { seconds }),
+        );
+        if (choice === null) {
+          response.status(503).set("Retry-After", "10");
+          response.send(noticeScreen("Busy", "Too many plans are waiting. Ask again when some are done."));
+          return;
+        }
+        const options = { assets: "/assets/", home: { href: ".", text: "Scenario" } };
+        response.send(formChoicePage(await choice, scenario, options).html);
+      }
+    }),
+  );
+}

@@ -1,0 +1,129 @@
+import type { Breakdown, Item, Scenario } from "../kitchen/index.js";
+import { Decimal, toCurrency, toKilograms, ZERO } from "../quantity/index.js";
+import { breakEvenMinutes, breakEvenPrice, compareForms, type FormOffer } from "./form-choice.js";
+import { pricePerKilogram } from "./resolve/least-cost.js";
+
+/** A form as an item of a scenario is bought and most cheaply cut, beside the best of the others. */
+export interface PricedForm {
+  readonly item: Item;
+  readonly breakdown: string;
+  readonly offer: FormOffer;
+  /** Cost of a usable kilogram, with hands at the wage. */
+  readonly usableCost: Decimal;
+  readonly overCheapest: Decimal;
+  readonly breakEven: FormBreakEven | null;
+}
+
+export interface FormBreakEven {
+  readonly against: Item;
+  readonly perKilogram: Decimal;
+  /** For one order unit. */
+  readonly price: Decimal;
+  /** Null where hands cost nothing extra. */
+  readonly minutesPerKilogram: Decimal | null;
+}
+
+/** The items of a scenario that are forms of one, in its order. */
+export function formsOf(of: string, { items }: Pick<Scenario, "items">): Item[] {
+  return items.filter((item) => item.of === of);
+}
+
+/** What a scenario buys in two forms or more. */
+export function boughtInSeveralForms(scenario: Pick<Scenario, "items">): string[] {
+  const names = [...new Set(scenario.items.map(({ of }) => of))];
+  return names.filter((of) => formsOf(of, scenario).filter(({ buying }) => buying !== null).length > 1);
+}
+
+/** Food that cutting some form of an item gives, by full names. */
+export function foodOf(of: string, scenario: Pick<Scenario, "items" | "parts">): string[] {
+  const yields = formsOf(of, scenario).flatMap(({ breakdowns }) => breakdowns.flatMap((each) => each.yields));
+  const cut = new Set(yields.map(({ part }) => part));
+  return scenario.parts.filter((part) => part.class === "food" && cut.has(part.name)).map(({ name }) => name);
+}
+
+/** Of that food, what some dish takes. */
+export function foodServedOf(of: string, scenario: Scenario): string[] {
+  const lines = scenario.dishes.flatMap((dish) => dish.lines);
+  const taken = new Set(lines.flatMap(({ from }) => from.map(({ part }) => part)));
+  return foodOf(of, scenario).filter((part) => taken.has(part));
+}
+
+/**
+ * The forms of an item that are bought and give any of the parts wanted, each by its cheapest breakdown, the
+ * cheapest per usable weight first. Trim counts at the market value the scenario states for it, else for nothing.
+ */
+export function pricedForms(of: string, wanted: readonly string[], scenario: Scenario): PricedForm[] {
+  const wage = toCurrency(scenario.wage);
+  const found = formsOf(of, scenario).flatMap((item) => {
+    const price = pricePerKilogram(item);
+    if (price === null) return [];
+    const offers = item.breakdowns.map((breakdown) => ({
+      item,
+      breakdown: breakdown.name,
+      offer: offerOf(item, breakdown, price, wanted, scenario),
+    }));
+    return cheapest(
+      offers.filter(({ offer }) => offer.usable.gt(ZERO)),
+      wage,
+    );
+  });
+  return compareForms(
+    found.map(({ offer }) => offer),
+    wage,
+  ).flatMap(({ offer, ...costed }, index, all) => {
+    const form = found.find((each) => each.offer === offer);
+    const rival = found.find((each) => each.offer === all[index === 0 ? 1 : 0]?.offer);
+    return form === undefined ? [] : [{ ...form, ...costed, breakEven: breakEvenOf(form, rival, wage) }];
+  });
+}
+
+interface Offered {
+  readonly item: Item;
+  readonly breakdown: string;
+  readonly offer: FormOffer;
+}
+
+function cheapest(offers: readonly Offered[], wage: Decimal): Offered[] {
+  const [first] = compareForms(
+    offers.map(({ offer }) => offer),
+    wage,
+  );
+  return offers.filter(({ offer }) => offer === first?.offer);
+}
+
+function breakEvenOf(
+  { item, offer }: Offered,
+  rival: Offered | undefined,
+  wage: Decimal,
+): FormBreakEven | null {
+  if (rival === undefined) return null;
+  const perKilogram = breakEvenPrice(offer, rival.offer, wage);
+  return {
+    against: rival.item,
+    perKilogram,
+    price: perKilogram.times(toKilograms(item.orderUnit.weight)),
+    minutesPerKilogram: wage.isZero() ? null : breakEvenMinutes(offer, rival.offer, wage),
+  };
+}
+
+function offerOf(
+  { name, unitWeight }: Item,
+  { yields, minutes }: Breakdown,
+  price: Decimal,
+  wanted: readonly string[],
+  { parts }: Scenario,
+): FormOffer {
+  const worthOf = (name: string): Decimal => {
+    const value = parts.find((part) => part.name === name)?.marketValue ?? null;
+    return value === null ? ZERO : toCurrency(value);
+  };
+  const usable = yields.filter(({ part }) => wanted.includes(part));
+  const trim = yields.filter(({ part }) => !wanted.includes(part));
+  return {
+    form: name,
+    price,
+    usable: Decimal.sum(ZERO, ...usable.map(({ fraction }) => fraction)),
+    trimCredit: Decimal.sum(ZERO, ...trim.map(({ part, fraction }) => fraction.times(worthOf(part)))),
+    minutes: (minutes ?? ZERO).div(toKilograms(unitWeight)),
+  };
+}
