@@ -1,5 +1,6 @@
 import type { Scenario } from "../kitchen/index.js";
 import {
+  coinOf,
   Decimal,
   type Money,
   milligrams,
@@ -128,9 +129,7 @@ function exact(value: Decimal): Intl.StringNumericLiteral {
 
 /** Money to the currency's smallest coin, together, so that the printed column adds up to its printed total. */
 export function coins(amounts: readonly Money[], { currency }: Scenario): Money[] {
-  const digits =
-    new Intl.NumberFormat("en", { style: "currency", currency }).resolvedOptions().maximumFractionDigits ?? 2;
-  return roundTogether(amounts, money(new Decimal(10).pow(-digits)));
+  return roundTogether(amounts, money(coinOf(currency)));
 }
 
 /** "12 heads", "1 head": the plural as English mostly makes it. */

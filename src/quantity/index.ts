@@ -1,4 +1,5 @@
 /** Exact weights and money, units of measure, and splitting without loss. */
+export * from "./coin.js";
 export * from "./decimal.js";
 export * from "./exact.js";
 export * from "./round-up.js";

@@ -2,6 +2,7 @@
 
 export * from "./butchers-test.js";
 export type { ByProduct } from "./card-figures.js";
+export * from "./cards/index.js";
 export * from "./cooking-loss-test.js";
 export * from "./form-choice.js";
 export * from "./load-tables.js";

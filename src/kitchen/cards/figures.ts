@@ -1,0 +1,41 @@
+import { type Decimal, ZERO } from "../../quantity/index.js";
+import { isWording } from "../../reading/index.js";
+import { numberAndUnit, positive, weightUnit } from "../file/measures.js";
+import type { Parsed } from "../file/numbers.js";
+import { parsePrice } from "../file/prices.js";
+import { unreadable, WRITE } from "../file/wording.js";
+
+/** A price for a weight as written: currency units for so many exact grams, and the name of that weight. */
+export interface PriceForWeight {
+  readonly amount: Decimal;
+  readonly grams: Decimal;
+  readonly name: string;
+}
+
+/** A weight as a scale shows it, in exact grams: `4.2 kg`, `12 lb`, `8 lb 9 oz`. More than nothing. */
+export function parseScaleWeight(text: string): Parsed<Decimal> {
+  const [, pounds, ounces] = /^(.+\blbs?\.?)\s+(\S+\s*oz)$/.exec(text) ?? [];
+  if (pounds === undefined || ounces === undefined) return exactGrams(text);
+  const parts = [exactGrams(pounds), exactGrams(ounces)];
+  return (
+    parts.find(isWording) ??
+    parts.reduce<Decimal>((sum, part) => (isWording(part) ? sum : sum.plus(part)), ZERO)
+  );
+}
+
+/** `6.40 / kg`, and nothing but a price for a weight. */
+export function parsePriceForWeight(text: string): Parsed<PriceForWeight> {
+  const price = parsePrice(text, null);
+  if (isWording(price))
+    return price.remedy === WRITE.price ? { ...price, remedy: WRITE.pricePerWeight } : price;
+  if (price.per.kind !== "weight") return unreadable(text, "a price for a weight", WRITE.pricePerWeight);
+  return { amount: price.amount, grams: price.per.grams, name: price.per.name };
+}
+
+function exactGrams(text: string): Parsed<Decimal> {
+  const [number, unit] = numberAndUnit(text);
+  const found = weightUnit(text, unit, null, WRITE.weight);
+  if (isWording(found)) return found;
+  const count = positive(number, text, WRITE.weight);
+  return isWording(count) ? count : count.times(found.factor);
+}

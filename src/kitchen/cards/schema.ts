@@ -1,0 +1,71 @@
+import { z } from "zod";
+import { keyed, scalar } from "../../reading/index.js";
+import { leaves } from "../file/leaves.js";
+import { WRITE } from "../file/wording.js";
+import { parsePriceForWeight, parseScaleWeight } from "./figures.js";
+
+/** A butcher's test or a cooking-loss test as the file states it: every figure read, nothing checked. */
+export type TestCardFile = z.output<typeof testCardSchema>;
+
+const leaf = leaves(null);
+const weight = scalar(parseScaleWeight, WRITE.weight);
+const price = scalar(parsePriceForWeight, WRITE.pricePerWeight);
+
+/** By-products by name: a weight alone where it can be neither used nor sold. */
+const byProducts = z.record(
+  z.string(),
+  z.union([
+    weight,
+    keyed(
+      { weight, value: price.optional().describe("Market value; default none") },
+      WRITE.keys("weight: 400 g, value: 3.00 / kg"),
+    ),
+  ]),
+  { error: () => WRITE.keys("fat: 1.2 kg") },
+);
+
+/** The schema of a file that holds a butcher's test, a cooking-loss test, or one after the other. */
+export const testCardSchema = keyed(
+  {
+    item: leaf.text.describe("What was bought"),
+    invented: leaf.yesNo.optional().describe("A note for readers"),
+    grade: leaf.text.optional(),
+    supplier: leaf.text.optional(),
+    date: leaf.date.optional().describe("The day it was weighed"),
+    tested_by: leaf.text.optional(),
+    currency: leaf.currency.describe("ISO 4217 code"),
+    locale: leaf.locale.optional().describe("How figures are written; default en-GB"),
+    scale_step: leaf.weight
+      .optional()
+      .describe("The smallest weight the scale shows; default 1 g, or 0.25 oz"),
+    ap_weight: weight.describe("Weight as purchased"),
+    ap_price: price.describe("What a weight of it cost"),
+    new_price: price.optional().describe("A later AP price, to re-price by the cost factor"),
+    butchers_test: keyed(
+      {
+        by_products: byProducts.optional(),
+        cutting_loss: weight.optional().describe("Juice, drip and crumbs; default none"),
+        usable: leaf.text.optional().describe("What the usable part is called; default: usable"),
+        usable_weight: weight,
+        portion: weight.optional().describe("Weight of one portion of the usable part"),
+      },
+      WRITE.keys("by_products: {fat: 1.2 kg}, usable_weight: 2.8 kg"),
+    ).optional(),
+    cooking_loss_test: keyed(
+      {
+        method: leaf.text.optional().describe("How it was cooked"),
+        trimmed: byProducts.optional().describe("Cut off before cooking; after a butcher's test it is known"),
+        cutting_loss: weight.optional().describe("Lost in trimming before cooking; default none"),
+        raw_weight: weight.optional().describe("Default: the usable weight, or all that was bought"),
+        cooked_weight: weight,
+        carved: byProducts.optional().describe("Bones, skin and ends taken off after cooking"),
+        carving_loss: weight.optional().describe("Crumbs and juice lost in carving; default none"),
+        served: leaf.text.optional().describe("What is served is called; default: served"),
+        served_weight: weight,
+        portion: weight.optional().describe("Weight of one portion as served"),
+      },
+      WRITE.keys("cooked_weight: 2.2 kg, served_weight: 2 kg"),
+    ).optional(),
+  },
+  WRITE.keys("item: pork loin, ap_weight: 4.2 kg"),
+);

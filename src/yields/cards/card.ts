@@ -1,0 +1,62 @@
+import type { PriceForWeight } from "../../kitchen/index.js";
+import { Decimal, type Weight } from "../../quantity/index.js";
+import type { ByProduct } from "../card-figures.js";
+
+/** A butcher's test, a cooking-loss test or both of one joint, checked: weights close, credits are below the cost. */
+export interface TestCard {
+  readonly item: string;
+  readonly grade: string | null;
+  readonly supplier: string | null;
+  readonly date: string | null;
+  readonly testedBy: string | null;
+  readonly currency: string;
+  readonly locale: string;
+  readonly scaleStep: Weight;
+  /** What prices are for: the unit of the AP price. */
+  readonly unit: CardUnit;
+  /** In exact grams, like all weights of a card, so that pounds and ounces close too. */
+  readonly apWeight: Decimal;
+  /** For one unit, like all prices of a card. */
+  readonly apPrice: Decimal;
+  /** A later AP price. */
+  readonly newPrice: Decimal | null;
+  readonly butchers: CardTest | null;
+  readonly cooking: CookingCardTest | null;
+}
+
+/** A test as carried out on what was bought. */
+export interface CardTest {
+  /** What the test is about: the usable part, or what is served. */
+  readonly product: string;
+  readonly productWeight: Decimal;
+  readonly byProducts: readonly ByProduct[];
+  readonly cuttingLoss: Decimal;
+  readonly portionWeight: Decimal | null;
+}
+
+export interface CookingCardTest extends CardTest {
+  readonly method: string | null;
+  readonly rawWeight: Decimal;
+  readonly cookedWeight: Decimal;
+  readonly carved: readonly ByProduct[];
+  readonly carvingLoss: Decimal;
+}
+
+export interface CardUnit {
+  readonly name: "kg" | "lb";
+  readonly grams: Decimal;
+}
+
+const KILOGRAM: CardUnit = { name: "kg", grams: new Decimal(1000) };
+/** International avoirdupois pound: 453.59237 g exactly (NIST Handbook 44, appendix C; from memory). */
+const POUND: CardUnit = { name: "lb", grams: new Decimal("453.59237") };
+
+/** The unit that a price is in: pounds where it is for pounds or ounces, else kilograms. */
+export function unitOf(price: PriceForWeight): CardUnit {
+  return /\b(?:lbs?|pounds?|oz|ounces?)\b/.test(price.name) ? POUND : KILOGRAM;
+}
+
+/** What a price comes to for one unit. */
+export function priceIn(price: PriceForWeight, unit: CardUnit): Decimal {
+  return price.amount.times(unit.grams.div(price.grams));
+}

@@ -1,0 +1,65 @@
+import { type Decimal, ONE } from "../../quantity/index.js";
+import type { Wording } from "../../reading/index.js";
+import type { CardUnit } from "./card.js";
+
+const OUNCES_IN_POUND = 16;
+
+/** Always in the smaller unit, grams or ounces, for sums that a reader checks and writes back. */
+export function smallText(grams: Decimal, { name, grams: size }: CardUnit): string {
+  const [small, factor] = name === "lb" ? ["oz", size.div(OUNCES_IN_POUND)] : ["g", ONE];
+  return `${grams.div(factor).toDecimalPlaces(4).toFixed()} ${small}`;
+}
+
+export const noTest = (): Wording => ({
+  what: "the file holds no test",
+  remedy: "Add `butchers_test:`, `cooking_loss_test:` or both",
+});
+
+export const lacksTest = (key: string): Wording => ({
+  what: `the file holds no \`${key}\``,
+  remedy: `Add \`${key}:\` with what was weighed, or ask for the other test`,
+});
+
+export const noPrice = (): Wording => ({
+  what: "the AP price is nothing, so there is no cost to bear",
+  remedy: "Write what a weight of it cost, such as `6.40 / kg`",
+});
+
+/** `missing` is below zero where the parts are too much. All three are weights as they are written. */
+export const doesNotClose = (
+  what: string,
+  whole: string,
+  sum: string,
+  missing: string,
+  loss: string,
+): Wording => ({
+  what: `${what} make ${sum}, ${missing.replace("-", "")} too ${missing.startsWith("-") ? "much" : "little"} for the ${whole}`,
+  remedy: missing.startsWith("-")
+    ? "Correct a weight"
+    : `Add the part that is missing, or write what was lost: \`${loss}\``,
+});
+
+export const carriedOn = (key: string): Wording => ({
+  what: `\`${key}\` is known from the butcher's test above it`,
+  remedy: "Leave it out",
+});
+
+export const otherRawWeight = (raw: string, usable: string): Wording => ({
+  what: `the raw weight is ${raw}, and the butcher's test ends with ${usable}`,
+  remedy: "Leave `raw_weight` out, or correct one of them",
+});
+
+export const rawWeightMissing = (): Wording => ({
+  what: "`raw_weight` is missing, and something was trimmed off",
+  remedy: "Add what went into the oven or the pot, such as `raw_weight: 2.8 kg`",
+});
+
+export const creditsAboveCost = (over: Decimal): Wording => ({
+  what: `the by-products are worth ${over.isZero() ? "all that the whole cost" : `${over.toFixed(2)} more than the whole cost`}`,
+  remedy: "Correct a `value`: a by-product is worth no more than what it would cost to buy",
+});
+
+export const portionTooLarge = (portion: string, weight: string): Wording => ({
+  what: `a portion of ${portion} is more than all there is, ${weight}`,
+  remedy: "Correct the portion",
+});
