@@ -17,7 +17,9 @@ import {
   riskCommand,
   type ServeCommandOptions,
   serveCommand,
+  type TestCardOptions,
   type TradeoffCommandOptions,
+  testCardCommand,
   tradeoffCommand,
   type UsesCommandOptions,
   usesCommand,
@@ -32,6 +34,11 @@ const DEFAULT_SECONDS = 10;
 const DEFAULT_PORT = 8640;
 const DEFAULT_DRAWS = 10_000;
 const DEFAULT_CURVE = { plans: 12, seconds: 60 };
+
+const TEST_COMMANDS = [
+  ["butchers-test", "butchers", "work out a butcher's test: what the usable part costs"],
+  ["cooking-loss", "cooking", "work out a cooking-loss test: what is served, and what it costs"],
+] as const;
 
 const terminal = processTerminal();
 /** Ends `serve`; every other command is ended by the process. */
@@ -142,6 +149,18 @@ function program(end: (code: ExitCode) => void): Command {
     .action(async (file: string | undefined, options: RecordCommandOptions) =>
       end(await recordCommand(file, options, terminal)),
     );
+  for (const [name, kind, about] of TEST_COMMANDS)
+    main
+      .command(name)
+      .description(about)
+      .argument("[file]", "the YAML file with the weighing")
+      .option("--price <price>", 're-price for another AP price by cost factor, such as "7.10 / kg"')
+      .option("--blank", "print a file to fill in; with --out, a form to print too")
+      .option("--json", "print it as JSON")
+      .option("--out <dir>", "write the card and a blank form there, to open without a server")
+      .action(async (file: string | undefined, options: TestCardOptions) =>
+        end(await testCardCommand(kind, file, options, terminal)),
+      );
   main
     .command("forms")
     .description("say which form of an item to buy, and below which price each is worth it")

@@ -1,11 +1,19 @@
 import { readFile, stat } from "node:fs/promises";
 import { dirname } from "node:path";
-import { type Aim, addDays, type ReadScenario, readScenario, type Scenario } from "./kitchen/index.js";
+import {
+  type Aim,
+  addDays,
+  isTestCard,
+  type ReadScenario,
+  readScenario,
+  readTestCard,
+  type Scenario,
+} from "./kitchen/index.js";
 import { kitchenYields, readOwnTests } from "./kitchen-yields.js";
 import type { Weight } from "./quantity/index.js";
 import type { Problem, Source } from "./reading/index.js";
 import { checkSafety } from "./safety/index.js";
-import { resolveScenario } from "./yields/index.js";
+import { resolveScenario, type SettledTestCard, settleTestCard } from "./yields/index.js";
 
 /** A scenario file read, joined with the kitchen's yields and checked for safety; null where there are problems. */
 export interface Loaded {
@@ -18,15 +26,29 @@ export interface Loaded {
  * its own. A file that is not there, or not allowed, is a problem like any other.
  */
 export async function loadScenario(path: string, aim?: Aim): Promise<Loaded> {
+  const text = await textAt(path, "a scenario file");
+  if (typeof text !== "string") return { scenario: null, problems: [text] };
+  return loadScenarioText(path, text, aim, await readOwnTests(dirname(path)));
+}
+
+/** Reads a test card from disk and checks it, as `loadScenario` does a scenario. */
+export async function loadTestCard(path: string): Promise<SettledTestCard> {
+  const text = await textAt(path, "a file with a butcher's test or a cooking-loss test");
+  if (typeof text !== "string") return { card: null, problems: [text] };
+  return settleTestCard(readTestCard({ file: path, text }));
+}
+
+/** The text of a file, or why there is none. */
+async function textAt(path: string, kind: string): Promise<string | Problem> {
   const text = await readFile(path, "utf8").catch(() => null);
-  if (text !== null) return loadScenarioText(path, text, aim, await readOwnTests(dirname(path)));
+  if (text !== null) return text;
   const isFolder = await stat(path).then(
     (found) => found.isDirectory(),
     () => false,
   );
   const what = isFolder ? "this is a folder" : "there is no such file, or it may not be read";
-  const remedy = isFolder ? "Write the path of a scenario file in it" : "Write the path of a scenario file";
-  return { scenario: null, problems: [{ file: path, line: 1, column: 1, what, remedy }] };
+  const remedy = isFolder ? `Write the path of ${kind} in it` : `Write the path of ${kind}`;
+  return { file: path, line: 1, column: 1, what, remedy };
 }
 
 /** The same from texts at hand; `file` names the scenario's in problems. */
@@ -36,6 +58,11 @@ export function loadScenarioText(
   aim?: Aim,
   ownTests: Source | null = null,
 ): Loaded {
+  if (isTestCard(text)) {
+    const what = "this is a butcher's test or a cooking-loss test, and no scenario";
+    const remedy = "Work it out with `butchers-test` or `cooking-loss`";
+    return { scenario: null, problems: [{ file, line: 1, column: 1, what, remedy }] };
+  }
   const read = readScenario({ file, text });
   const asked = aim === undefined || read.value === null ? read : { ...read, value: { ...read.value, aim } };
   return joined(asked, ownTests);

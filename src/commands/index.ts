@@ -8,6 +8,7 @@ export { type RecordCommandOptions, recordCommand } from "./record.js";
 export { type RiskCommandOptions, riskCommand } from "./risk.js";
 export { type ServeCommandOptions, serveCommand } from "./serve.js";
 export { processTerminal } from "./terminal.js";
+export { type TestCardOptions, testCardCommand } from "./test-card.js";
 export { type TradeoffCommandOptions, tradeoffCommand } from "./tradeoff.js";
 export { type UsesCommandOptions, usesCommand } from "./uses.js";
 export { type WeighInCommandOptions, weighInCommand } from "./weigh-in.js";

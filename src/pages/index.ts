@@ -16,6 +16,8 @@ export { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";
 export { orderWords } from "./risk.js";
 export { fill } from "./template.js";
+export { TESTS, type TestCardData, testCardData, testCardPage } from "./test-card.js";
+export { testFormPage } from "./test-form.js";
 export { tradeoffPage } from "./tradeoff/page.js";
 export { completeText, spendHead, tradeoffSums } from "./tradeoff/words.js";
 export { type OffcutUses, usesPage, usesText } from "./uses.js";

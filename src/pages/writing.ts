@@ -39,6 +39,8 @@ export interface Writing {
   /** Percentages of a whole to one decimal, by largest remainder: they add up to 100.0 %. */
   percents(parts: readonly Weight[]): string[];
   rate(fraction: Decimal): string;
+  /** A percent that is rounded to one decimal already: 25 is "25.0 %". */
+  percentShown(percent: Decimal): string;
   /** "Friday 2 October 2026". */
   date(iso: string): string;
   /** "Fri 2 Oct". */
@@ -52,7 +54,10 @@ function dateLocale(locale: string): string {
   return /^en\b/i.test(locale) ? locale : "en-GB";
 }
 
-export function writingFor({ locale, currency, scaleStep }: Scenario): Writing {
+/** What of a scenario, or of a test card, says how its figures are written. */
+export type WritingOf = Pick<Scenario, "locale" | "currency" | "scaleStep">;
+
+export function writingFor({ locale, currency, scaleStep }: WritingOf): Writing {
   const scale = scaleWithStep(scaleStep);
   const { unit, places, large } = scale;
   const plain = (least: number, most: number) =>
@@ -111,6 +116,7 @@ export function writingFor({ locale, currency, scaleStep }: Scenario): Writing {
       );
     },
     wholePercent: wholePercentFormat.format(1),
+    percentShown: (percent) => wholePercentFormat.format(exact(percent.div(100))),
     rate: (fraction) => percentFormat.format(exact(fraction)),
     date: (iso) => longDay.format(midnight(iso)),
     shortDate: (iso) => shortDay.format(midnight(iso)).replaceAll(" ", GAP),

@@ -1,10 +1,10 @@
 import { createHash } from "node:crypto";
 import { readdir, readFile } from "node:fs/promises";
 import { basename, join } from "node:path";
-import type { Scenario } from "../kitchen/index.js";
+import { isTestCard, type Scenario } from "../kitchen/index.js";
 import { readOwnTests } from "../kitchen-yields.js";
 import { loadScenarioText } from "../load.js";
-import type { Problem } from "../reading/index.js";
+import type { Problem, Source } from "../reading/index.js";
 
 /** A scenario file as it was read: the same content, with the same own yield tests beside it, has the same hash. */
 export interface ScenarioFile {
@@ -24,20 +24,35 @@ export class Folder {
     this.path = path;
   }
 
-  /** Names of the folder's YAML files, in the order of the alphabet. */
+  /** Names of the folder's scenario files, in the order of the alphabet. */
   async names(): Promise<string[]> {
+    const files = await this.#yaml();
+    return files.filter(({ text }) => !isTestCard(text)).map(({ file }) => file);
+  }
+
+  /** The folder's test cards: every YAML file with a butcher's test or a cooking-loss test. */
+  async testCards(): Promise<Source[]> {
+    const files = await this.#yaml();
+    return files.filter(({ text }) => isTestCard(text));
+  }
+
+  async #yaml(): Promise<Source[]> {
     const entries = await readdir(this.path, { withFileTypes: true });
-    return entries
+    const names = entries
       .filter((entry) => entry.isFile() && /^[^.].*\.ya?ml$/i.test(entry.name))
       .map(({ name }) => name)
       .sort((a, b) => a.localeCompare(b, "en"));
+    const files = names.map(async (file) => ({
+      file,
+      text: await readFile(join(this.path, file), "utf8").catch(() => null),
+    }));
+    return (await Promise.all(files)).flatMap(({ file, text }) => (text === null ? [] : [{ file, text }]));
   }
 
   /** The file of that name, read anew when its content has changed; null when the folder holds none. */
   async read(name: string): Promise<ScenarioFile | null> {
-    if (!(await this.names()).includes(name)) return null;
-    const text = await readFile(join(this.path, name), "utf8").catch(() => null);
-    if (text === null) return null;
+    const text = (await this.#yaml()).find(({ file }) => file === name)?.text;
+    if (text === undefined || isTestCard(text)) return null;
     const found = await readOwnTests(this.path);
     const ownTests = found === null ? null : { file: basename(found.file), text: found.text };
     const hash = createHash("sha256")

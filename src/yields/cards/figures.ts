@@ -15,9 +15,11 @@ import { cookingLossTest } from "../cooking-loss-test.js";
 import { portionsIn, repriced } from "../portions.js";
 import type { CardTest, CardUnit, CookingCardTest, TestCard } from "./card.js";
 
+export type TestKind = "butchers" | "cooking";
+
 /** One test of a card worked out, costs in whole coins: the rows add up to the AP weight, to 100 % and to the AP cost. */
 export interface TestFigures {
-  readonly kind: "butchers" | "cooking";
+  readonly kind: TestKind;
   readonly apCost: Decimal;
   readonly rows: readonly CardRow[];
   /** What the test is about, with the last row's weight and cost. */
@@ -68,7 +70,7 @@ type Plain = Omit<CardRow, "percent" | "value"> & {
 };
 
 /** The butcher's test worked out. */
-export function butchersFigures(card: TestCard, test: CardTest): TestFigures {
+function butchersFigures(card: TestCard, test: CardTest): TestFigures {
   const result = butchersTest({
     apWeight: card.apWeight,
     apPrice: card.apPrice.div(card.unit.grams),
@@ -87,7 +89,7 @@ export function butchersFigures(card: TestCard, test: CardTest): TestFigures {
 }
 
 /** The cooking-loss test worked out, from what was bought to what is served. */
-export function cookingFigures(card: TestCard, test: CookingCardTest): TestFigures {
+function cookingFigures(card: TestCard, test: CookingCardTest): TestFigures {
   const { rawWeight, cookedWeight, carved, carvingLoss } = test;
   const result = cookingLossTest({
     apWeight: card.apWeight,
@@ -129,7 +131,7 @@ interface Worked {
 }
 
 function figures(
-  kind: TestFigures["kind"],
+  kind: TestKind,
   card: TestCard,
   test: CardTest,
   plain: readonly Plain[],
@@ -215,4 +217,12 @@ function percentsOf(fractions: readonly Decimal[]): Decimal[] {
   return roundTogether(fine, tenThousandths(1_000_000n)).map((share) =>
     new Decimal(share.toString()).div(10_000_000),
   );
+}
+
+/** Every test that the card holds, worked out: the butcher's test first. */
+export function testFigures(card: TestCard): TestFigures[] {
+  return [
+    ...(card.butchers === null ? [] : [butchersFigures(card, card.butchers)]),
+    ...(card.cooking === null ? [] : [cookingFigures(card, card.cooking)]),
+  ];
 }
