@@ -21,6 +21,6 @@ export { testFormPage } from "./test-form.js";
 export { tradeoffPage } from "./tradeoff/page.js";
 export { completeText, spendHead, tradeoffSums } from "./tradeoff/words.js";
 export { type OffcutUses, usesPage, usesText } from "./uses.js";
-export { amountOf, coins, counted, listed, type Writing, writingFor } from "./writing.js";
+export { amountOf, capital, coins, counted, listed, type Writing, writingFor } from "./writing.js";
 export { type YieldTestErrors, type YieldTestOptions, yieldTestPage } from "./yield-test.js";
 export { type YieldsIndexOptions, yieldsIndexPage } from "./yields-index.js";

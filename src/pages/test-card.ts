@@ -42,7 +42,7 @@ const FACTOR_PLACES = 3;
 /** The result card of one test: `templates/test-card.hbs`. */
 export function testCardPage(card: TestCard, figures: TestFigures, options: DocumentOptions = {}): Page {
   const { title, slug } = TESTS[figures.kind];
-  const head = [card.item, ...(card.date === null ? [] : [writingFor(card).date(card.date)])];
+  const head = [capital(card.item), ...(card.date === null ? [] : [writingFor(card).date(card.date)])];
   return { ...documentPage("test-card", title, testCardData(card, figures), { head, ...options }), slug };
 }
 

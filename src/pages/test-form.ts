@@ -7,8 +7,9 @@ import { capital } from "./writing.js";
 /** A blank form of a test: what is written on it before, and the lines to fill in. */
 type TestForm = {
   readonly facts: readonly { readonly name: string; readonly value: string }[];
+  readonly unit: string;
   readonly stages: readonly Stage[];
-  readonly sums: readonly { readonly number: string; readonly name: string; readonly how: string }[];
+  readonly sums: readonly { readonly name: string; readonly how: string }[];
 };
 
 type Stage = {
@@ -17,7 +18,7 @@ type Stage = {
 };
 
 /** Lines to write by-products on, the ones already named among them. */
-const LINES = { butchers: 8, trimmed: 3, carved: 3 } as const;
+const LINES = { butchers: 7, trimmed: 3, carved: 3 } as const;
 
 /**
  * The blank form of a test, to print and fill in at the scale: `templates/test-form.hbs`. Of a card it takes over
@@ -25,12 +26,14 @@ const LINES = { butchers: 8, trimmed: 3, carved: 3 } as const;
  */
 export function testFormPage(kind: TestKind, card: TestCard | null, options: DocumentOptions = {}): Page {
   const { title, slug } = TESTS[kind];
+  const unit = card?.unit.name ?? "kg or lb";
   const form: TestForm = {
+    unit,
     facts: [
       { name: "Item", value: card === null ? "" : capital(card.item) },
       { name: "Grade", value: card?.grade ?? "" },
       { name: "Supplier", value: card?.supplier ?? "" },
-      ...["Date", "AP weight", `AP price per ${card?.unit.name ?? "kg or lb"}`].map((name) => ({
+      ...["Date", "AP weight", `AP price per ${unit}`].map((name) => ({
         name,
         value: "",
       })),
@@ -39,9 +42,9 @@ export function testFormPage(kind: TestKind, card: TestCard | null, options: Doc
         : []),
     ],
     stages: kind === "butchers" ? butchersStages(card) : cookingStages(card),
-    sums: sumsOf(kind),
+    sums: sumsOf(kind, unit),
   };
-  const head = card === null ? [] : [card.item];
+  const head = card === null ? [] : [capital(card.item)];
   return {
     ...documentPage("test-form", `${title}, blank`, form, { head, ...options }),
     slug: `${slug}-form`,
@@ -106,16 +109,16 @@ function totalled(name: string): Stage["rows"][number] {
   return { name, valued: "", total: "yes" };
 }
 
-function sumsOf(kind: TestKind): TestForm["sums"] {
+function sumsOf(kind: TestKind, unit: string): TestForm["sums"] {
   const product = kind === "butchers" ? "usable" : "served";
   return [
     ["AP cost", "AP weight × AP price"],
-    ["Value of by-products", "the totals above, together"],
+    ["Value of by-products", "all total values"],
     [`Cost of ${product}`, "1 less 2"],
-    [`Cost per kg or lb ${product}`, `3 ÷ weight ${product}`],
+    [`Cost per ${unit} ${product}`, `3 ÷ weight ${product}`],
     ["Cost factor", "4 ÷ AP price"],
-    ["Portion", "its weight"],
+    ["Portion weight", kind === "butchers" ? "one as it is cut" : "one as it is served"],
     ["Cost per portion", "4 × 6"],
     ["Cost factor per portion", "7 ÷ AP price"],
-  ].map(([name = "", how = ""], index) => ({ number: String(index + 1), name, how }));
+  ].map(([name = "", how = ""]) => ({ name, how }));
 }

@@ -8,6 +8,7 @@ import { addFirstPageRoutes } from "./routes/first-page.js";
 import { addFormRoutes } from "./routes/forms.js";
 import { addPlanRoutes } from "./routes/plans.js";
 import { addYieldRoutes } from "./routes/yields.js";
+import { addTestCardRoutes } from "./routes/test-cards.js";
 
 const SELF = ["'self'"];
 const NONE = ["'none'"];
@@ -46,6 +47,7 @@ export function makeApp(context: Context): Express {
   addPlanRoutes(app, context);
   addYieldRoutes(app, context);
   addFormRoutes(app, context);
+  addTestCardRoutes(app, context);
   app.use(notFound);
   app.use(failed);
   return app;

@@ -1,5 +1,5 @@
 import { hasPlan, isProved } from "../contract/index.js";
-import { fill, outcomeWords, type Page, writingFor } from "../pages/index.js";
+import { fill, outcomeWords, type Page, TESTS, writingFor } from "../pages/index.js";
 import { progressLine } from "../progress-line.js";
 import { problemText } from "../reading/index.js";
 import { boughtInSeveralForms } from "../yields/index.js";
@@ -14,10 +14,20 @@ export function addressOf(name: string): string {
   return `/scenario/${encodeURIComponent(name)}/`;
 }
 
+/** A test card of the folder as the first page lists it. */
+export type TestCardLine = {
+  readonly name: string;
+  /** Its file, where it is called otherwise. */
+  readonly file: readonly string[];
+  readonly href: string;
+  readonly state: string;
+};
+
 /** All scenarios of the folder, with how each stands. */
 export function scenariosScreen(
   folder: string,
   files: readonly { file: ScenarioFile; job: Job | null }[],
+  testCards: readonly TestCardLine[],
 ): string {
   return fill("scenarios", {
     ...frame("Scenarios", { back: false }),
@@ -28,6 +38,8 @@ export function scenariosScreen(
       href: addressOf(file.name),
       state: stateText(file, job),
     })),
+    testCards,
+    forms: Object.values(TESTS).map(({ title, slug }) => ({ title, href: `/forms/${slug}-form.html` })),
   });
 }
 
@@ -61,7 +73,7 @@ export function noticeScreen(title: string, text: string): string {
 }
 
 /** What the frame of every screen holds: whether it has a way back, and whether it watches a plan being made. */
-function frame(title: string, { back = true, watches = false }) {
+export function frame(title: string, { back = true, watches = false }) {
   return { title, back: back ? "yes" : "", watches: watches ? "yes" : "" };
 }
 

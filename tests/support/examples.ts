@@ -1,6 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
-import type { Scenario } from "../../src/kitchen/index.js";
+import { isTestCard, type Scenario } from "../../src/kitchen/index.js";
 import { loadScenarioText } from "../../src/load.js";
 import { problemText } from "../../src/reading/index.js";
 
@@ -9,10 +9,12 @@ const FOLDER = fileURLToPath(new URL("../../examples/", import.meta.url));
 /** Examples written to have no plan. */
 export const WITHOUT_PLAN = ["impossible", "no-plan"];
 
+/** The examples that are scenarios. */
 export function exampleNames(): string[] {
   return readdirSync(FOLDER)
     .filter((file) => file.endsWith(".yaml"))
     .map((file) => file.slice(0, -".yaml".length))
+    .filter((name) => !isTestCard(exampleText(name)))
     .sort();
 }
 

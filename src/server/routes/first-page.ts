@@ -1,16 +1,23 @@
 import type { Express } from "express";
+import { readTestCard } from "../../kitchen/index.js";
+import { settleTestCard } from "../../yields/index.js";
 import type { Context } from "../context.js";
 import { scenariosScreen } from "../screens.js";
+import { testCardLine } from "../test-card-screens.js";
 
-/** The first page: the folder's scenarios, and how each stands. */
+/** The first page: the folder's scenarios, and how each stands; its test cards, and blank forms. */
 export function addFirstPageRoutes(app: Express, { folder, planner }: Context): void {
   app.get("/", async (_request, response) => {
     const names = await folder.names();
     const files = (await Promise.all(names.map((name) => folder.read(name)))).filter((file) => file !== null);
+    const cards = (await folder.testCards()).map((source) =>
+      testCardLine(source.file, settleTestCard(readTestCard(source))),
+    );
     response.send(
       scenariosScreen(
         folder.path,
         files.map((file) => ({ file, job: planner.job(file.hash) })),
+        cards,
       ),
     );
   });
