@@ -44,6 +44,8 @@ interface Closing {
 
 class Settling {
   readonly problems: Problem[] = [];
+  /** Said once: the later test has the credits of the earlier. */
+  private creditsTooHigh = false;
   private readonly unit: CardUnit;
 
   constructor(
@@ -195,7 +197,9 @@ class Settling {
     const credits = Decimal.sum(ZERO, ...creditsOf(byProducts)).div(unit.grams);
     const over = credits.minus(cost).toDecimalPlaces(EXACT_PLACES);
     const unknown = ["ap_weight", "ap_price"].some((key) => this.read.isLeftOut([key]));
-    if (!over.isNegative() && !unknown && !cost.isZero()) this.atKey(path, words.creditsAboveCost(over));
+    if (over.isNegative() || unknown || cost.isZero() || this.creditsTooHigh) return;
+    this.creditsTooHigh = true;
+    this.atKey(path, words.creditsAboveCost(over));
   }
 
   private portion(path: Path, portion: Decimal | undefined, weight: Decimal): void {
