@@ -7,8 +7,8 @@ import { addAssetRoutes } from "./routes/assets.js";
 import { addFirstPageRoutes } from "./routes/first-page.js";
 import { addFormRoutes } from "./routes/forms.js";
 import { addPlanRoutes } from "./routes/plans.js";
-import { addYieldRoutes } from "./routes/yields.js";
 import { addTestCardRoutes } from "./routes/test-cards.js";
+import { addYieldRoutes } from "./routes/yields.js";
 
 const SELF = ["'self'"];
 const NONE = ["'none'"];

@@ -96,3 +96,21 @@ describe("the pages of yields", () => {
     expect(faults).toEqual([]);
   });
 });
+
+describe("the test cards of the examples and the blank forms", () => 
+  it("are sound on a laptop, a phone, A4 and US Letter", async () => {
+    const hrefs = async (address: string, links: string) => {
+      await page.goto(address);
+      return page.$$eval(links, (all) =>
+        all.map((link) => (link instanceof HTMLAnchorElement ? link.href : "")),
+      );
+    };
+    const cards = await hrefs(server.url, 'a[href^="/test-card/"]');
+    const pages = await hrefs(server.url, 'a[href^="/forms/"]');
+    expect([cards.length, pages.length]).toEqual([1, 2]);
+    for (const card of cards) pages.push(...(await hrefs(card, 'a[href$=".html"]:not([href*="form"])')));
+    expect(pages.length).toBe(4);
+    const faults: string[] = [];
+    for (const path of pages) faults.push(...(await faultsOf(path)).map((fault) => `${path}: ${fault}`));
+    expect(faults).toEqual([]);
+  }););
