@@ -97,7 +97,7 @@ describe("the pages of yields", () => {
   });
 });
 
-describe("the test cards of the examples and the blank forms", () => 
+describe("the test cards of the examples and the blank forms", () => {
   it("are sound on a laptop, a phone, A4 and US Letter", async () => {
     const hrefs = async (address: string, links: string) => {
       await page.goto(address);
@@ -113,4 +113,5 @@ describe("the test cards of the examples and the blank forms", () =>
     const faults: string[] = [];
     for (const path of pages) faults.push(...(await faultsOf(path)).map((fault) => `${path}: ${fault}`));
     expect(faults).toEqual([]);
-  }););
+  });
+});
