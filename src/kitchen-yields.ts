@@ -23,25 +23,35 @@ export interface KitchenYields {
 /** The tables that come with the package, read at first need: they do not change while the program runs. */
 let packaged: ReturnType<typeof loadYieldTables> | undefined;
 /** The last own tests read: many scenarios of one folder are joined with the same. */
-let last: { readonly ownTests: Source; readonly yields: KitchenYields } | undefined;
+let last: { readonly ownTests: OwnTestsFile; readonly yields: KitchenYields } | undefined;
 
-/** The text of the own tests in a kitchen's folder; null where there is none. */
-export async function readOwnTests(folder: string): Promise<Source | null> {
+/** A kitchen's own tests as found: their text, or null where it may not be read. */
+export interface OwnTestsFile {
+  readonly file: string;
+  readonly text: string | null;
+}
+
+/** The own tests in a kitchen's folder; null where there are none. */
+export async function readOwnTests(folder: string): Promise<OwnTestsFile | null> {
   const file = yieldTestsFile(folder);
-  const text = await readFile(file, "utf8").catch((error: NodeJS.ErrnoException) => {
-    if (error.code === "ENOENT" || error.code === "ENOTDIR") return null;
-    throw error;
-  });
-  return text === null ? null : { file, text };
+  try {
+    return { file, text: await readFile(file, "utf8") };
+  } catch (error) {
+    const isThere = !(error instanceof Error && "code" in error && error.code === "ENOENT");
+    return isThere ? { file, text: null } : null;
+  }
 }
 
 /** The yields with these own tests; a test with a problem is left out, and the problem told. */
-export function kitchenYields(ownTests: Source | null): KitchenYields {
+export function kitchenYields(ownTests: OwnTestsFile | null): KitchenYields {
   packaged ??= loadYieldTables();
   const { tables: published, problems } = packaged;
   if (ownTests === null) return { published, tests: [], tables: published, problems };
-  if (last?.ownTests.file === ownTests.file && last.ownTests.text === ownTests.text) return last.yields;
-  const read = readYieldTests(ownTests, published);
+  const { file, text } = ownTests;
+  if (text === null)
+    return { published, tests: [], tables: published, problems: [...problems, unreadable(file)] };
+  if (last?.ownTests.file === file && last.ownTests.text === text) return last.yields;
+  const read = readYieldTests({ file, text }, published);
   const yields = {
     published,
     tests: read.tests,
@@ -50,6 +60,11 @@ export function kitchenYields(ownTests: Source | null): KitchenYields {
   };
   last = { ownTests, yields };
   return yields;
+}
+
+function unreadable(file: string): Problem {
+  const what = "the kitchen's own yield tests may not be read";
+  return { file, line: 1, column: 1, what, remedy: "Make it a file that may be read, or move it away" };
 }
 
 /** The yields of the kitchen whose folder this is. */

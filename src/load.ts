@@ -9,9 +9,9 @@ import {
   readTestCard,
   type Scenario,
 } from "./kitchen/index.js";
-import { kitchenYields, readOwnTests } from "./kitchen-yields.js";
+import { kitchenYields, type OwnTestsFile, readOwnTests } from "./kitchen-yields.js";
 import type { Weight } from "./quantity/index.js";
-import type { Problem, Source } from "./reading/index.js";
+import type { Problem } from "./reading/index.js";
 import { checkSafety } from "./safety/index.js";
 import { resolveScenario, type SettledTestCard, settleTestCard } from "./yields/index.js";
 
@@ -56,7 +56,7 @@ export function loadScenarioText(
   file: string,
   text: string,
   aim?: Aim,
-  ownTests: Source | null = null,
+  ownTests: OwnTestsFile | null = null,
 ): Loaded {
   if (isTestCard(text)) {
     const what = "this is a butcher's test or a cooking-loss test, and no scenario";
@@ -112,7 +112,7 @@ export async function loadWithOffcut(path: string, { part, weight, useBy }: Offc
   return { scenario: { ...scenario, partsOnHand }, problems, stock };
 }
 
-function joined(read: ReadScenario, ownTests: Source | null): Loaded {
+function joined(read: ReadScenario, ownTests: OwnTestsFile | null): Loaded {
   const { tables, problems: tableProblems } = kitchenYields(ownTests);
   const { scenario, problems } = resolveScenario(read, tables);
   const all = [...tableProblems, ...problems, ...(scenario === null ? [] : blocksOf(scenario, read))];

@@ -1,4 +1,6 @@
+import { existsSync } from "node:fs";
 import { loadKitchenYields } from "../kitchen-yields.js";
+import { itemCautions } from "../pages/index.js";
 import { problemText } from "../reading/index.js";
 import { type ItemYields, itemYields } from "../yields/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
@@ -17,6 +19,10 @@ export async function yieldCommand(
   { kitchen }: YieldCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
+  if (!existsSync(kitchen)) {
+    terminal.complain(`There is no folder ${kitchen}. Name the folder that holds your yield tests.`);
+    return EXIT.wrongInput;
+  }
   const yields = await loadKitchenYields(kitchen);
   for (const problem of yields.problems) terminal.complain(problemText(problem));
   const items = findItems(yields.published.items, wanted);
@@ -114,6 +120,10 @@ function printItem(
     );
     print("");
   }
+  const cautions = itemCautions({ name, forms });
+  if (cautions.length > 0) print(heading("Mind"));
+  for (const { text, source } of cautions) say(`${text} (${source})`, 2);
+  if (cautions.length > 0) print("");
   print(heading("Sources"));
   for (const { number, text } of sources)
     for (const line of wrapped(text, columns - 6, `${`[${number}]`.padStart(4)} `, "     ")) print(line);

@@ -1,5 +1,6 @@
 /** Plan to plain objects of text, and those to HTML pages through the templates of the same names. */
 export { type PageAsset, pageAssets } from "./assets.js";
+export { itemCautions } from "./cautions.js";
 export { changeText } from "./changes.js";
 export { type DocumentOptions, documentPage } from "./document.js";
 export { formChoicePage } from "./form-choice/page.js";

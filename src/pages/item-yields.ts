@@ -1,12 +1,15 @@
 import type { BreakdownYields, FormYields, ItemYields } from "../yields/index.js";
+import { itemCautions } from "./cautions.js";
 import { type DocumentOptions, documentPage } from "./document.js";
 import type { Page } from "./render.js";
 import { type TestPicture, testPicture } from "./test-picture.js";
+import type { Warning } from "./view.js";
 import { capital } from "./writing.js";
 
 type ItemYieldsData = Omit<ItemYields, "forms"> & {
   readonly problems: readonly string[];
   readonly saved: string;
+  readonly warnings: readonly Warning[];
   /** Whether any cooking yield has a spread. */
   readonly cookingSpread: string;
   readonly forms: readonly FormCard[];
@@ -42,6 +45,7 @@ export function itemYieldsPage(yields: ItemYields, options: ItemYieldsOptions = 
   const data: ItemYieldsData = {
     ...yields,
     problems,
+    warnings: itemCautions(yields),
     saved: saved ? "yes" : "",
     cookingSpread: yields.cooking.some(({ spread }) => spread !== "") ? "yes" : "",
     forms: yields.forms.map((form) => ({

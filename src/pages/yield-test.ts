@@ -10,7 +10,7 @@ type YieldTestData = {
   readonly problems: readonly string[];
   readonly wrong: string;
   readonly fields: readonly Field[];
-  readonly parts: readonly (Field & { readonly kind: string })[];
+  readonly parts: readonly (Field & { readonly kind: string; readonly never: string })[];
 };
 
 type Field = {
@@ -88,16 +88,21 @@ export function yieldTestPage(item: TableItem, breakdown: TableBreakdown, option
         name: `weight-${index}`,
         label: part.slice(item.name.length + 1),
         kind: KINDS[partClass],
+        never: partClass === "never" ? "yes" : "",
         help: "",
         mode: "decimal",
         value: typed.weights[index] ?? "",
         error: errors.weights.get(index) ?? "",
       })),
-      { ...field("loss", "cutting loss", "", "decimal"), kind: "juice, drip, crumbs as far as found" },
+      {
+        ...field("loss", "cutting loss", "", "decimal"),
+        kind: "juice, drip, crumbs as far as found",
+        never: "",
+      },
     ],
   };
   const head = [item.name, item.form, breakdown.name];
   return documentPage("yield-test", "Yield test", data, { head, ...layout });
 }
 
-const KINDS = { food: "", inedible: "inedible", never: "DO NOT USE" } as const;
+const KINDS = { food: "", inedible: "inedible", never: "" } as const;

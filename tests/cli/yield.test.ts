@@ -100,10 +100,24 @@ describe("yield", () => {
     );
   });
 
+  it("says what must not be eaten, and who says so", async () => {
+    const text = (await shown("rhubarb")).printed.join(" ").replace(/\s+/g, " ");
+    expect(text).toContain("leaf DO NOT USE 6.0 60");
+    expect(text).toMatch(
+      /Mind Rhubarb: leaf\. Soluble oxalates.* DO NOT USE\. Only the stalk is food\. \(MedlinePlus/,
+    );
+    expect((await shown("leek")).printed.join(" ")).not.toContain("Mind");
+  });
+
   it("refuses what is wrong: own tests that do not close, an item that is not there", async () => {
     const broken = await shown("broccoli", { tests: crownTests([1]).replace("stem,460", "stem,400") });
     expect(broken).toMatchObject({ code: 2, printed: [] });
     expect(broken.complained.join()).toContain("60 g missing");
+    const { terminal, complained } = aTerminal();
+    expect(await yieldCommand("leek", { kitchen: "no-such-folder" }, terminal)).toBe(2);
+    expect(complained).toEqual([
+      "There is no folder no-such-folder. Name the folder that holds your yield tests.",
+    ]);
     expect((await shown("brocoli")).complained.join()).toContain('Did you mean "broccoli"');
   });
 });

@@ -1,4 +1,4 @@
-import { writeFileSync } from "node:fs";
+import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, afterEach, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
@@ -78,6 +78,17 @@ describe("the yield tests beside a scenario", () => {
     expect(scenario).toBeNull();
     expect(problems.map(problemText)).toEqual([
       `${file}:2:50: broccoli (crown), florets: 60 g missing, for the parts and the loss weigh 1540 g of 1600 g. Weigh again, or state what was lost in a row of class loss: 5 weighings to 1 g explain 2.5 g and no more`,
+    ]);
+  });
+
+  it("are a problem where they may not be read", async () => {
+    const folder = kitchen({ "friday.yaml": SCENARIO });
+    const file = join(folder, "yield-tests.csv");
+    mkdirSync(file);
+    const { scenario, problems } = await loadScenario(join(folder, "friday.yaml"));
+    expect(scenario).toBeNull();
+    expect(problems.map(problemText)).toEqual([
+      `${file}:1:1: the kitchen's own yield tests may not be read. Make it a file that may be read, or move it away`,
     ]);
   });
 

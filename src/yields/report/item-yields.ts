@@ -143,7 +143,7 @@ function breakdownYields(
   const grams = gramTexts(inUse.breakdown, inUse.unitWeight);
   const rows = parts.map((part, index) => ({
     part: part.part.slice(item.name.length + 1),
-    kind: part.class,
+    kind: KINDS[part.class],
     percent: percents[index] ?? "",
     grams: grams[index] ?? "",
     keeps: daysText(part.keepsDays),
@@ -187,7 +187,7 @@ function stepYields(step: TableStep, sources: Sources): StepYields {
     rows: [
       ...yields.map((each) => ({
         part: each.part,
-        kind: each.class,
+        kind: KINDS[each.class],
         percent: percentText(each.fraction),
         keeps: daysText(each.keepsDays),
       })),
@@ -215,6 +215,8 @@ function spreadText({ spread, tests }: Pick<TablePart, "spread" | "tests">): str
     .filter((text) => text !== "")
     .join(" ");
 }
+
+const KINDS = { food: "food", inedible: "inedible", never: "DO NOT USE" } as const;
 
 function daysText(days: number | null): string {
   return days === null ? "long" : String(days);
