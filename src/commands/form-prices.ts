@@ -1,6 +1,6 @@
 import { readScenario, type Scenario } from "../kitchen/index.js";
-import { kitchenYields } from "../kitchen-yields.js";
-import { didYouMean, type Source } from "../reading/index.js";
+import { kitchenYields, type OwnTestsFile } from "../kitchen-yields.js";
+import { didYouMean } from "../reading/index.js";
 import { resolveScenario, type TableItem } from "../yields/index.js";
 
 /** What the forms of an item cost, as given on the command line. */
@@ -31,7 +31,7 @@ const ANY_DAY = "2026-01-01";
 export function formsAtPrices(
   asked: AskedPrices,
   forms: readonly TableItem[],
-  ownTests: Source | null,
+  ownTests: OwnTestsFile | null,
 ): PricedAtHand {
   const { item, prices, credits } = asked;
   const known = foodPartsOf(forms);
