@@ -24,7 +24,9 @@ import {
   type UsesCommandOptions,
   usesCommand,
   type WeighInCommandOptions,
+  type WorthCommandOptions,
   weighInCommand,
+  worthCommand,
   type YieldCommandOptions,
   yieldCommand,
 } from "./commands/index.js";
@@ -33,6 +35,7 @@ import { hourlyWage, type Money, WAGE_REMEDY } from "./quantity/index.js";
 const DEFAULT_SECONDS = 10;
 const DEFAULT_PORT = 8640;
 const DEFAULT_DRAWS = 10_000;
+const DEFAULT_WORTH_SECONDS = 120;
 const DEFAULT_CURVE = { plans: 12, seconds: 60 };
 
 const TEST_COMMANDS = [
@@ -130,6 +133,16 @@ function program(end: (code: ExitCode) => void): Command {
     .option("--out <dir>", "write their page there, to open without a server")
     .action(async (file: string, options: TradeoffCommandOptions) =>
       end(await tradeoffCommand(file, options, terminal)),
+    );
+  main
+    .command("worth")
+    .description("say what each dish, item and part of the plan is worth, planning without it and with more")
+    .argument("<file>", "the scenario file")
+    .option("--seconds <n>", "most seconds it may take", positive, DEFAULT_WORTH_SECONDS)
+    .option("--json", "print it as JSON")
+    .option("--out <dir>", "write its page there, to open without a server")
+    .action(async (file: string, options: WorthCommandOptions) =>
+      end(await worthCommand(file, options, terminal)),
     );
   main
     .command("yield")

@@ -1,5 +1,6 @@
 import {
   type Engines,
+  mostUsed,
   type NamedPoint,
   namedPoint,
   nearestPoint,
@@ -77,6 +78,7 @@ async function planNear(
 export function planningWith(engines: Engines): Planning {
   return {
     again: (scenario, options) => planAgain(scenario, engines, options),
+    mostUsed: (scenario, part, seconds) => mostUsed(scenario, part, { engines, seconds }),
     near: (scenario, plan, options) => planNear(scenario, plan, { engines, ...options }),
   };
 }

@@ -10,6 +10,7 @@ export { anyPoint, culpritsOf } from "./feasibility.js";
 export { type Groups, groupBy } from "./group.js";
 export { lastDayOfLot, lastOfferDayOf } from "./lot-dates.js";
 export * from "./model.js";
+export { mostUsed } from "./most-used.js";
 export { nearestPoint } from "./nearest.js";
 export { buildNetwork, type LotNode, lotKey, usableAt } from "./network.js";
 export * from "./outcome.js";

@@ -12,4 +12,5 @@ export { type TestCardOptions, testCardCommand } from "./test-card.js";
 export { type TradeoffCommandOptions, tradeoffCommand } from "./tradeoff.js";
 export { type UsesCommandOptions, usesCommand } from "./uses.js";
 export { type WeighInCommandOptions, weighInCommand } from "./weigh-in.js";
+export { type WorthCommandOptions, worthCommand } from "./worth.js";
 export { type YieldCommandOptions, yieldCommand } from "./yield.js";

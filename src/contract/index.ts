@@ -6,3 +6,4 @@ export * from "./figures.js";
 export * from "./form-choice.js";
 export * from "./plan.js";
 export * from "./tradeoff.js";
+export * from "./worth.js";

@@ -45,6 +45,8 @@ export type PlanNearFunction = (
 export interface Planning {
   readonly again: PlanAgainFunction;
   readonly near: PlanNearFunction;
+  /** Most kilograms of a part that any plan could use; null where it is not known in the time. */
+  readonly mostUsed: (scenario: Scenario, part: string, seconds: number) => Promise<number | null>;
 }
 
 /** How far a row of questions has come. */

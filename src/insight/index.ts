@@ -6,3 +6,4 @@ export * from "./risk/index.js";
 export { composeTradeoff } from "./tradeoff/compose.js";
 export { type Curve, type CurveOptions, tradeoffCurve, unbeaten } from "./tradeoff/curve.js";
 export * from "./uses/index.js";
+export { worthOf } from "./worth/worth.js";

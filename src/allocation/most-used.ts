@@ -1,0 +1,57 @@
+import type { Scenario } from "../kitchen/index.js";
+import { grams, NO_MONEY, times, type Weight } from "../quantity/index.js";
+import { buildModel } from "./build/index.js";
+import { Sum } from "./builder.js";
+import type { FeasibilityOptions } from "./feasibility.js";
+import { kg } from "./floats.js";
+import type { LotNode } from "./network.js";
+import { solve } from "./solve.js";
+import { isSolved } from "./stages.js";
+
+/** More of a part than any kitchen uses. */
+const PLENTY = grams("1000000");
+const GAP = 1e-6;
+
+/**
+ * Most kilograms of a part that any plan of the scenario could put into dishes, further steps and permitted stock, were
+ * there plenty of it, fresh on each day. Null where it is not known in the time.
+ */
+export async function mostUsed(
+  scenario: Scenario,
+  part: string,
+  { engines, seconds }: FeasibilityOptions,
+): Promise<number | null> {
+  const plan = buildModel(withPlenty(scenario, part));
+  const isOfPlenty = ({ origin }: LotNode): boolean =>
+    origin.kind === "onHand" && origin.index === scenario.partsOnHand.length;
+  const isPlenty = (lot: LotNode): boolean => isOfPlenty(lot) && lot.part === part;
+  const sum = new Sum();
+  for (const { lot, variable, unit } of plan.handles.goes) if (isPlenty(lot)) sum.add(variable, unit);
+  for (const { from, variable } of plan.handles.draws) {
+    const piece = from.kind.pieceWeight;
+    if (isPlenty(from)) sum.add(variable, piece === null ? 1 : kg(piece));
+  }
+  for (const { lot, variable } of plan.handles.keeps) if (isPlenty(lot)) sum.add(variable, 1);
+  // What a step makes of it and nobody takes is no use either.
+  for (const { lot, variable } of [...plan.handles.wastes, ...plan.handles.gives])
+    if (isOfPlenty(lot) && !isPlenty(lot)) sum.add(variable, -1);
+  const objective = { sense: "most" as const, terms: sum.terms(), constant: 0 };
+  if (objective.terms.length === 0) return 0;
+  const outcome = await solve({ model: plan.model, objective }, { engines, seconds, gap: GAP });
+  return isSolved(outcome) && outcome.kind === "optimal" ? outcome.objective : null;
+}
+
+function withPlenty(scenario: Scenario, part: string): Scenario {
+  const piece = scenario.parts.find(({ name }) => name === part)?.pieceWeight ?? null;
+  const weight: Weight = piece === null ? PLENTY : times(piece, PLENTY / piece);
+  const everything = { food: true, inedible: true, portions: true };
+  return {
+    ...scenario,
+    partsOnHand: [...scenario.partsOnHand, { part, weight, value: NO_MONEY, useBy: null, lastDay: null }],
+    destinations: [
+      ...scenario.destinations,
+      { name: "left of plenty", kind: "landfill", end: "waste", takes: everything, limit: null },
+    ],
+    limits: { ...scenario.limits, chilled: null },
+  };
+}
