@@ -76,6 +76,7 @@ function program(end: (code: ExitCode) => void): Command {
     .addOption(
       new Option("--engine <name>", "ask this solver only").choices(["javascript-lp-solver", "highs"]),
     )
+    .option("--cautious <percent>", "plan so that every dish is there in full with this chance", surePercent)
     .option("--json", "print the plan as JSON")
     .option("--out <dir>", "write the plan's pages there, to open without a server")
     .option("--keep", "keep the plan beside the scenario, with a weigh-in to fill in after service")
@@ -213,6 +214,13 @@ function positive(text: string): number {
   const value = Number(text);
   if (!(value > 0 && Number.isFinite(value)))
     throw new InvalidArgumentError("Write seconds above 0, such as 10.");
+  return value;
+}
+
+function surePercent(text: string): number {
+  const value = Number(text.replace(/\s*%$/, ""));
+  if (!(value >= 50 && value <= 99))
+    throw new InvalidArgumentError("Write a percent from 50 to 99, such as 95.");
   return value;
 }
 

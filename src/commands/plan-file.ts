@@ -2,7 +2,8 @@ import type { EngineName } from "../allocation/index.js";
 import { hasPlan, type PlanJson } from "../contract/index.js";
 import type { RiskOptions } from "../insight/index.js";
 import type { Aim } from "../kitchen/index.js";
-import { type Planned, planScenario } from "../plan.js";
+import { type Planned, type PlanOptions, planScenario } from "../plan.js";
+import { planCautiously } from "../plan-cautious.js";
 import { progressLine } from "../progress-line.js";
 import { answering } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
@@ -13,6 +14,8 @@ export interface PlanFileOptions {
   readonly seconds: number;
   readonly engine?: EngineName;
   readonly risk?: RiskOptions;
+  /** Plan so that every dish is there in full in so many of a hundred cases. */
+  readonly cautious?: number;
   /** A folder that pages are to be written to. */
   readonly out?: string;
 }
@@ -20,18 +23,21 @@ export interface PlanFileOptions {
 /** Plans a scenario file and hands the plan on; input that is wrong is complained of instead. */
 export async function planFile(
   file: string,
-  { aim, seconds, engine, out, risk = {} }: PlanFileOptions,
+  { aim, seconds, engine, out, cautious, risk = {} }: PlanFileOptions,
   terminal: Terminal,
   show: (planned: Planned) => void,
 ): Promise<ExitCode> {
   return answering({ file, aim, out }, terminal, async (scenario, engines) => {
-    const planned = await planScenario(scenario, {
+    const options: PlanOptions = {
       engines,
       seconds,
       risk,
       ...(engine === undefined ? {} : { engine }),
       onProgress: (progress) => terminal.progress(progressLine(progress, seconds)),
-    });
+    };
+    const planned = await (cautious === undefined
+      ? planScenario(scenario, options)
+      : planCautiously(scenario, { ...options, level: cautious / 100 }));
     terminal.progress(null);
     show(planned);
     return exitCodeOf(planned.plan);

@@ -1,6 +1,14 @@
 import type { PlanJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { amountOf, counted, listed, outcomeWords, type Writing, writingFor } from "../pages/index.js";
+import {
+  amountOf,
+  cautiousWords,
+  counted,
+  listed,
+  outcomeWords,
+  type Writing,
+  writingFor,
+} from "../pages/index.js";
 import { grams, money, NO_WEIGHT, total, type Weight } from "../quantity/index.js";
 import type { Terminal } from "./terminal.js";
 import { wrapped } from "./wrapped.js";
@@ -22,6 +30,7 @@ export function printPlan(plan: PlanJson, scenario: Scenario, terminal: Terminal
     ["Use", [usedAndWasted(plan, writing), restOfWeight(plan, writing)]],
     ["Spend", [spending(plan, writing)]],
     ["Proof", [proof(plan, writing)]],
+    ["Sure", cautiousWords(plan, writing)],
     ["Mind", plan.warnings.map(({ text, source }) => (text.includes(source) ? text : `${text} (${source})`))],
   ];
   for (const [label, lines] of blocks) printBlock(label, lines, terminal);

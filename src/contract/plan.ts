@@ -16,6 +16,15 @@ const riskSchema = z.object({
   seed: z.number(),
   /** How often the plan was cut and served again, each time with other unit weights and yields. */
   draws: z.number(),
+  /** Where the plan was made on lower yields, to be surer: by how much, and whether that made it so sure. */
+  cautious: z
+    .object({
+      asked: decimal,
+      reached: z.boolean(),
+      lowered: z.array(z.object({ item: z.string(), by: decimal })),
+    })
+    .nullable()
+    .default(null),
   dishes: z.array(
     z.object({
       dish: z.string(),

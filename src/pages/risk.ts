@@ -5,6 +5,8 @@ import type { View } from "./view.js";
 import { counted, listed, type Writing } from "./writing.js";
 
 type RiskData = {
+  /** Where it was planned on lower yields. */
+  readonly cautious: readonly string[];
   readonly dishes: readonly Row[];
   readonly draws: string;
   readonly seed: string;
@@ -35,10 +37,29 @@ export const riskPage: PageMaker = { slug: "risk", title: "How sure", data: risk
 export function riskData({ plan, writing }: View): RiskData {
   const { dishes = [], draws = 0, seed = 0 } = plan.risk ?? {};
   return {
+    cautious: cautiousWords(plan, writing),
     dishes: dishes.map((dish) => rowOf(dish, writing)),
     draws: writing.count(draws),
     seed: String(seed),
   };
+}
+
+/** How a plan on lower yields came to be so sure, a sentence each; none where it was not asked for. */
+export function cautiousWords({ risk }: PlanJson, writing: Writing): string[] {
+  if (risk?.cautious == null) return [];
+  const { asked, reached, lowered } = risk.cautious;
+  const rate = (value: string): string => writing.rate(new Decimal(value));
+  const chances = risk.dishes.map(({ chanceShort }) => new Decimal(1).minus(chanceShort));
+  const least = writing.rate(Decimal.min(1, ...chances).toDecimalPlaces(3, Decimal.ROUND_DOWN));
+  const lower = lowered.map(({ item, by }) => `${item} by ${rate(by)}`);
+  return [
+    reached
+      ? `Every dish is there in full in at least ${least} of the cases; ${rate(asked)} was asked.`
+      : `${rate(asked)} was asked and not reached: the least sure dish is there in full in ${least} of the cases. Lower yields leave no plan, or none found in the time.`,
+    lower.length === 0
+      ? "No yield had to be lowered for it."
+      : `Planned on lower yields: ${listed(lower)}. What that leaves over is counted as waste.`,
+  ];
 }
 
 function rowOf(risk: DishRisk, writing: Writing): Row {

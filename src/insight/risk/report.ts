@@ -1,6 +1,7 @@
 import type { PlanJson } from "../../contract/index.js";
 import type { Scenario } from "../../kitchen/index.js";
 import { Decimal } from "../../quantity/index.js";
+import type { Lowered } from "./cautious.js";
 import type { MoreUnits } from "./more-units.js";
 import type { Risk } from "./risk.js";
 
@@ -17,6 +18,7 @@ export function riskJson({ seed, draws, dishes }: Risk, scenario: Scenario): Ris
   return {
     seed,
     draws,
+    cautious: null,
     dishes: dishes.map(({ dish, service, portions, chanceShort, expectedShort, mostShort, more }) => ({
       dish,
       service: scenario.services[service]?.name ?? "",
@@ -30,6 +32,15 @@ export function riskJson({ seed, draws, dishes }: Risk, scenario: Scenario): Ris
         units: units === null ? null : units.map(orderUnitOf),
       })),
     })),
+  };
+}
+
+/** How a plan came to be so sure: what was asked, whether it was reached, and on which yields it was planned. */
+export function cautiousJson(level: number, isReached: boolean, lowered: Lowered): RiskJson["cautious"] {
+  return {
+    asked: decimalText(level, 4),
+    reached: isReached,
+    lowered: [...lowered].map(([item, by]) => ({ item, by: by.toFixed(4) })),
   };
 }
 
