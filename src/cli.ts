@@ -121,8 +121,8 @@ function program(end: (code: ExitCode) => void): Command {
     );
   main
     .command("check")
-    .description("list everything wrong with a scenario")
-    .argument("<file>", "the scenario file")
+    .description("list everything wrong with a scenario or a test card")
+    .argument("<file>", "the file")
     .action(async (file: string) => end(await checkCommand(file, terminal)));
   main
     .command("tradeoff")

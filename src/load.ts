@@ -38,6 +38,14 @@ export async function loadTestCard(path: string): Promise<SettledTestCard> {
   return settleTestCard(readTestCard({ file: path, text }));
 }
 
+/** Everything wrong with a scenario file or a test card. */
+export async function problemsOf(path: string): Promise<readonly Problem[]> {
+  const text = await textAt(path, "a scenario file");
+  if (typeof text === "string" && isTestCard(text))
+    return settleTestCard(readTestCard({ file: path, text })).problems;
+  return (await loadScenario(path)).problems;
+}
+
 /** The text of a file, or why there is none. */
 async function textAt(path: string, kind: string): Promise<string | Problem> {
   const text = await readFile(path, "utf8").catch(() => null);

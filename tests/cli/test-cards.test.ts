@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { type TestCardOptions, testCardCommand } from "../../src/commands/index.js";
+import { checkCommand, type TestCardOptions, testCardCommand } from "../../src/commands/index.js";
 import { loadScenarioText } from "../../src/load.js";
 import { problemText } from "../../src/reading/index.js";
 import { type TestKind, testFigures } from "../../src/yields/index.js";
@@ -131,6 +131,23 @@ describe("butchers-test", () => {
     expect(complained[0]).toMatch(
       /one.yaml: the file holds no `cooking_loss_test`. Add `cooking_loss_test:`/,
     );
+  });
+});
+
+describe("check", () => {
+  it("takes test cards as it takes scenarios", async () => {
+    const checked = async (name: string) => {
+      const { terminal, printed, complained } = aTerminal();
+      return { code: await checkCommand(join(scratch.path, name), terminal), printed, complained };
+    };
+    expect(await checked("veal.yaml")).toMatchObject({ code: 0, complained: [] });
+    writeFileSync(join(scratch.path, "veal.yaml"), rewritten(VEAL, "ap_weight: 5.2 kg", "ap_weigth: 5.2 kg"));
+    const { code, complained } = await checked("veal.yaml");
+    expect(code).toBe(2);
+    expect(complained.join("\n")).toContain(
+      "veal.yaml:3:1: `ap_weigth` is no key that is known here. Did you mean `ap_weight`?",
+    );
+    expect((await checked("none.yaml")).complained[0]).toContain("there is no such file");
   });
 });
 
