@@ -1,4 +1,4 @@
-import type { Scenario } from "../kitchen/index.js";
+import type { Item, Scenario } from "../kitchen/index.js";
 import { milligrams } from "../quantity/index.js";
 import type { Problem } from "../reading/index.js";
 import {
@@ -43,7 +43,7 @@ export function yieldTestsOf(
         what === "cut gave" && before === cut.service && name === cut.name && way === cut.way,
     );
     const parts = gave.filter(({ part }) => part !== LOSS);
-    const why = whyNot(cut, parts, item.form, tables);
+    const why = whyNot(cut, parts, item, tables);
     if (why !== null) {
       without.push({ item: cut.name, breakdown: cut.way, why });
       continue;
@@ -58,7 +58,7 @@ export function yieldTestsOf(
     );
     const loss = gave.find(({ part, weighed }) => part === LOSS && weighed);
     const test: YieldTest = {
-      item: item.name,
+      item: item.of,
       form: item.form,
       breakdown: cut.way,
       supplier: item.supplier ?? NO_SUPPLIER,
@@ -87,12 +87,12 @@ function classOf(part: string, { parts }: Scenario) {
 function whyNot(
   cut: WeighedRow,
   parts: readonly WeighedRow[],
-  form: string,
+  { of, form }: Item,
   tables: YieldTables,
 ): string | null {
   if (parts.length === 0 || !parts.every(({ weighed }) => weighed)) return "its parts were not weighed";
   if (!cut.weighed) return "its weight as purchased was not weighed";
-  const item = tables.items.find((each) => each.name === cut.name && each.form === form);
+  const item = tables.items.find((each) => each.name === of && each.form === form);
   const breakdown = item?.breakdowns.find(({ name }) => name === cut.way);
   if (breakdown === undefined) return "the yield tables do not hold this cut";
   const known = breakdown.parts.map(({ part }) => part);

@@ -26,7 +26,7 @@ describe("a scenario that uses nearly every key", () => {
       rules: "us",
       allergenList: "both",
       firstDate: "2026-10-02",
-      limits: { chilled: grams("40000"), handsMinutes: 360 },
+      limits: { chilled: grams("40000"), handsMinutes: 360, vessels: [] },
     });
   });
 
