@@ -25,7 +25,7 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   "loose-cut-day-by-day": 0,
   "loose-cut-to-the-last-step": 0,
   "one-dish-over-its-ceiling": "feasible",
-  // Two heads of one block of 120 g each; 60 g of each block is over.
+  // Two heads of one slice of 120 g each; 60 g of each slice is over.
   "pieces-for-two-steps": 120,
   "pot-filled-twice": 0,
   "rest-of-a-case-given-away": 0,
