@@ -6,10 +6,14 @@ import { kitchenYields } from "./kitchen-yields.js";
 import type { Problem } from "./reading/index.js";
 import { changeFile, planFile, saveFile, weighInFile, yieldTestsFile } from "./records/index.js";
 import {
+  type Change,
+  type FilledRow,
+  filledRows,
   type Happened,
   holdsFigures,
   learn,
   type NoTest,
+  refilled,
   rowsOfPlan,
   whatHappened,
   writeWeighIn,
@@ -17,7 +21,7 @@ import {
 } from "./weigh-in/index.js";
 
 /** What a kitchen keeps beside a scenario file, by name. */
-export interface KeptFiles {
+interface KeptFiles {
   readonly plan: string;
   readonly weighIn: string;
 }
@@ -50,8 +54,13 @@ export async function keepPlan(
   return { kept: files, problems: [] };
 }
 
+/** Whether a plan is kept beside the scenario. */
+export async function isPlanKept(scenarioFile: string): Promise<boolean> {
+  return (await textOf(planFile(scenarioFile))) !== null;
+}
+
 /** A plan as kept, and the text of its weigh-in; null, with the problem, where there is none to read. */
-export async function readKeptPlan(
+async function readKeptPlan(
   scenarioFile: string,
 ): Promise<{ kept: { plan: PlanJson; weighIn: string } | null; problems: readonly Problem[] }> {
   const files = { plan: planFile(scenarioFile), weighIn: weighInFile(scenarioFile) };
@@ -79,6 +88,45 @@ export async function happenedAt(
   if (kept === null) return { planned: null, happened: null, problems };
   const source = { file: weighInFile(scenarioFile), text: kept.weighIn };
   return { planned: kept.plan, ...whatHappened(kept.plan, scenario, source, planFile(scenarioFile)) };
+}
+
+/** The weigh-in beside a scenario as it stands; null, with the problems, where there is none that can be filled in. */
+export async function weighInAt(
+  scenarioFile: string,
+  scenario: Scenario,
+): Promise<{ rows: readonly FilledRow[] | null; problems: readonly Problem[] }> {
+  const { kept, problems } = await readKeptPlan(scenarioFile);
+  if (kept === null) return { rows: null, problems };
+  const source = { file: weighInFile(scenarioFile), text: kept.weighIn };
+  const filled = filledRows(kept.plan, scenario, source, planFile(scenarioFile));
+  return filled.problems.length > 0
+    ? { rows: null, problems: filled.problems }
+    : { rows: filled.rows, problems: [] };
+}
+
+/**
+ * Writes some rows of a weigh-in anew, signed and timed, while no one else writes; with an error in any, none. Throws
+ * `NotSaved` where the file cannot be written.
+ */
+export async function fillIn(
+  scenarioFile: string,
+  scenario: Scenario,
+  written: { readonly changes: ReadonlyMap<string, Change>; readonly by: string; readonly time: string },
+): Promise<{ errors: ReadonlyMap<string, string>; problems: readonly Problem[] }> {
+  const { kept, problems } = await readKeptPlan(scenarioFile);
+  if (kept === null) return { errors: new Map(), problems };
+  const file = weighInFile(scenarioFile);
+  let found: { errors: ReadonlyMap<string, string>; problems: readonly Problem[] } = {
+    errors: new Map(),
+    problems,
+  };
+  await changeFile(file, (text) => {
+    const source = { file, text: text ?? kept.weighIn };
+    const filled = refilled(kept.plan, scenario, source, { ...written, planFile: planFile(scenarioFile) });
+    found = filled;
+    return filled.errors.size + filled.problems.length === 0 ? filled.text : source.text;
+  });
+  return found;
 }
 
 export interface Lesson {

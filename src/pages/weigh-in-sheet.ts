@@ -4,10 +4,15 @@ import type { PageMaker } from "./page.js";
 import { shortName, type View } from "./view.js";
 import { capital, plural } from "./writing.js";
 
-type WeighInSheet = { readonly sections: readonly Section[] };
-type Section = { readonly name: string; readonly about: string; readonly groups: readonly Group[] };
-type Group = { readonly name: string; readonly about: string; readonly rows: readonly SheetRow[] };
-type SheetRow = { readonly name: string; readonly planned: string; readonly unit: string };
+type WeighInSheet = { readonly sections: readonly Section<SheetRow>[] };
+export type Section<T> = {
+  readonly name: string;
+  readonly about: string;
+  readonly groups: readonly Group<T>[];
+};
+type Group<T> = { readonly name: string; readonly about: string; readonly rows: readonly T[] };
+type Shown = Pick<View, "scenario" | "writing">;
+export type SheetRow = { readonly name: string; readonly planned: string; readonly unit: string };
 
 /** A blank form for what is weighed, counted and paid: every figure of the plan with room for the actual one. */
 export const weighInSheetPage: PageMaker = {
@@ -18,9 +23,18 @@ export const weighInSheetPage: PageMaker = {
 
 /** A plan that does not fit its scenario is a RangeError. */
 export function weighInSheetData(view: View): WeighInSheet {
-  const { plan, scenario, writing } = view;
-  const rows = rowsOfPlan(plan, scenario, "");
+  const rows = rowsOfPlan(view.plan, view.scenario, "");
   if (!Array.isArray(rows)) throw new RangeError(rows.what);
+  return { sections: sectionsOf(rows, view, (_, printed) => printed) };
+}
+
+/** The rows in the order of the work: what was in the house, service by service, and what is left. */
+export function sectionsOf<T>(
+  rows: readonly Row[],
+  view: Shown,
+  make: (row: Row, printed: SheetRow) => T,
+): Section<T>[] {
+  const { scenario, writing } = view;
   const sections = [
     { name: "In the house", about: "", rows: rows.filter(({ what }) => what === "in the house") },
     ...scenario.services.map(({ name, date }, index) => ({
@@ -30,11 +44,9 @@ export function weighInSheetData(view: View): WeighInSheet {
     })),
     { name: "Left", about: "kept, left over or binned", rows: rows.filter(isLeft) },
   ];
-  return {
-    sections: sections
-      .filter((section) => section.rows.length > 0)
-      .map(({ name, about, rows: own }) => ({ name, about, groups: groupsOf(own, view) })),
-  };
+  return sections
+    .filter((section) => section.rows.length > 0)
+    .map(({ name, about, rows: own }) => ({ name, about, groups: groupsOf(own, view, make) }));
 }
 
 function isLeft({ what }: Row): boolean {
@@ -46,7 +58,11 @@ function isWork(row: Row): boolean {
 }
 
 /** Rows of one purchase, cut, step, dish or kind of leftover stand together. */
-function groupsOf(rows: readonly Row[], view: View): Group[] {
+function groupsOf<T>(
+  rows: readonly Row[],
+  view: Shown,
+  make: (row: Row, printed: SheetRow) => T,
+): Group<T>[] {
   const groups = new Map<string, Row[]>();
   for (const row of rows) groups.set(groupName(row), [...(groups.get(groupName(row)) ?? []), row]);
   return [...groups.values()].map((group) => {
@@ -54,7 +70,9 @@ function groupsOf(rows: readonly Row[], view: View): Group[] {
     const weights = roundedTogether(group, view);
     return {
       ...(first === undefined ? { name: "", about: "" } : heading(first, view)),
-      rows: group.map((row, index) => sheetRow(row, weights[index] ?? milligrams(row.planned), view)),
+      rows: group.map((row, index) =>
+        make(row, sheetRow(row, weights[index] ?? milligrams(row.planned), view)),
+      ),
     };
   });
 }
@@ -79,7 +97,7 @@ function groupName({ what, name, way, lot }: Row): string {
   }
 }
 
-function heading({ what, name, way, lot }: Row, { scenario }: View): { name: string; about: string } {
+function heading({ what, name, way, lot }: Row, { scenario }: Shown): { name: string; about: string } {
   switch (what) {
     case "bought":
       return { name: capital(name), about: "bought" };
@@ -107,7 +125,7 @@ function cutFor(lot: Row["lot"], scenario: View["scenario"]): string {
 }
 
 /** What a cut or a step gives, rounded so that it adds up to what was taken; everything else by itself. */
-function roundedTogether(rows: readonly Row[], { scenario }: View): (Weight | undefined)[] {
+function roundedTogether(rows: readonly Row[], { scenario }: Shown): (Weight | undefined)[] {
   const given = rows.filter(
     ({ what, part }) => (what === "cut gave" || what === "worked gave") && part !== WATER,
   );
@@ -118,7 +136,7 @@ function roundedTogether(rows: readonly Row[], { scenario }: View): (Weight | un
   return rows.map((row) => rounded[given.indexOf(row)]);
 }
 
-function sheetRow(row: Row, weight: Weight, { scenario, writing }: View): SheetRow {
+function sheetRow(row: Row, weight: Weight, { scenario, writing }: Shown): SheetRow {
   const name = rowName(row, scenario);
   if (row.measure === "weight") return { name, planned: writing.shown(weight), unit: writing.unit };
   const figure = figureOf(row.measure, row.planned);

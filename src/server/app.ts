@@ -8,6 +8,7 @@ import { addFirstPageRoutes } from "./routes/first-page.js";
 import { addFormRoutes } from "./routes/forms.js";
 import { addPlanRoutes } from "./routes/plans.js";
 import { addTestCardRoutes } from "./routes/test-cards.js";
+import { addWeighInRoutes } from "./routes/weigh-in.js";
 import { addYieldRoutes } from "./routes/yields.js";
 
 const SELF = ["'self'"];
@@ -48,6 +49,7 @@ export function makeApp(context: Context): Express {
   addYieldRoutes(app, context);
   addFormRoutes(app, context);
   addTestCardRoutes(app, context);
+  addWeighInRoutes(app, context);
   app.use(notFound);
   app.use(failed);
   return app;

@@ -44,7 +44,12 @@ export function scenariosScreen(
 }
 
 /** One scenario: its problems, the way to its plan, how far the planning has come, or the plan's pages. */
-export function scenarioScreen(file: ScenarioFile, job: Job | null, pages: readonly Page[]): string {
+export function scenarioScreen(
+  file: ScenarioFile,
+  job: Job | null,
+  pages: readonly Page[],
+  isKept: boolean,
+): string {
   const isBusy = job?.kind === "waiting" || job?.kind === "planning";
   const asks = file.scenario !== null && !isBusy && !(job?.kind === "planned" && isProved(job.planned.plan));
   return fill("scenario", {
@@ -55,6 +60,8 @@ export function scenarioScreen(file: ScenarioFile, job: Job | null, pages: reado
     busy: isBusy ? [{ text: progressText(job), events: "progress" }] : [],
     pages: pages.map(({ slug, title }) => ({ href: `pages/${slug}.html`, title })),
     forms: file.scenario === null ? [] : boughtInSeveralForms(file.scenario),
+    keep: job?.kind === "planned" && hasPlan(job.planned.plan) ? ["keep"] : [],
+    weighIn: isKept ? ["weigh-in"] : [],
     json: job?.kind === "planned" ? [{ href: "plan.json" }] : [],
     ask: asks
       ? [

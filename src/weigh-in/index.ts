@@ -11,5 +11,6 @@ export {
 export { type Happened, rowsOfPlan, type WeighedRow, whatHappened } from "./happened.js";
 export { type Learnt, learn, type NoTest, yieldTestsOf } from "./learn.js";
 export { holdsFigures } from "./read.js";
+export { type Change, type FilledRow, filledRows, refilled } from "./refill.js";
 export { countedIn, figureOf, LOSS, lotText, type Row, WATER } from "./row.js";
 export { type Filled, writeWeighIn } from "./write.js";

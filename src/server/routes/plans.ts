@@ -1,4 +1,6 @@
+import { join } from "node:path";
 import express, { type Express } from "express";
+import { isPlanKept } from "../../after-service.js";
 import { type Page, renderPages } from "../../pages/index.js";
 import type { Planned } from "../../plan.js";
 import { notFound } from "../answers.js";
@@ -12,12 +14,13 @@ import { withFile } from "./with-file.js";
 
 /** A scenario's screen, the way to its plan, and the plan as pages and as JSON. */
 export function addPlanRoutes(app: Express, context: Context): void {
-  const { planner, seconds } = context;
+  const { folder, planner, seconds } = context;
 
   app.get(
     "/scenario/:name/",
-    withFile(context, (file, _request, response) => {
-      response.send(scenarioScreen(file, planner.job(file.hash), pagesOf(file, planner)));
+    withFile(context, async (file, _request, response) => {
+      const isKept = await isPlanKept(join(folder.path, file.name));
+      response.send(scenarioScreen(file, planner.job(file.hash), pagesOf(file, planner), isKept));
     }),
   );
 
