@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { pathToFileURL } from "node:url";
@@ -8,12 +8,14 @@ import { Highs } from "../../src/allocation/engines/highs.js";
 import { JavascriptLpSolver } from "../../src/allocation/engines/javascript-lp-solver.js";
 import { Engines } from "../../src/allocation/index.js";
 import { accessibilityFaults, openBrowser, SCREENS, sidewaysScroll } from "../support/browser.js";
+import { clippedText } from "../support/clipping.js";
 import { run } from "../support/program.js";
 import { EIGHT_MISTAKES, marrowBake } from "../support/scenarios.js";
 import { type Served, serve } from "../support/served.js";
 
 const SPINNING = new URL("../support/fixtures/spinning-thread.mjs", import.meta.url);
 const FILES = { "bake.yaml": marrowBake(), "wrong.yaml": EIGHT_MISTAKES };
+const AFTER_SERVICE = new URL("../../examples/after-service/", import.meta.url);
 const LEAST_TARGET = 48;
 
 let browser: Browser;
@@ -122,6 +124,45 @@ describe("a yield test", () => {
     await page.getByText("Own tests beside the published figures").first().waitFor();
     expect(await page.getByRole("status").textContent()).toContain("Recorded.");
     expect(await faults()).toEqual([]);
+  });
+});
+
+describe("the weigh-in", () => {
+  it("is filled in on a phone, says what does not close, and shows what happened, without fault", async () => {
+    const weighed = await serve(
+      Object.fromEntries(
+        ["lunch.yaml", "lunch.plan.json", "lunch.weigh-in.csv"].map((name) => [
+          name,
+          readFileSync(new URL(name, AFTER_SERVICE), "utf8"),
+        ]),
+      ),
+    );
+    await page.goto(`${weighed.server.url}scenario/lunch.yaml/`);
+    await page.getByRole("link", { name: "Weigh in against" }).click();
+    expect(await faults()).toEqual([]);
+    const root = page.getByLabel(/^Root/);
+    await root.fill("about 2900");
+    await page.getByLabel("Initials").fill("MK");
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByRole("alert").waitFor();
+    expect(await root.inputValue()).toBe("about 2900");
+    expect(await root.getAttribute("aria-invalid")).toBe("true");
+    complaints.length = 0;
+    expect(await faults()).toEqual([]);
+    await root.fill("2764");
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByText("100 g missing").waitFor();
+    expect(await faults()).toEqual([]);
+    await root.fill("2864");
+    await page.getByRole("button", { name: "Save" }).click();
+    await page.getByRole("link", { name: "What happened" }).click();
+    expect(await page.getByRole("heading", { level: 1 }).textContent()).toBe("What happened");
+    expect(await faults()).toEqual([]);
+    for (const paper of ["A4", "Letter"] as const) {
+      const { faults: clipped } = await clippedText(page, paper);
+      expect(clipped).toEqual([]);
+    }
+    await weighed.close();
   });
 });
 
