@@ -23,14 +23,17 @@ import {
   tradeoffCommand,
   type UsesCommandOptions,
   usesCommand,
+  type WasteCommandOptions,
   type WeighInCommandOptions,
   type WorthCommandOptions,
+  wasteCommand,
   weighInCommand,
   worthCommand,
   type YieldCommandOptions,
   yieldCommand,
 } from "./commands/index.js";
 import { hourlyWage, type Money, WAGE_REMEDY } from "./quantity/index.js";
+import { COUNTS } from "./waste-accounts/index.js";
 
 const DEFAULT_SECONDS = 10;
 const DEFAULT_PORT = 8640;
@@ -191,6 +194,17 @@ function program(end: (code: ExitCode) => void): Command {
     .option("--out <dir>", "write the page there, to open without a server")
     .action(async (file: string | undefined, options: FormsCommandOptions) =>
       end(await formsCommand(file, options, terminal)),
+    );
+  main
+    .command("waste")
+    .description("account for what is wasted, by plan and all together")
+    .argument("<file...>", "scenario files, or plans as JSON")
+    .addOption(new Option("--count <whose>", "whose definition of waste").choices([...COUNTS]).default("flw"))
+    .option("--seconds <n>", "most seconds a plan may take", positive, DEFAULT_SECONDS)
+    .option("--csv", "print the accounts as CSV")
+    .option("--out <dir>", "write them as a page there")
+    .action(async (files: string[], options: WasteCommandOptions) =>
+      end(await wasteCommand(files, options, terminal)),
     );
   main
     .command("serve")

@@ -11,6 +11,7 @@ export { processTerminal } from "./terminal.js";
 export { type TestCardOptions, testCardCommand } from "./test-card.js";
 export { type TradeoffCommandOptions, tradeoffCommand } from "./tradeoff.js";
 export { type UsesCommandOptions, usesCommand } from "./uses.js";
+export { type WasteCommandOptions, wasteCommand } from "./waste.js";
 export { type WeighInCommandOptions, weighInCommand } from "./weigh-in.js";
 export { type WorthCommandOptions, worthCommand } from "./worth.js";
 export { type YieldCommandOptions, yieldCommand } from "./yield.js";

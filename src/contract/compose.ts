@@ -43,6 +43,7 @@ export function composeDecision(
 ): Omit<PlanJson, keyof ReturnType<typeof heading>> {
   const names = namesOf(scenario);
   return {
+    ...settingOf(scenario),
     purchases: decision.purchases.map(({ item, service, orderUnits, weight, cost }) => ({
       item,
       form: names.item(item)?.form ?? "",
@@ -106,6 +107,7 @@ export function composeNoPlan(scenario: Scenario, findings: Findings): PlanJson 
   const nothing = moneyText(NO_MONEY);
   return {
     ...heading(scenario, findings),
+    ...settingOf(scenario),
     purchases: [],
     onHand: onHandOf(scenario),
     cuts: [],
@@ -155,6 +157,13 @@ function heading(scenario: Scenario, { outcome, stages, warnings, reasons }: Fin
     warnings: [...warnings],
     reasons: [...reasons],
     risk: null,
+  };
+}
+
+function settingOf({ services, destinations }: Scenario): Pick<PlanJson, "services" | "destinations"> {
+  return {
+    services: services.map(({ name, date, covers }) => ({ name, date, covers })),
+    destinations: destinations.map(({ name, kind }) => ({ name, kind })),
   };
 }
 

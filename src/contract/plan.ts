@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { DESTINATION_KINDS } from "../kitchen/index.js";
 import { decimal } from "./decimals.js";
 
 const optionalDate = z.string().nullable();
@@ -67,6 +68,10 @@ export const planSchema = z.object({
   stages: z.array(
     z.object({ aim: z.string(), value: decimal, bound: decimal, gap: decimal, engine: z.string() }),
   ),
+  /** The services the plan is for, in order. */
+  services: z.array(z.object({ name: z.string(), date: z.string(), covers: z.number() })),
+  /** The scenario's destinations by name, with what happens there. */
+  destinations: z.array(z.object({ name: z.string(), kind: z.enum(DESTINATION_KINDS) })),
   purchases: z.array(
     z.object({
       item: z.string(),

@@ -22,6 +22,7 @@ export { testFormPage } from "./test-form.js";
 export { tradeoffPage } from "./tradeoff/page.js";
 export { completeText, spendHead, tradeoffSums } from "./tradeoff/words.js";
 export { type OffcutUses, usesPage, usesText } from "./uses.js";
+export { wasteAccountsPage } from "./waste-account.js";
 export { type WeighInFormOptions, weighInFormPage } from "./weigh-in-form.js";
 export { worthData, worthPage } from "./worth/page.js";
 export { amountOf, capital, coins, counted, listed, type Writing, writingFor } from "./writing.js";

@@ -17,6 +17,7 @@ import { shoppingPage } from "./shopping.js";
 import { fill } from "./template.js";
 import { datesText, servicesText, type View, viewOf } from "./view.js";
 import { wastePage } from "./waste.js";
+import { wasteAccountPage } from "./waste-account.js";
 import { weighInSheetPage } from "./weigh-in-sheet.js";
 
 export interface Page {
@@ -45,6 +46,7 @@ const PLAN_PAGES: readonly PageMaker[] = [
   allergensPage,
   gramsPage,
   wastePage,
+  wasteAccountPage,
   riskPage,
   weighInSheetPage,
 ];

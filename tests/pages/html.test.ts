@@ -99,6 +99,7 @@ describe("the pages of a plan", () => {
       "allergens",
       "grams",
       "waste",
+      "waste-account",
       "risk",
       "weigh-in",
     ]);

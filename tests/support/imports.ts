@@ -10,9 +10,10 @@ const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
   allocation: ["quantity", "kitchen", "yields", "safety"],
   ledger: ["quantity", "kitchen", "yields"],
   contract: ["quantity", "kitchen", "allocation", "ledger"],
+  "waste-accounts": ["quantity", "kitchen", "contract"],
   insight: ["quantity", "reading", "kitchen", "yields", "safety", "allocation", "ledger", "contract"],
   "weigh-in": ["quantity", "reading", "kitchen", "yields", "ledger", "contract"],
-  pages: ["quantity", "kitchen", "yields", "contract", "safety", "weigh-in"],
+  pages: ["quantity", "kitchen", "yields", "contract", "safety", "waste-accounts", "weigh-in"],
   records: ["quantity", "reading", "kitchen"],
 };
 

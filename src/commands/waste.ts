@@ -1,0 +1,167 @@
+import { readFile } from "node:fs/promises";
+import { basename } from "node:path";
+import { Engines } from "../allocation/index.js";
+import { hasPlan, type PlanJson, planSchema } from "../contract/index.js";
+import { loadScenario } from "../load.js";
+import { type Writing, wasteAccountsPage, writingFor } from "../pages/index.js";
+import { planScenario } from "../plan.js";
+import { Decimal, grams, NO_WEIGHT, scale, toGrams, total } from "../quantity/index.js";
+import { problemText } from "../reading/index.js";
+import { planFile } from "../records/index.js";
+import {
+  accountOf,
+  accountsCsv,
+  COUNTING_RULES,
+  type Count,
+  countedBy,
+  DESTINATION_FACTS,
+  periodOf,
+  type WasteAccount,
+} from "../waste-accounts/index.js";
+import { writePages } from "./answering.js";
+import { EXIT, type ExitCode } from "./exit-code.js";
+import { tableLines } from "./table-lines.js";
+import type { Terminal } from "./terminal.js";
+import { folderObstacle } from "./write-folder.js";
+
+export interface WasteCommandOptions {
+  readonly count: Count;
+  readonly seconds: number;
+  readonly csv?: boolean;
+  readonly out?: string;
+}
+
+/** How figures are written where no scenario says. */
+const PLAIN = { locale: "en-GB", scaleStep: grams("1") };
+const PERIOD = "All together";
+
+/**
+ * `waste FILE...`: the waste account of each plan, and of all together. A file is a scenario, whose kept plan is
+ * taken where there is one, or a plan as JSON.
+ */
+export async function wasteCommand(
+  files: readonly string[],
+  { count, seconds, csv, out }: WasteCommandOptions,
+  terminal: Terminal,
+): Promise<ExitCode> {
+  const obstacle = out === undefined ? null : folderObstacle(out);
+  if (obstacle !== null) return wrong([obstacle], terminal);
+  const found: Found[] = [];
+  for (const file of files) {
+    const read = /\.json$/i.test(file) ? await ofJson(file) : await ofScenario(file, seconds);
+    if ("problems" in read) return wrong(read.problems, terminal);
+    found.push(read);
+  }
+  const accounts = found.map(({ account }) => account);
+  const currencies = [...new Set(accounts.map(({ currency }) => currency))];
+  if (currencies.length > 1)
+    return wrong([`The files are in ${currencies.join(" and ")}: name those of one currency.`], terminal);
+  const writing = found[0]?.writing ?? writingFor({ ...PLAIN, currency: "EUR" });
+  const all = accounts.length > 1 ? [...accounts, periodOf(accounts, PERIOD)] : accounts;
+  if (csv === true) terminal.print(accountsCsv(accounts).trimEnd());
+  else for (const account of all) printAccount(account, count, writing, terminal);
+  if (out !== undefined) {
+    const head = all.at(-1);
+    const page = wasteAccountsPage(all, writing, { head: head === undefined ? [] : [head.label] });
+    writePages(out, [page], csv === true ? terminal.complain : terminal.print);
+  }
+  return EXIT.plan;
+}
+
+interface Found {
+  readonly account: WasteAccount;
+  readonly writing: Writing;
+}
+
+type Read = Found | { readonly problems: readonly string[] };
+
+async function ofJson(file: string): Promise<Read> {
+  const plan = await planIn(file);
+  if (plan === null) return { problems: [`${file} holds no plan as JSON. Write it with plan --json.`] };
+  const writing = writingFor({ ...PLAIN, currency: plan.money.currency });
+  return { account: accountOf(plan, plan.scenario, standingOf(plan)), writing };
+}
+
+async function ofScenario(file: string, seconds: number): Promise<Read> {
+  const { scenario, problems } = await loadScenario(file);
+  if (scenario === null || problems.length > 0) return { problems: problems.map(problemText) };
+  const kept = await planIn(planFile(file));
+  const plan = kept ?? (await plannedNow());
+  if (!hasPlan(plan)) return { problems: [`${basename(file)} has no plan: \`plan\` says why.`] };
+  return { account: accountOf(plan, scenario.name, standingOf(plan)), writing: writingFor(scenario) };
+
+  async function plannedNow(): Promise<PlanJson> {
+    const engines = new Engines();
+    try {
+      if (scenario === null) throw new RangeError("nothing to plan");
+      return (await planScenario(scenario, { engines, seconds })).plan;
+    } finally {
+      await engines.close();
+    }
+  }
+}
+
+async function planIn(file: string): Promise<PlanJson | null> {
+  const text = await readFile(file, "utf8").catch(() => null);
+  if (text === null) return null;
+  try {
+    const read = planSchema.safeParse(JSON.parse(text));
+    return read.success ? read.data : null;
+  } catch {
+    return null;
+  }
+}
+
+/** What was weighed after service is composed like a plan, and says that it was. */
+function standingOf({ outcome }: PlanJson): "plan" | "actual" {
+  return outcome.engine === "weigh-in" ? "actual" : "plan";
+}
+
+function printAccount(account: WasteAccount, count: Count, writing: Writing, terminal: Terminal): void {
+  const { name } = COUNTING_RULES[count];
+  const { food, inedible, weight, money, leftOut } = countedBy(account, count);
+  const counted = account.rows.filter((row) => !leftOut.some((left) => left.row === row));
+  terminal.print(terminal.heading(`${account.label}, ${account.standings.join(" and ")}`));
+  terminal.print(`${account.from} to ${account.to}; counted as ${name}`);
+  const rows = counted.map((row) => [
+    DESTINATION_FACTS[row.destination].name,
+    row.material,
+    writing.weight(row.weight),
+    writing.money(row.money),
+    `${row.names.join(", ")}${row.assumed ? " (assumed)" : ""}`,
+  ]);
+  const heads = ["Destination", "Material", "Weight", "Money lost", "In this kitchen"];
+  for (const line of tableLines(heads, rows, [2, 3])) terminal.print(line);
+  const eaten = total([account.onPlates, account.givenAway, account.closingStock]);
+  terminal.print(
+    `Waste ${writing.weight(weight)}: food ${writing.weight(food)}, inedible parts ${writing.weight(inedible)}; ${writing.money(money)} lost`,
+  );
+  terminal.print(`Each: ${eachText(weight, account, writing)}`);
+  terminal.print(
+    `Used: ${writing.weight(eaten)} of food, ${writing.weight(account.givenAway)} of it given away`,
+  );
+  for (const { row, why } of leftOut)
+    terminal.print(
+      `Not counted: ${writing.weight(row.weight)} of ${row.material} to ${DESTINATION_FACTS[row.destination].name.toLowerCase()}, ${why}`,
+    );
+}
+
+function eachText(
+  weight: WasteAccount["purchased"],
+  { covers, portionsEaten, purchased }: WasteAccount,
+  writing: Writing,
+): string {
+  const people = covers === 0 ? portionsEaten : covers;
+  const head = covers === 0 ? "portion eaten" : "cover";
+  const each = people === 0 ? [] : [`${writing.weight(scale(weight, new Decimal(1).div(people)))} a ${head}`];
+  const bought =
+    purchased === NO_WEIGHT
+      ? []
+      : [`${writing.weight(scale(weight, new Decimal(1000).div(toGrams(purchased))))} for a kg bought`];
+  return [...each, ...bought].join(", ");
+}
+
+function wrong(problems: readonly string[], terminal: Terminal): ExitCode {
+  for (const problem of problems) terminal.complain(problem);
+  return EXIT.wrongInput;
+}

@@ -1,0 +1,182 @@
+import type { PlanJson } from "../contract/index.js";
+import {
+  grams,
+  type Money,
+  money,
+  NO_MONEY,
+  NO_WEIGHT,
+  plus,
+  total,
+  type Weight,
+} from "../quantity/index.js";
+import { COUNTING_RULES, type Count } from "./counting.js";
+import { DESTINATION_OF_KIND, FLW_DESTINATIONS, type FlwDestination } from "./destinations.js";
+
+/** The two material types of the Food Loss and Waste Standard. */
+export const MATERIALS = ["food", "inedible parts"] as const;
+export type Material = (typeof MATERIALS)[number];
+
+/** Whether the weights are what a plan says or what was weighed. */
+export type Standing = "plan" | "actual";
+
+/** What an account is made from: a plan, or what was done, composed alike. */
+export type Accounted = Pick<
+  PlanJson,
+  "services" | "destinations" | "dishes" | "transfers" | "weights" | "money"
+>;
+
+export interface AccountRow {
+  readonly material: Material;
+  readonly destination: FlwDestination;
+  /** The kitchen's own names for where it went. */
+  readonly names: readonly string[];
+  /** The kitchen did not say what becomes of it there. */
+  readonly assumed: boolean;
+  readonly weight: Weight;
+  readonly money: Money;
+}
+
+/** The food lost and wasted by one plan or one period. */
+export interface WasteAccount {
+  readonly label: string;
+  readonly standings: readonly Standing[];
+  /** First and last day, ISO 8601. */
+  readonly from: string;
+  readonly to: string;
+  readonly currency: string;
+  readonly rows: readonly AccountRow[];
+  /** What comes in: bought, on hand before, and water taken up. */
+  readonly purchased: Weight;
+  readonly onHand: Weight;
+  readonly absorbed: Weight;
+  /** What people eat or will: on plates, given away, kept. */
+  readonly onPlates: Weight;
+  readonly givenAway: Weight;
+  readonly closingStock: Weight;
+  /** Juice, drip, steam: no waste. */
+  readonly losses: Weight;
+  /** People expected; 0 where the plan counts in portions. */
+  readonly covers: number;
+  readonly portionsEaten: number;
+  readonly spent: Money;
+}
+
+/** The account of a plan, or of what was done. */
+export function accountOf(done: Accounted, label: string, standing: Standing): WasteAccount {
+  const { services, dishes, weights, money: sums } = done;
+  return {
+    label,
+    standings: [standing],
+    from: services[0]?.date ?? "",
+    to: services.at(-1)?.date ?? "",
+    currency: sums.currency,
+    rows: rowsOf(done),
+    purchased: grams(weights.purchased),
+    onHand: grams(weights.onHand),
+    absorbed: grams(weights.absorbed),
+    onPlates: grams(weights.inDishes),
+    givenAway: grams(weights.givenAway),
+    closingStock: grams(weights.closingStock),
+    losses: grams(weights.losses),
+    covers: services.reduce((sum, { covers }) => sum + covers, 0),
+    portionsEaten: dishes.reduce((sum, { eaten }) => sum + eaten, 0),
+    spent: money(sums.spent),
+  };
+}
+
+/**
+ * Several accounts as one period. A RangeError where there is none, or they are in different currencies: what they
+ * lost cannot be added up.
+ */
+export function periodOf(accounts: readonly WasteAccount[], label: string): WasteAccount {
+  const [first] = accounts;
+  if (first === undefined) throw new RangeError("a period of no account");
+  if (accounts.some(({ currency }) => currency !== first.currency))
+    throw new RangeError("accounts in different currencies cannot be added up");
+  const sumOf = (read: (account: WasteAccount) => Weight): Weight => total(accounts.map(read));
+  const number = (read: (account: WasteAccount) => number): number =>
+    accounts.reduce((sum, account) => sum + read(account), 0);
+  return {
+    label,
+    standings: [...new Set(accounts.flatMap(({ standings }) => standings))],
+    from: accounts.map(({ from }) => from).sort()[0] ?? "",
+    to:
+      accounts
+        .map(({ to }) => to)
+        .sort()
+        .at(-1) ?? "",
+    currency: first.currency,
+    rows: gathered(accounts.flatMap(({ rows }) => rows)),
+    purchased: sumOf(({ purchased }) => purchased),
+    onHand: sumOf(({ onHand }) => onHand),
+    absorbed: sumOf(({ absorbed }) => absorbed),
+    onPlates: sumOf(({ onPlates }) => onPlates),
+    givenAway: sumOf(({ givenAway }) => givenAway),
+    closingStock: sumOf(({ closingStock }) => closingStock),
+    losses: sumOf(({ losses }) => losses),
+    covers: number(({ covers }) => covers),
+    portionsEaten: number(({ portionsEaten }) => portionsEaten),
+    spent: total(accounts.map(({ spent }) => spent)),
+  };
+}
+
+const MATERIAL_OF: Readonly<Record<string, Material>> = { wastedFood: "food", inedible: "inedible parts" };
+
+/** Every transfer to where no one eats it, by material and destination. */
+function rowsOf({ transfers, destinations }: Accounted): AccountRow[] {
+  const kinds = new Map(destinations.map(({ name, kind }) => [name, kind]));
+  const rows = transfers.flatMap(({ to, weight, money: lost }): AccountRow[] => {
+    const colon = to.indexOf(":");
+    const material = MATERIAL_OF[to.slice(0, Math.max(0, colon))];
+    if (material === undefined) return [];
+    const name = to.slice(colon + 1);
+    const kind = kinds.get(name) ?? "waste";
+    const destination = DESTINATION_OF_KIND[kind];
+    if (destination === null) throw new RangeError(`${name} gives to people, and ${to} is waste`);
+    const entry = { material, destination, names: [name], assumed: kind === "waste" };
+    return [{ ...entry, weight: grams(weight), money: money(lost) }];
+  });
+  return gathered(rows);
+}
+
+/** Rows of one material and destination as one, in the order of the scale, food first. */
+function gathered(rows: readonly AccountRow[]): AccountRow[] {
+  return FLW_DESTINATIONS.flatMap((destination) =>
+    MATERIALS.flatMap((material): AccountRow[] => {
+      const here = rows.filter((row) => row.destination === destination && row.material === material);
+      const weight = total(here.map((row) => row.weight));
+      const lost = total(here.map((row) => row.money));
+      if (weight === NO_WEIGHT && lost === NO_MONEY) return [];
+      const names = [...new Set(here.flatMap((row) => row.names))];
+      return [
+        { material, destination, names, assumed: here.some(({ assumed }) => assumed), weight, money: lost },
+      ];
+    }),
+  );
+}
+
+export interface CountedTotal {
+  readonly food: Weight;
+  readonly inedible: Weight;
+  readonly weight: Weight;
+  readonly money: Money;
+  /** Rows that this definition does not call waste, with why. */
+  readonly leftOut: readonly { readonly row: AccountRow; readonly why: string }[];
+}
+
+/** What of an account is waste by a definition, and what is not. */
+export function countedBy({ rows }: Pick<WasteAccount, "rows">, count: Count): CountedTotal {
+  const { counts, leavesOut } = COUNTING_RULES[count];
+  const inside = rows.filter(({ destination }) => counts.includes(destination));
+  const of = (material: Material): Weight =>
+    total(inside.filter((row) => row.material === material).map(({ weight }) => weight));
+  return {
+    food: of("food"),
+    inedible: of("inedible parts"),
+    weight: plus(of("food"), of("inedible parts")),
+    money: total(inside.map((row) => row.money)),
+    leftOut: rows
+      .filter(({ destination }) => !counts.includes(destination))
+      .map((row) => ({ row, why: leavesOut[row.destination] ?? "" })),
+  };
+}

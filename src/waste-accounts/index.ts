@@ -1,0 +1,15 @@
+/** Waste accounts: what of a plan, or of what was done, is lost and wasted, by the Food Loss and Waste Standard. */
+export {
+  type AccountRow,
+  accountOf,
+  type CountedTotal,
+  countedBy,
+  type Material,
+  periodOf,
+  type Standing,
+  type WasteAccount,
+} from "./account.js";
+export { COUNTING_RULES, COUNTS, type Count } from "./counting.js";
+export { accountsCsv } from "./csv.js";
+export { DESTINATION_FACTS, DESTINATION_OF_KIND, FLW_DESTINATIONS } from "./destinations.js";
+export { statementOf } from "./statement.js";

@@ -1,0 +1,48 @@
+import type { WasteAccount } from "./account.js";
+
+/** What the Standard has a report state beside the weights, each with its head. */
+export function statementOf(account: WasteAccount): { readonly head: string; readonly text: string }[] {
+  const assumed = account.rows.filter((row) => row.assumed).flatMap(({ names }) => names);
+  return [
+    {
+      head: "Timeframe",
+      text: account.from === account.to ? account.from : `${account.from} to ${account.to}`,
+    },
+    {
+      head: "Material types",
+      text: "food, and inedible parts: what this kitchen does not intend people to eat. Spoiled food is food.",
+    },
+    {
+      head: "Destinations",
+      text: `the Standard's ten, of which ${new Set(account.rows.map(({ destination }) => destination)).size} are used.${
+        assumed.length === 0
+          ? ""
+          : ` What becomes of ${[...new Set(assumed)].join(" and ")} was not stated; landfill is assumed.`
+      }`,
+    },
+    {
+      head: "Boundary",
+      text: "one kitchen (stage: restaurants and food services); all whole items and their parts, from delivery to service. Staples, drinks, packaging and what guests leave on plates are not in it.",
+    },
+    { head: "Method", text: methodOf(account) },
+    { head: "Uncertainty", text: uncertaintyOf(account) },
+    {
+      head: "Weight",
+      text: "as it is thrown away, without packaging. Water taken up is in the weight of what took it up; juice, drip and steam are losses, not waste.",
+    },
+  ];
+}
+
+function methodOf({ standings }: WasteAccount): string {
+  const calculated =
+    "calculated as a mass balance from purchases, yields and portions, closing to the milligram";
+  const weighed = "weighed in the kitchen after service, the rest by mass balance";
+  if (standings.length > 1) return `part of it ${weighed}; part of it ${calculated}.`;
+  return standings[0] === "actual" ? `${weighed}.` : `${calculated}. Nothing was weighed: this is a plan.`;
+}
+
+function uncertaintyOf({ standings }: WasteAccount): string {
+  return standings.includes("plan")
+    ? "yields and unit weights are averages, and single items differ from them; the spread is not added up here. No sampling or scaling: only the services named are in it."
+    : "the scale's step for each weighing, and slips of the hand. No sampling or scaling: only the services named are in it.";
+}

@@ -1,0 +1,49 @@
+import { readFileSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, describe, expect, it } from "vitest";
+import { planSchema } from "../../src/contract/index.js";
+import { run } from "../support/program.js";
+import { scratchFolder } from "../support/scenarios.js";
+
+const folder = scratchFolder();
+afterAll(() => folder.remove());
+const scenario = (name: string): string => join("examples", `${name}.yaml`);
+
+describe("waste", () => {
+  it("accounts for each file and for all together, by the definition asked for", async () => {
+    const out = join(folder.path, "pages");
+    const files = [scenario("smallest"), scenario("whole-units")];
+    const { code, stdout: printed, stderr } = await run("waste", ...files, "--count", "eu", "--out", out);
+    const stdout = printed.replaceAll("\u00a0", " ");
+    expect([code, stderr]).toEqual([0, ""]);
+    expect(stdout).toContain("counted as EU food waste");
+    expect(stdout).toMatch(/^All together, plan$/m);
+    // The README's first example: 432 g of food and 478 g inedible; two plans may differ by half a gram of peel.
+    expect(stdout).toMatch(/Waste 910 g: food 43[23] g, inedible parts 47[78] g/);
+    // Worked by hand: 40 g and 1,700 g.
+    expect(stdout).toMatch(/Waste 1,740 g: food 40 g, inedible parts 1,700 g/);
+    expect(stdout).toMatch(/Waste 2,650 g: food 47[23] g, inedible parts 2,17[78] g/);
+    const page = readFileSync(join(out, "waste-account.html"), "utf8");
+    expect(page).toContain("All together");
+  });
+
+  it("takes a plan as JSON, prints CSV, and refuses what is neither", async () => {
+    const { stdout: json } = await run("plan", scenario("smallest"), "--json");
+    const file = join(folder.path, "week.json");
+    writeFileSync(file, json);
+    const { code, stdout } = await run("waste", file, "--csv");
+    expect(code).toBe(0);
+    expect(stdout.split("\r\n")[0]).toMatch(/^account,standing,from,to,material_type,/);
+    const { weights } = planSchema.parse(JSON.parse(json));
+    expect(stdout).toContain(`,food,Landfill,refuse,yes,${Number(weights.wastedFood).toFixed(3)},`);
+    expect(stdout).toContain(`,inedible parts,Landfill,refuse,yes,${Number(weights.inedible).toFixed(3)},`);
+    writeFileSync(file, "{}");
+    expect(await run("waste", file)).toMatchObject({ code: 2, stdout: "" });
+    const mixed = await run("waste", scenario("us-units"), scenario("smallest"));
+    expect([mixed.code, mixed.stderr]).toEqual([
+      2,
+      "The files are in USD and EUR: name those of one currency.\n",
+    ]);
+    expect((await run("waste", scenario("no-plan"))).code).toBe(2);
+  });
+});
