@@ -1,4 +1,4 @@
-export type EngineName = "javascript-lp-solver" | "highs";
+export type EngineName = "javascript-lp-solver" | "highs" | "highs and search";
 
 /**
  * What an engine says of one objective. A point is a proposal until `certify` has checked it; `optimal` is

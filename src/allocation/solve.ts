@@ -1,6 +1,7 @@
 import { certify, describeViolation } from "./certify.js";
 import type { Engine, Question, SolveLimits } from "./engine.js";
 import { Highs } from "./engines/highs.js";
+import { HighsAndSearch } from "./engines/highs-and-search.js";
 import { JavascriptLpSolver } from "./engines/javascript-lp-solver.js";
 import { type EngineName, type Outcome, relativeGap } from "./outcome.js";
 
@@ -13,25 +14,32 @@ const FIRST_SECONDS = 0.25;
 /** A first engine that has not answered by now may not: HiGHS is started meanwhile, which takes longer than this. */
 const WARM_AFTER_MS = 50;
 
-/** The threads of both engines, shared by every question asked of them. */
+/** From here on HiGHS alone is left behind by the search beside it. */
+const LEAST_WHOLE_TO_SEARCH = 60;
+
+/** The threads of all engines, shared by every question asked of them. */
 export class Engines {
   readonly quick: Engine;
   readonly thorough: Engine & { warm?(): void };
+  /** For plans that the thorough one does not finish. */
+  readonly broad: Engine;
 
-  constructor(quick: Engine = new JavascriptLpSolver(), thorough: Engines["thorough"] = new Highs()) {
-    this.quick = quick;
-    this.thorough = thorough;
+  constructor(quick?: Engine, thorough?: Engines["thorough"], broad?: Engine) {
+    const highs = new Highs();
+    this.quick = quick ?? new JavascriptLpSolver();
+    this.thorough = thorough ?? highs;
+    this.broad = broad ?? new HighsAndSearch(highs);
   }
 
   /** Ends the threads. Idempotent. */
   async close(): Promise<void> {
-    await Promise.all([this.quick.close(), this.thorough.close()]);
+    await Promise.all([this.quick.close(), this.thorough.close(), this.broad.close()]);
   }
 }
 
 export interface SolveOptions extends SolveLimits {
   readonly engines: Engines;
-  /** Asks this engine only. Without it, the small plan goes to javascript-lp-solver first. */
+  /** Asks this engine only. Without it, size decides: small plans go to javascript-lp-solver first. */
   readonly engine?: EngineName;
 }
 
@@ -46,10 +54,14 @@ export async function solve(question: Question, options: SolveOptions): Promise<
   const { engines, engine, ...limits } = options;
   const left = () => ({ ...limits, seconds: Math.max(0, limits.seconds - spent()) });
   const timed = (outcome: Outcome): Outcome => ({ ...outcome, seconds: spent() });
-  const thorough = async () =>
-    timed(certified(question, await engines.thorough.solve(question, left()), limits.gap));
+  const size = sizeOf(question);
+  const larger = (): Engine => {
+    if (engine === undefined) return size.whole < LEAST_WHOLE_TO_SEARCH ? engines.thorough : engines.broad;
+    return engine === "highs and search" ? engines.broad : engines.thorough;
+  };
+  const thorough = async () => timed(certified(question, await larger().solve(question, left()), limits.gap));
 
-  if (engine === "highs" || (engine === undefined && !isSmall(question))) return thorough();
+  if (engine === undefined ? !size.isSmall : engine !== "javascript-lp-solver") return thorough();
   const seconds = engine === undefined ? Math.min(FIRST_SECONDS, limits.seconds) : limits.seconds;
   const warming = setTimeout(() => engines.thorough.warm?.(), WARM_AFTER_MS);
   const said = await engines.quick.solve(question, { ...limits, seconds });
@@ -61,13 +73,14 @@ export async function solve(question: Question, options: SolveOptions): Promise<
   return timed(agreed(quick, await engines.thorough.solve(question, left())));
 }
 
-/** Whether javascript-lp-solver is asked first: few whole numbers, fewer still where dishes are chosen. */
-function isSmall({ model }: Question): boolean {
+/** Whole numbers to settle, and whether javascript-lp-solver is asked first: fewer where dishes are chosen. */
+function sizeOf({ model }: Question): { whole: number; isSmall: boolean } {
   const whole = model.variables.filter(({ integer, lower, upper }) => integer && lower < upper);
   const isChosen = whole.some(({ tag }) => tag.family === "made");
   const bounded = model.variables.filter(({ upper }) => Number.isFinite(upper)).length;
   const cells = (model.rows.length + bounded) * model.variables.length;
-  return whole.length <= (isChosen ? MOST_WHOLE_CHOSEN_MENU : MOST_WHOLE_FIXED_MENU) && cells <= MOST_CELLS;
+  const most = isChosen ? MOST_WHOLE_CHOSEN_MENU : MOST_WHOLE_FIXED_MENU;
+  return { whole: whole.length, isSmall: whole.length <= most && cells <= MOST_CELLS };
 }
 
 function certified({ model, objective }: Question, outcome: Outcome, asked: number): Outcome {

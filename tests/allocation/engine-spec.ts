@@ -39,6 +39,7 @@ const SKIPS: Readonly<Record<EngineName, Readonly<Record<string, Skip>>>> = {
     "no plan in whole numbers, though without them there would be no end": ENDLESS,
   },
   highs: {},
+  "highs and search": {},
 };
 
 /** What every engine keeps to, whichever it is. */

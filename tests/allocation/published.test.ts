@@ -1,6 +1,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { certify } from "../../src/allocation/certify.js";
 import { Highs } from "../../src/allocation/engines/highs.js";
+import { HighsAndSearch } from "../../src/allocation/engines/highs-and-search.js";
 import { JavascriptLpSolver } from "../../src/allocation/engines/javascript-lp-solver.js";
 import type { EngineName } from "../../src/allocation/outcome.js";
 import { solveWithGlpk } from "../support/glpk.js";
@@ -15,6 +16,7 @@ const SKIPS: Readonly<Record<EngineName, Readonly<Record<string, string>>>> = {
     "miplib3-stein27": "27 whole numbers and much symmetry; no proof within 8 s",
   },
   highs: {},
+  "highs and search": {},
 };
 
 const folder = process.env.PUBLISHED_MODELS;
@@ -29,31 +31,34 @@ if (folder === undefined)
 /** Published figures are rounded: as many as five digits are all that some sources print. */
 const near = (value: number, optimum: number) => Math.abs(value - optimum) <= 1e-5 * Math.abs(optimum);
 
-describe.each([new JavascriptLpSolver(), new Highs()])("published problems by $name", (engine) => {
-  const skips = SKIPS[engine.name];
-  const asked = models.filter(({ name }) => skips[name] === undefined);
-  let proved = 0;
-  afterAll(async () => {
-    console.log(`${engine.name}: ${proved} of ${models.length} proved`);
-    for (const { name } of models) if (skips[name]) console.log(`  not asked ${name}: ${skips[name]}`);
-    await engine.close();
-  });
+describe.each([new JavascriptLpSolver(), new Highs(), new HighsAndSearch(new Highs())])(
+  "published problems by $name",
+  (engine) => {
+    const skips = SKIPS[engine.name];
+    const asked = models.filter(({ name }) => skips[name] === undefined);
+    let proved = 0;
+    afterAll(async () => {
+      console.log(`${engine.name}: ${proved} of ${models.length} proved`);
+      for (const { name } of models) if (skips[name]) console.log(`  not asked ${name}: ${skips[name]}`);
+      await engine.close();
+    });
 
-  it.each(asked)("$name", async ({ question, optimum }) => {
-    const outcome = await engine.solve(question, { seconds: 30, gap: 1e-6 });
-    if (outcome.kind !== "optimal") throw new Error(JSON.stringify(outcome));
-    expect(near(outcome.objective, optimum)).toBe(true);
-    const { model, objective } = question;
-    expect(certify(model, objective, outcome.point, outcome.objective).violations).toEqual([]);
-    proved += 1;
-  });
+    it.each(asked)("$name", async ({ question, optimum }) => {
+      const outcome = await engine.solve(question, { seconds: 30, gap: 1e-6 });
+      if (outcome.kind !== "optimal") throw new Error(JSON.stringify(outcome));
+      expect(near(outcome.objective, optimum)).toBe(true);
+      const { model, objective } = question;
+      expect(certify(model, objective, outcome.point, outcome.objective).violations).toEqual([]);
+      proved += 1;
+    });
 
-  it("is asked all but what the table of skips gives a reason for", () => {
-    expect(asked.length).toBeGreaterThanOrEqual(models.length - Object.keys(skips).length);
-    const known = new Set(models.map(({ name }) => name));
-    if (folder !== undefined) expect(Object.keys(skips).filter((name) => !known.has(name))).toEqual([]);
-  });
-});
+    it("is asked all but what the table of skips gives a reason for", () => {
+      expect(asked.length).toBeGreaterThanOrEqual(models.length - Object.keys(skips).length);
+      const known = new Set(models.map(({ name }) => name));
+      if (folder !== undefined) expect(Object.keys(skips).filter((name) => !known.has(name))).toEqual([]);
+    });
+  },
+);
 
 describe("the referee", () => {
   it.each(models)("agrees on $name", ({ question, optimum }) => {

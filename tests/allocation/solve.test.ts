@@ -47,9 +47,11 @@ const halfway: Say = (engine) => ({
 async function ask(quick: Say, thorough: Say, engine?: EngineName, question = SMALL) {
   const first = new Scripted("javascript-lp-solver", quick);
   const second = new Scripted("highs", thorough);
-  const engines = new Engines(first, second);
+  const third = new Scripted("highs and search", thorough);
+  const engines = new Engines(first, second, third);
   const outcome = await solve(question, { ...limits, engines, ...(engine && { engine }) });
-  return { outcome, asked: [first.asked.length, second.asked.length], firstSeconds: first.asked[0] };
+  const asked = [first.asked.length, second.asked.length];
+  return { outcome, asked, searched: third.asked.length, firstSeconds: first.asked[0] };
 }
 
 describe("which engine is asked", () => {
@@ -88,6 +90,20 @@ describe("which engine is asked", () => {
     expect(await askedOf(19, "cut")).toEqual([0, 1]);
     expect(await askedOf(10, "made")).toEqual([1, 0]);
     expect(await askedOf(11, "made")).toEqual([0, 1]);
+  });
+
+  it("HiGHS with the search beside it from 60 whole numbers on", async () => {
+    const sized = (whole: number): Question => {
+      const extra = { name: "more", tag: { family: "cut" }, lower: 0, upper: 1, integer: true };
+      const variables = [...SMALL.model.variables, ...Array<typeof extra>(whole - 1).fill(extra)];
+      return { ...SMALL, model: { ...SMALL.model, variables } };
+    };
+    const says = (whole: number) => optimal([3, ...Array<number>(whole - 1).fill(0)], 3);
+    expect(await ask(failed, says(59), undefined, sized(59))).toMatchObject({ asked: [0, 1], searched: 0 });
+    expect(await ask(failed, says(60), undefined, sized(60))).toMatchObject({ asked: [0, 0], searched: 1 });
+    expect(await ask(failed, says(60), "highs", sized(60))).toMatchObject({ asked: [0, 1], searched: 0 });
+    const named = "highs and search";
+    expect(await ask(failed, says(1), named)).toMatchObject({ asked: [0, 0], searched: 1 });
   });
 
   it("HiGHS at once for a large continuous model", async () => {

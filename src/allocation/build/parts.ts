@@ -49,13 +49,15 @@ function addOutflows(lot: LotNode, inflow: number, context: BuildContext): void 
   const integer = piece !== null;
   const upTo = (amount: number): number => amount / unit;
   const where = lotName(scenario, lot);
+  const about = { part: lot.part, ...(lot.kind.item === null ? {} : { item: lot.kind.item }) };
+  const ended = { ...about, ...(lot.origin.kind === "cut" ? { service: lot.origin.service } : {}) };
 
   for (const site of context.sites) {
     if (!usableAt(lot, site.service, scenario)) continue;
     site.dish.lines.forEach((line, index) => {
       const most = mostPerPortion(line, lot.part) * site.mostPortions;
       if (most === 0) return;
-      const tag = { family: "go", part: lot.part, dish: site.dish.name, service: site.service, line: index };
+      const tag = { family: "go", ...about, dish: site.dish.name, service: site.service, line: index };
       const name = `${where} into ${site.dish.name} for ${serviceName(scenario, site.service)}, line ${index + 1}`;
       const variable = builder.variable(tag, name, upTo(Math.min(most, inflow)), { integer });
       handles.goes.push({ lot, site, line: index, variable, unit });
@@ -69,7 +71,7 @@ function addOutflows(lot: LotNode, inflow: number, context: BuildContext): void 
     for (const service of servicesToWorkBefore(step, lot, scenario)) {
       const tag = {
         family: "draw",
-        part: lot.part,
+        ...about,
         step: step.name,
         ...(service === null ? {} : { service }),
       };
@@ -80,19 +82,19 @@ function addOutflows(lot: LotNode, inflow: number, context: BuildContext): void 
     }
   }
   if (lot.kind.carry !== null && outlastsPlan(lot, scenario)) {
-    const tag = { family: "keep", part: lot.part };
+    const tag = { family: "keep", ...ended };
     const upper = Math.min(inflow, kg(lot.kind.carry.limit));
     handles.keeps.push({ lot, variable: builder.variable(tag, `keep ${where}`, upper) });
   }
   if (lot.kind.class !== "food") return;
   for (const destination of scenario.destinations) {
     if (destination.end !== "given away" || !destination.takes.food) continue;
-    const tag = { family: "give", part: lot.part, destination: destination.name };
+    const tag = { family: "give", ...ended, destination: destination.name };
     const limit = destination.limit === null ? Number.POSITIVE_INFINITY : kg(destination.limit);
     const variable = builder.variable(tag, `${where} to ${destination.name}`, Math.min(inflow, limit));
     handles.gives.push({ lot, destination: destination.name, variable });
   }
-  const tag = { family: "waste", part: lot.part };
+  const tag = { family: "waste", ...ended };
   handles.wastes.push({ lot, variable: builder.variable(tag, `${where} wasted`, inflow) });
 }
 

@@ -1,15 +1,10 @@
-import { createRequire } from "node:module";
 import { parentPort } from "node:worker_threads";
-import type { Highs, HighsCallbackMap, Model, ModelData, ModelStatusCode, OptionValue } from "highs";
+import type { HighsCallbackMap, InterruptCallbackEvent, Model, ModelStatusCode, OptionValue } from "highs";
+import { Beside } from "./beside.js";
+import { highs, openModel, PRIMAL_FEASIBLE } from "./highs-model.js";
 import type { Matrix } from "./matrix.js";
 import type { Ask, News, Verdict } from "./protocol.js";
 
-// Its types describe the CommonJS file, which Node does not choose for an `import`.
-const loadHighs: typeof import("highs").default = createRequire(import.meta.url)("highs");
-
-/** Absolute; tighter than what `certify` allows, so that rounding whole numbers breaks no row. */
-const TOLERANCE = 1e-9;
-const PRIMAL_FEASIBLE = 2;
 const SECONDS_BETWEEN_NEWS = 0.25;
 
 const PLAIN = { presolve: "off" };
@@ -18,34 +13,6 @@ const LEAST_GAIN = 1e-7;
 
 /** Kept back of the time left, for the answer to be read out before the thread is ended. */
 const reserve = (left: number) => Math.min(0.5, Math.max(0.02, left * 0.05));
-
-function dataOf(highs: Highs, matrix: Matrix): ModelData {
-  const { objectiveSense, variableType } = highs.constants;
-  return {
-    numCols: matrix.cost.length,
-    numRows: matrix.rowLower.length,
-    sense: matrix.most ? objectiveSense.maximize : objectiveSense.minimize,
-    offset: matrix.constant,
-    colCost: matrix.cost,
-    colLower: matrix.lower,
-    colUpper: matrix.upper,
-    rowLower: matrix.rowLower,
-    rowUpper: matrix.rowUpper,
-    matrix: {
-      format: "csr",
-      numRows: matrix.rowLower.length,
-      numCols: matrix.cost.length,
-      starts: matrix.starts,
-      indices: matrix.columns,
-      values: matrix.values,
-    },
-    ...(matrix.whole.includes(1) && {
-      integrality: Array.from(matrix.whole, (whole) =>
-        whole === 1 ? variableType.integer : variableType.continuous,
-      ),
-    }),
-  };
-}
 
 function withoutAim(matrix: Matrix): Matrix {
   return { ...matrix, cost: new Float64Array(matrix.cost.length), constant: 0 };
@@ -71,15 +38,19 @@ interface Run {
   readonly verdict: Verdict;
 }
 
-class Search {
-  readonly #highs: Highs;
+class Proof {
   readonly #ask: Ask;
   readonly #tell: (news: News) => void;
+  readonly #beside: Beside | null;
 
-  constructor(highs: Highs, ask: Ask, tell: (news: News) => void) {
-    this.#highs = highs;
+  constructor(ask: Ask, tell: (news: News) => void) {
     this.#ask = ask;
     this.#tell = tell;
+    this.#beside = ask.partner === null ? null : new Beside(ask.partner, ask);
+  }
+
+  close(): void {
+    this.#beside?.close();
   }
 
   /**
@@ -88,9 +59,13 @@ class Search {
    * it has a point and a direction in which every point goes on getting better for ever.
    */
   verdict(): Verdict {
-    const { infeasible, unbounded, unboundedOrInfeasible, unknown } = this.#highs.constants.modelStatus;
+    const { infeasible, unbounded, unboundedOrInfeasible, unknown, interrupted } =
+      highs.constants.modelStatus;
     const doubtful: readonly ModelStatusCode[] = [infeasible, unbounded, unboundedOrInfeasible, unknown];
-    const presolved = this.#run({});
+    let presolved = this.#run({});
+    for (; presolved.status === interrupted && this.#beside?.startsAgain(); presolved = this.#run({}));
+    const given = presolved.status === interrupted ? this.#beside?.proved() : null;
+    if (given) return given;
     const isOpen = doubtful.includes(presolved.status);
     if (!isOpen && !this.#ask.matrix.whole.includes(1)) return presolved.verdict;
     const settled = isOpen ? this.#run(PLAIN) : presolved;
@@ -113,21 +88,18 @@ class Search {
   #run(options: Readonly<Record<string, OptionValue>>, matrix = this.#ask.matrix): Run {
     const left = (this.#ask.until - Date.now()) / 1000;
     const isTheQuestion = matrix === this.#ask.matrix;
-    const model = this.#highs.createModel(dataOf(this.#highs, matrix));
+    const model = openModel(matrix);
     try {
       model.options.set({
         // The progress callback keeps silent unless there is output; it goes nowhere.
         output_flag: true,
-        log_to_console: false,
         time_limit: Math.max(0, left - reserve(left)),
         mip_rel_gap: this.#ask.gap,
-        mip_abs_gap: TOLERANCE,
-        mip_feasibility_tolerance: TOLERANCE,
-        primal_feasibility_tolerance: TOLERANCE,
         mip_min_logging_interval: SECONDS_BETWEEN_NEWS,
         ...options,
       });
-      if (isTheQuestion && this.#ask.start !== null) model.setSolution({ colValue: this.#ask.start });
+      const start = this.#beside?.start() ?? this.#ask.start;
+      if (isTheQuestion && start !== null) model.setSolution({ colValue: start });
       const { modelStatus } = model.run(isTheQuestion ? this.#callbacks() : {});
       return { status: modelStatus, verdict: this.#read(model, modelStatus) };
     } finally {
@@ -136,7 +108,7 @@ class Search {
   }
 
   #read(model: Model, status: ModelStatusCode): Verdict {
-    const { modelStatus } = this.#highs.constants;
+    const { modelStatus } = highs.constants;
     const name = Object.entries(modelStatus).find(([, code]) => code === status)?.[0] ?? String(status);
     if (status === modelStatus.infeasible) return { kind: "infeasible" };
     if (status === modelStatus.empty) {
@@ -159,21 +131,30 @@ class Search {
 
   #bound(model: Model, objective: number, solved: boolean): number {
     const { matrix } = this.#ask;
-    if (matrix.whole.includes(1)) return Number(model.info.get("mip_dual_bound"));
+    if (matrix.whole.includes(1)) {
+      const bound = Number(model.info.get("mip_dual_bound"));
+      return this.#beside?.bestBound(bound) ?? bound;
+    }
     if (solved) return objective;
     return matrix.most ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
   }
 
   #callbacks(): HighsCallbackMap {
     const { id } = this.#ask;
-    const { mipImprovingSolution, mipLogging } = this.#highs.constants.callbackType;
+    const { mipImprovingSolution, mipInterrupt, mipLogging } = highs.constants.callbackType;
     const finite = (value = Number.NaN) => (Number.isFinite(value) ? value : null);
     return {
       [mipImprovingSolution]: ({ data }) => {
         const { mip_solution: point, objective_function_value: objective } = data;
-        if (point !== undefined && objective !== undefined)
-          this.#tell({ kind: "proposal", id, proposal: { point, objective } });
+        if (point === undefined || objective === undefined) return;
+        this.#tell({ kind: "proposal", id, proposal: { point, objective } });
+        this.#beside?.tell({ point, objective });
       },
+      ...(this.#beside !== null && {
+        [mipInterrupt]: ({ data, interrupt }: InterruptCallbackEvent) => {
+          if (this.#beside?.wantsAnEnd(finite(data.mip_dual_bound))) interrupt();
+        },
+      }),
       [mipLogging]: ({ data }) => {
         const best = finite(data.mip_primal_bound);
         this.#tell({ kind: "progress", id, best, bound: finite(data.mip_dual_bound) });
@@ -182,15 +163,17 @@ class Search {
   }
 }
 
-const highs = await loadHighs();
 const port = parentPort;
 port?.on("message", (ask: Ask) => {
   const tell = (news: News) => port.postMessage(news);
+  const proof = new Proof(ask, tell);
   let verdict: Verdict;
   try {
-    verdict = new Search(highs, ask, tell).verdict();
+    verdict = proof.verdict();
   } catch (error) {
     verdict = { kind: "failed", reason: String(error) };
+  } finally {
+    proof.close();
   }
   tell({ kind: "verdict", id: ask.id, verdict });
 });

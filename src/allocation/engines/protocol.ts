@@ -1,3 +1,5 @@
+import type { MessagePort } from "node:worker_threads";
+import type { Question } from "../engine.js";
 import type { Matrix } from "./matrix.js";
 
 /** What the main thread asks of an engine's thread. */
@@ -8,6 +10,19 @@ export interface Ask {
   /** The moment, in milliseconds since 1970, at which an answer comes too late. */
   readonly until: number;
   readonly start: Float64Array | null;
+  /** Leads to the thread that searches beside this one. */
+  readonly partner: MessagePort | null;
+}
+
+/** What it asks of the thread that searches: the question with its tags. */
+export interface SearchAsk {
+  readonly id: number;
+  readonly question: Question;
+  readonly until: number;
+  readonly start: Float64Array | null;
+  readonly seed: number;
+  /** Leads to the thread that proves. */
+  readonly partner: MessagePort;
 }
 
 /** A point as the engine proposes it: nothing about it has been checked. */

@@ -1,10 +1,17 @@
-import { Worker } from "node:worker_threads";
-import type { Ask, News, Verdict } from "./protocol.js";
+import { type MessagePort, Worker } from "node:worker_threads";
+import type { News, Verdict } from "./protocol.js";
 
 export type Ending =
   | { readonly kind: "verdict"; readonly verdict: Verdict }
   | { readonly kind: "deadline" }
   | { readonly kind: "broken"; readonly reason: string };
+
+/** What every thread is asked: by when to answer, and perhaps the way to a partner. */
+interface Asked {
+  readonly id: number;
+  readonly until: number;
+  readonly partner: MessagePort | null;
+}
 
 type Listener = (news: Exclude<News, { kind: "verdict" }>) => void;
 
@@ -25,7 +32,7 @@ export function threadFile(name: string, moduleUrl: string): URL {
  * Threads that run one file. Each question has a thread to itself, ended when it has not answered by its
  * deadline; one that has answered stays warm for the next question and keeps no process alive.
  */
-export class Threads {
+export class Threads<Question extends Asked> {
   readonly #file: URL;
   readonly #busy = new Map<Worker, (ending: Ending) => void>();
   #idle: Worker | null = null;
@@ -40,7 +47,8 @@ export class Threads {
     if (this.#idle === null && this.#busy.size === 0) this.#rest(this.#begin());
   }
 
-  ask(question: Omit<Ask, "id">, listen: Listener): Promise<Ending> {
+  /** Ends the thread, too, when `over` says that no answer is wanted any more. */
+  ask(question: Omit<Question, "id">, listen: Listener, over?: AbortSignal): Promise<Ending> {
     const thread = this.#idle ?? this.#begin();
     this.#idle = null;
     this.#asked += 1;
@@ -55,9 +63,11 @@ export class Threads {
       };
       const fail = (error: Error) => end({ kind: "broken", reason: error.message });
       const exit = (code: number) => end({ kind: "broken", reason: `its thread ended with code ${code}` });
+      const give = () => end({ kind: "broken", reason: "no answer is wanted any more" });
       const end = (ending: Ending) => {
         if (!this.#busy.delete(thread)) return;
         clearTimeout(timer);
+        over?.removeEventListener("abort", give);
         thread.off("message", hear).off("error", fail).off("exit", exit);
         if (ending.kind === "verdict" && this.#idle === null) this.#rest(thread);
         else void thread.terminate();
@@ -65,8 +75,9 @@ export class Threads {
       };
       this.#busy.set(thread, end);
       thread.on("message", hear).on("error", fail).on("exit", exit);
+      over?.addEventListener("abort", give);
       thread.ref();
-      thread.postMessage({ ...question, id } satisfies Ask);
+      thread.postMessage({ ...question, id }, question.partner === null ? [] : [question.partner]);
     });
   }
 

@@ -1,7 +1,8 @@
+import type { MessagePort } from "node:worker_threads";
 import type { Engine, Progress, Question, SolveLimits } from "../engine.js";
 import { type EngineName, type Outcome, relativeGap } from "../outcome.js";
 import { faultOf, type Matrix, toMatrix } from "./matrix.js";
-import type { Proposal } from "./protocol.js";
+import type { Ask, Proposal } from "./protocol.js";
 import { type Ending, Threads } from "./thread.js";
 
 /** A whole number within this of one is taken for it; any further off is left for `certify` to refuse. */
@@ -17,7 +18,7 @@ export type Refusal = (matrix: Matrix) => string | null;
 export class ThreadedEngine implements Engine {
   readonly name: EngineName;
   readonly #refuse: Refusal;
-  readonly #threads: Threads;
+  readonly #threads: Threads<Ask>;
 
   constructor(name: EngineName, file: URL, refuse: Refusal) {
     this.name = name;
@@ -30,7 +31,12 @@ export class ThreadedEngine implements Engine {
     this.#threads.warm();
   }
 
-  async solve(question: Question, limits: SolveLimits): Promise<Outcome> {
+  solve(question: Question, limits: SolveLimits): Promise<Outcome> {
+    return this.solveBeside(null, question, limits);
+  }
+
+  /** The same beside another thread, to which its better points are told and from which it takes them. */
+  async solveBeside(partner: MessagePort | null, question: Question, limits: SolveLimits): Promise<Outcome> {
     const began = performance.now();
     const seconds = () => (performance.now() - began) / 1000;
     const fault = faultOf(question);
@@ -51,6 +57,7 @@ export class ThreadedEngine implements Engine {
         gap: limits.gap,
         until: Date.now() + limits.seconds * 1000,
         start: limits.start === undefined ? null : Float64Array.from(limits.start),
+        partner,
       },
       (news) => {
         if (news.kind === "proposal") {

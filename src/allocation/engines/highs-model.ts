@@ -1,0 +1,46 @@
+import { createRequire } from "node:module";
+import type { Highs, Model } from "highs";
+import type { Matrix } from "./matrix.js";
+
+// Its types describe the CommonJS file, which Node does not choose for an `import`.
+const load: typeof import("highs").default = createRequire(import.meta.url)("highs");
+
+/** Absolute; tighter than what `certify` allows, so that rounding whole numbers breaks no row. */
+export const TOLERANCE = 1e-9;
+export const PRIMAL_FEASIBLE = 2;
+
+export const highs: Highs = await load();
+
+/** A matrix as HiGHS keeps it; whole numbers are left out where only the relaxation is wanted. Dispose of it. */
+export function openModel(matrix: Matrix, whole = matrix.whole): Model {
+  const { objectiveSense, variableType } = highs.constants;
+  const model = highs.createModel({
+    numCols: matrix.cost.length,
+    numRows: matrix.rowLower.length,
+    sense: matrix.most ? objectiveSense.maximize : objectiveSense.minimize,
+    offset: matrix.constant,
+    colCost: matrix.cost,
+    colLower: matrix.lower,
+    colUpper: matrix.upper,
+    rowLower: matrix.rowLower,
+    rowUpper: matrix.rowUpper,
+    matrix: {
+      format: "csr",
+      numRows: matrix.rowLower.length,
+      numCols: matrix.cost.length,
+      starts: matrix.starts,
+      indices: matrix.columns,
+      values: matrix.values,
+    },
+    ...(whole.includes(1) && {
+      integrality: Array.from(whole, (one) => (one === 1 ? variableType.integer : variableType.continuous)),
+    }),
+  });
+  model.options.set({
+    log_to_console: false,
+    mip_abs_gap: TOLERANCE,
+    mip_feasibility_tolerance: TOLERANCE,
+    primal_feasibility_tolerance: TOLERANCE,
+  });
+  return model;
+}

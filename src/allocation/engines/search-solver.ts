@@ -1,0 +1,38 @@
+import type { Effort, Improved, Relaxation, Solver } from "../search/index.js";
+import { highs, openModel, PRIMAL_FEASIBLE } from "./highs-model.js";
+import type { Matrix } from "./matrix.js";
+
+/** HiGHS as the solver beneath the search. */
+export const searchSolver: Solver = { relax, improve };
+
+function relax(matrix: Matrix): Relaxation {
+  const model = openModel(matrix, new Uint8Array(matrix.whole.length));
+  // Presolve would forget the basis from which the next solve goes on.
+  model.options.set({ output_flag: false, presolve: "off" });
+  return {
+    bound: (column, lower, upper) => model.changeColBounds(column, lower, upper),
+    solve: () =>
+      model.run().modelStatus === highs.constants.modelStatus.optimal ? model.getSolution().colValue : null,
+    prices: () => {
+      const { colDual: columns, rowDual: rows } = model.getSolution();
+      return { columns, rows };
+    },
+    dispose: () => model.dispose(),
+  };
+}
+
+function improve(matrix: Matrix, start: Float64Array | null, { seconds, within }: Effort): Improved | null {
+  const model = openModel(matrix);
+  try {
+    model.options.set({ output_flag: false, time_limit: seconds, mip_rel_gap: 0, mip_abs_gap: within });
+    if (start !== null) model.setSolution({ colValue: start });
+    const { modelStatus } = model.run();
+    const objective = model.getObjectiveValue();
+    if (model.info.get("primal_solution_status") !== PRIMAL_FEASIBLE || !Number.isFinite(objective))
+      return null;
+    const proved = modelStatus === highs.constants.modelStatus.optimal;
+    return { point: model.getSolution().colValue, objective, proved };
+  } finally {
+    model.dispose();
+  }
+}

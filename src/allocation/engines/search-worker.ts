@@ -1,0 +1,65 @@
+import { parentPort } from "node:worker_threads";
+import { certify } from "../certify.js";
+import { type Exchange, type Found, leastOfMatrix, objectiveAt, problemOf, search } from "../search/index.js";
+import { toMatrix } from "./matrix.js";
+import { Partner } from "./partner.js";
+import type { News, Proposal, SearchAsk, Verdict } from "./protocol.js";
+import { searchSolver } from "./search-solver.js";
+
+/** Kept back of the time, for a neighbourhood begun at the last moment to be given up. */
+const RESERVE_MS = 100;
+const PAUSE_MS = 50;
+
+/** Searches until the time is up; every point said has been certified. */
+function searched(
+  { question, until, start, seed, partner: port }: SearchAsk,
+  tell: (found: Proposal) => void,
+): void {
+  const { model, objective } = question;
+  const most = objective.sense === "most";
+  const partner = new Partner(port, most);
+  const turned = ({ point, objective: value }: Proposal): Found => ({
+    point,
+    objective: most ? -value : value,
+  });
+  const exchange: Exchange = {
+    stop: () => Date.now() > until - RESERVE_MS,
+    take: () => {
+      const best = partner.best();
+      return best === null ? null : turned(best);
+    },
+    offer: (found) => {
+      const proposal = turned(found);
+      if (!certify(model, objective, [...found.point], proposal.objective).certified) return false;
+      partner.tell(proposal);
+      tell(proposal);
+      return true;
+    },
+    pause: () => {
+      Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, PAUSE_MS);
+    },
+  };
+  try {
+    const problem = problemOf(
+      leastOfMatrix(toMatrix(question)),
+      model.variables.map(({ tag }) => tag),
+    );
+    const known = start === null ? null : { point: start, objective: objectiveAt(problem.matrix, start) };
+    search(problem, searchSolver, exchange, { seed, start: known });
+  } finally {
+    partner.close();
+  }
+}
+
+const port = parentPort;
+port?.on("message", (ask: SearchAsk) => {
+  const tell = (news: News) => port.postMessage(news);
+  const { id } = ask;
+  let verdict: Verdict = { kind: "failed", reason: "its time is up" };
+  try {
+    searched(ask, (proposal) => tell({ kind: "proposal", id, proposal }));
+  } catch (error) {
+    verdict = { kind: "failed", reason: String(error) };
+  }
+  tell({ kind: "verdict", id, verdict });
+});

@@ -1,0 +1,140 @@
+import { MENU, menuGroups } from "./menu-rounding.js";
+import type { Problem } from "./problem.js";
+import type { Relaxation, Solver } from "./solver.js";
+
+/**
+ * Families of whole numbers in the order they are settled once the menu is: the pieces it takes, then what must be
+ * cut and bought for it, then what is over. A family not named comes last.
+ */
+const ORDER = ["go", "draw", "cut", "buy", "keep item", "bin"];
+/** Of the fractions left, the highest so many are rounded up at a time. */
+const AT_A_TIME = 0.2;
+const WHOLE = 1e-6;
+/** A menu need only be near: the search comes after. */
+const MENU_EFFORT = { seconds: 0.3, within: 1 };
+
+/**
+ * Rounds the relaxation to a point with whole numbers. First the menu, group by group, each to the whole menu nearest
+ * to what the relaxation serves; then family by family, the highest fractions going up together, and where that
+ * leaves no point, half as many; a single one that cannot go up goes down. Null where that fails too, or where
+ * `stop` says so.
+ */
+export function dive(
+  problem: Problem,
+  solver: Solver,
+  { relaxation, relaxed }: { relaxation: Relaxation; relaxed: Float64Array },
+  stop: () => boolean,
+): Float64Array | null {
+  const bounds = new Bounds(problem, relaxation);
+  const menu = roundMenu(problem, solver, bounds, relaxed, stop);
+  const point = menu === null ? null : roundOthers(problem, bounds, menu, stop);
+  for (const column of point === null ? [] : problem.wholes) {
+    if (point !== null) point[column] = Math.round(point[column] ?? 0);
+  }
+  return point;
+}
+
+/** The relaxation with the bounds it has come to. */
+class Bounds {
+  readonly lower: Float64Array;
+  readonly upper: Float64Array;
+  readonly #relaxation: Relaxation;
+
+  constructor({ matrix }: Problem, relaxation: Relaxation) {
+    this.lower = Float64Array.from(matrix.lower);
+    this.upper = Float64Array.from(matrix.upper);
+    this.#relaxation = relaxation;
+  }
+
+  set(column: number, lower: number, upper: number): void {
+    this.lower[column] = lower;
+    this.upper[column] = upper;
+    this.#relaxation.bound(column, lower, upper);
+  }
+
+  settle(column: number, value: number): void {
+    this.set(column, value, value);
+  }
+
+  solve(): Float64Array | null {
+    return this.#relaxation.solve();
+  }
+}
+
+function roundMenu(
+  problem: Problem,
+  solver: Solver,
+  bounds: Bounds,
+  relaxed: Float64Array,
+  stop: () => boolean,
+): Float64Array | null {
+  let point: Float64Array | null = relaxed;
+  for (const { columns, nearest } of menuGroups(problem)) {
+    if (point === null || stop()) return null;
+    const at: Float64Array = point;
+    if (columns.every((column) => isWhole(at[column] ?? 0))) {
+      for (const column of columns) bounds.settle(column, Math.round(at[column] ?? 0));
+      continue;
+    }
+    const menu = solver.improve(nearest(at), null, MENU_EFFORT);
+    if (menu === null) return null;
+    columns.forEach((column, index) => {
+      bounds.settle(column, Math.round(menu.point[index] ?? 0));
+    });
+    point = bounds.solve();
+  }
+  return point;
+}
+
+function roundOthers(
+  { wholes, tags }: Problem,
+  bounds: Bounds,
+  menu: Float64Array,
+  stop: () => boolean,
+): Float64Array | null {
+  const familyOf = (column: number): string => tags[column]?.family ?? "";
+  const others = wholes.filter((column) => !MENU.has(familyOf(column)));
+  let point: Float64Array | null = menu;
+  for (const family of [...ORDER, null]) {
+    const columns = others.filter((column) =>
+      family === null ? !ORDER.includes(familyOf(column)) : familyOf(column) === family,
+    );
+    while (point !== null) {
+      const at: Float64Array = point;
+      const fractions = columns
+        .map((column) => ({ column, fraction: (at[column] ?? 0) - Math.floor((at[column] ?? 0) + WHOLE) }))
+        .filter(({ fraction }) => fraction > WHOLE)
+        .sort((a, b) => b.fraction - a.fraction || a.column - b.column);
+      if (fractions.length === 0) break;
+      if (stop()) return null;
+      const highest = fractions.slice(0, Math.ceil(fractions.length * AT_A_TIME));
+      point = roundUp(
+        highest.map(({ column }) => column),
+        at,
+        bounds,
+      );
+    }
+    if (point === null) return null;
+    for (const column of columns) bounds.settle(column, Math.round(point[column] ?? 0));
+  }
+  return bounds.solve();
+}
+
+function roundUp(columns: readonly number[], at: Float64Array, bounds: Bounds): Float64Array | null {
+  const before = columns.map((column) => bounds.lower[column] ?? 0);
+  for (const column of columns) bounds.set(column, Math.ceil(at[column] ?? 0), bounds.upper[column] ?? 0);
+  const found = bounds.solve();
+  if (found !== null) return found;
+  columns.forEach((column, index) => {
+    bounds.set(column, before[index] ?? 0, bounds.upper[column] ?? 0);
+  });
+  const [only] = columns;
+  if (columns.length > 1) return roundUp(columns.slice(0, Math.ceil(columns.length / 2)), at, bounds);
+  if (only === undefined) return null;
+  bounds.set(only, bounds.lower[only] ?? 0, Math.floor(at[only] ?? 0));
+  return bounds.solve();
+}
+
+function isWhole(value: number): boolean {
+  return Math.abs(value - Math.round(value)) <= WHOLE;
+}

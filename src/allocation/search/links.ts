@@ -1,0 +1,102 @@
+import { termsOf } from "../engines/matrix.js";
+import type { Tag } from "../model.js";
+import type { Problem } from "./problem.js";
+
+/** A row of more terms than this ties everything to everything: what is free does not spread along it. */
+const WIDE = 100;
+/** From a cut to what it gives, to the lines that takes part in, to the other parts of those lines. */
+const HOPS = 3;
+/** An item's stock runs on from service to service, and so all of it is free where one of its cuts is. */
+const STOCK = new Set(["stock", "buy", "bin", "keep item"]);
+
+/** Which items, cookings and services stand behind the columns, read from their tags, and how they hang together. */
+export interface Links {
+  readonly items: readonly string[];
+  readonly cookings: readonly string[];
+  readonly services: readonly number[];
+  wholesOfItem(item: string): readonly number[];
+  wholesOfCooking(cooking: string): readonly number[];
+  wholesOfService(service: number): readonly number[];
+  itemsOf(cooking: string): readonly string[];
+  cookingsOf(item: string): readonly string[];
+  cookingsAt(service: number): readonly string[];
+  /** The given columns with every flow that must be free for them to move. */
+  withFlows(wholes: ReadonlySet<number>): Set<number>;
+}
+
+export function linksOf(problem: Problem): Links {
+  const { tags, wholes } = problem;
+  const every = tags.map((_, column) => column);
+  const itemAt = (column: number): string | undefined => tags[column]?.item;
+  const cookingAt = (column: number): string | undefined => cookingOf(tags[column]);
+  const serviceAt = (column: number): number | undefined => tags[column]?.service;
+  const wholesOfItem = gathered(wholes, itemAt, (column) => column);
+  const wholesOfCooking = gathered(
+    wholes.filter((column) => tags[column]?.family !== "go"),
+    cookingAt,
+    (column) => column,
+  );
+  const wholesOfService = gathered(wholes, serviceAt, (column) => column);
+  const itemsOf = gathered(every, cookingAt, itemAt);
+  const cookingsOf = gathered(every, itemAt, cookingAt);
+  const cookingsAt = gathered(every, serviceAt, cookingAt);
+  const stockOf = gathered(
+    every.filter((column) => STOCK.has(tags[column]?.family ?? "")),
+    itemAt,
+    (column) => column,
+  );
+  return {
+    items: [...wholesOfItem.keys()],
+    cookings: [...wholesOfCooking.keys()],
+    services: [...wholesOfService.keys()],
+    wholesOfItem: (item) => wholesOfItem.get(item) ?? [],
+    wholesOfCooking: (cooking) => wholesOfCooking.get(cooking) ?? [],
+    wholesOfService: (service) => wholesOfService.get(service) ?? [],
+    itemsOf: (cooking) => itemsOf.get(cooking) ?? [],
+    cookingsOf: (item) => cookingsOf.get(item) ?? [],
+    cookingsAt: (service) => cookingsAt.get(service) ?? [],
+    withFlows: (free) => {
+      const items = new Set([...free].flatMap((column) => itemAt(column) ?? []));
+      return spread(problem, new Set([...free, ...[...items].flatMap((item) => stockOf.get(item) ?? [])]));
+    },
+  };
+}
+
+function cookingOf(tag: Tag | undefined): string | undefined {
+  return tag?.dish === undefined ? undefined : `${tag.dish} ${tag.service}`;
+}
+
+/** The different values of columns by a key, both where there are any. */
+function gathered<K, V>(
+  columns: readonly number[],
+  keyOf: (column: number) => K | undefined,
+  subjectOf: (column: number) => V | undefined,
+): Map<K, V[]> {
+  const sets = new Map<K, Set<V>>();
+  for (const column of columns) {
+    const key = keyOf(column);
+    const value = subjectOf(column);
+    if (key === undefined || value === undefined) continue;
+    const set = sets.get(key) ?? new Set<V>();
+    sets.set(key, set.add(value));
+  }
+  return new Map([...sets].map(([key, set]) => [key, [...set]]));
+}
+
+/** Adds the continuous columns that share a row with those there are, and again. */
+function spread({ matrix, rowsOf }: Problem, free: Set<number>): Set<number> {
+  let edge = [...free];
+  for (let hop = 0; hop < HOPS; hop++) {
+    const next: number[] = [];
+    for (const row of new Set(edge.flatMap((column) => rowsOf[column] ?? []))) {
+      if ((matrix.starts[row + 1] ?? 0) - (matrix.starts[row] ?? 0) > WIDE) continue;
+      for (const [column] of termsOf(matrix, row)) {
+        if (matrix.whole[column] === 1 || free.has(column)) continue;
+        free.add(column);
+        next.push(column);
+      }
+    }
+    edge = next;
+  }
+  return free;
+}

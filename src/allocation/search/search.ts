@@ -1,0 +1,170 @@
+import { Choice } from "./choice.js";
+import { dive } from "./dive.js";
+import { linksOf } from "./links.js";
+import { lossesOf, type Prices } from "./losses.js";
+import { NEIGHBOURHOODS, type Neighbourhood } from "./neighbourhoods.js";
+import { partOf } from "./part-problem.js";
+import { type Found, objectiveAt, type Problem } from "./problem.js";
+import { Random } from "./random.js";
+import type { Improved, Solver } from "./solver.js";
+
+/** Where better points come from and go to while the search is on. */
+export interface Exchange {
+  /** Whether the search should end. */
+  stop(): boolean;
+  /** The best point others have found so far. */
+  take(): Found | null;
+  /** Says a better point; false where it does not stand. */
+  offer(found: Found): boolean;
+  /** Lets a moment pass, in which others may find one. */
+  pause(): void;
+}
+
+export interface SearchOptions {
+  readonly seed: number;
+  /** A point to begin from instead of a dive. */
+  readonly start: Found | null;
+  /** Most neighbourhoods searched; without end unless stated. */
+  readonly rounds?: number;
+  /** Most seconds for one neighbourhood. */
+  readonly seconds?: number;
+  /** Seconds since some moment. */
+  readonly clock?: () => number;
+}
+
+const SECONDS = 0.6;
+/** Whole numbers in a neighbourhood: more where they are solved in time, fewer where not. */
+const FIRST_SIZE = 100;
+const LEAST_SIZE = 15;
+const AFTER_EASY = 1.5;
+const AFTER_PROVED = 1.1;
+const AFTER_UNPROVED = 0.75;
+/** Easy is what takes no more than this part of its time. */
+const EASY = 0.25;
+/** So near, relative to the whole objective, a neighbourhood need only be solved. */
+const WITHIN = 1e-5;
+const SMALLEST_GAIN = 1e-9;
+/** A whole number so far from what the relaxation would have is astray. */
+const ASTRAY = 1e-3;
+
+/**
+ * Dives for a first point where there is none, then improves the best known, one neighbourhood after another, until
+ * told to stop. Null where no point was found.
+ */
+export function search(
+  problem: Problem,
+  solver: Solver,
+  exchange: Exchange,
+  options: SearchOptions,
+): Found | null {
+  const { best, relaxed, prices } = begin(problem, solver, exchange, options.start);
+  if (relaxed === null || problem.wholes.length === 0) return best;
+  const descent = new Descent(problem, solver, { best, relaxed, prices }, options);
+  const rounds = options.rounds ?? Number.POSITIVE_INFINITY;
+  for (let round = 0; round < rounds && !exchange.stop(); round++) {
+    descent.take(exchange.take());
+    if (descent.best === null) exchange.pause();
+    else descent.improve(descent.best, (found) => exchange.offer(found));
+  }
+  return descent.best;
+}
+
+interface Beginning {
+  readonly best: Found | null;
+  readonly relaxed: Float64Array;
+  readonly prices: Prices;
+}
+
+function begin(
+  problem: Problem,
+  solver: Solver,
+  exchange: Exchange,
+  start: Found | null,
+): Beginning | { readonly best: null; readonly relaxed: null; readonly prices: null } {
+  const relaxation = solver.relax(problem.matrix);
+  try {
+    const relaxed = relaxation.solve();
+    if (relaxed === null) return { best: null, relaxed, prices: null };
+    const prices = relaxation.prices();
+    if (start !== null) return { best: start, relaxed, prices };
+    const point = dive(problem, solver, { relaxation, relaxed }, () => exchange.stop());
+    if (point === null) return { best: null, relaxed, prices };
+    const found = { point, objective: objectiveAt(problem.matrix, point) };
+    return { best: exchange.offer(found) ? found : null, relaxed, prices };
+  } finally {
+    relaxation.dispose();
+  }
+}
+
+/** From one best point to the next, by neighbourhoods picked by what they gave a second of late. */
+class Descent {
+  best: Found | null;
+  readonly #problem: Problem;
+  readonly #solver: Solver;
+  readonly #relaxed: Float64Array;
+  readonly #prices: Prices;
+  readonly #random: Random;
+  readonly #links;
+  readonly #choice;
+  readonly #sizes = new Map<Neighbourhood, number>();
+  readonly #seconds: number;
+  readonly #clock: () => number;
+
+  constructor(
+    problem: Problem,
+    solver: Solver,
+    { best, relaxed, prices }: Beginning,
+    { seed, seconds = SECONDS, clock = () => performance.now() / 1000 }: SearchOptions,
+  ) {
+    this.best = best;
+    this.#problem = problem;
+    this.#solver = solver;
+    this.#relaxed = relaxed;
+    this.#prices = prices;
+    this.#random = new Random(seed);
+    this.#links = linksOf(problem);
+    this.#choice = new Choice(NEIGHBOURHOODS, this.#random);
+    this.#seconds = seconds;
+    this.#clock = clock;
+  }
+
+  take(found: Found | null): void {
+    if (found !== null && (this.best === null || this.best.objective - found.objective > SMALLEST_GAIN)) {
+      this.best = found;
+    }
+  }
+
+  improve(at: Found, offer: (found: Found) => boolean): void {
+    const began = this.#clock();
+    const kind = this.#choice.pick();
+    const part = partOf(this.#problem, at.point, this.#draw(kind, at.point));
+    const within = WITHIN * Math.max(1, Math.abs(at.objective));
+    const improved = this.#solver.improve(part.matrix, part.start, { seconds: this.#seconds, within });
+    const found = improved === null ? null : part.whole(improved.point);
+    const seconds = this.#clock() - began;
+    const gain = found === null ? 0 : at.objective - found.objective;
+    if (found !== null && gain > SMALLEST_GAIN && offer(found)) this.best = found;
+    this.#choice.reward(kind, Math.max(0, gain), seconds);
+    this.#resize(kind, improved, seconds);
+  }
+
+  #draw(kind: Neighbourhood, point: Float64Array): Set<number> {
+    const astray = this.#problem.wholes.filter(
+      (column) => Math.abs((point[column] ?? 0) - (this.#relaxed[column] ?? 0)) > ASTRAY,
+    );
+    const lossOf = lossesOf(this.#problem, this.#prices, point);
+    const terrain = { links: this.#links, random: this.#random, lossOf, astray };
+    return this.#links.withFlows(kind(terrain, this.#sizeOf(kind)));
+  }
+
+  #sizeOf(kind: Neighbourhood): number {
+    return this.#sizes.get(kind) ?? FIRST_SIZE;
+  }
+
+  #resize(kind: Neighbourhood, improved: Improved | null, seconds: number): void {
+    const isEasy = seconds <= EASY * this.#seconds;
+    const factor = improved?.proved !== true ? AFTER_UNPROVED : isEasy ? AFTER_EASY : AFTER_PROVED;
+    const size = Math.max(LEAST_SIZE, this.#sizeOf(kind) * factor);
+    this.#sizes.set(kind, Math.min(this.#problem.wholes.length, size));
+  }
+}

@@ -1,0 +1,198 @@
+import { spawn } from "node:child_process";
+import { once } from "node:events";
+import fc from "fast-check";
+import { afterAll, describe, expect, it } from "vitest";
+import { buildModel } from "../../src/allocation/build/index.js";
+import { certify } from "../../src/allocation/certify.js";
+import type { Question } from "../../src/allocation/engine.js";
+import { Highs } from "../../src/allocation/engines/highs.js";
+import { HighsAndSearch } from "../../src/allocation/engines/highs-and-search.js";
+import { toMatrix } from "../../src/allocation/engines/matrix.js";
+import { searchSolver } from "../../src/allocation/engines/search-solver.js";
+import { linksOf } from "../../src/allocation/search/links.js";
+import { lossesOf } from "../../src/allocation/search/losses.js";
+import { partOf } from "../../src/allocation/search/part-problem.js";
+import { type Found, objectiveAt, problemOf } from "../../src/allocation/search/problem.js";
+import { search } from "../../src/allocation/search/search.js";
+import { generateMenu, type MenuFacts } from "../bench/menus/index.js";
+
+/** How far from the proved least a search of so many neighbourhoods may end. */
+const WITHIN = 0.01;
+const ROUNDS = 6;
+
+const facts = (stated: Partial<MenuFacts>): MenuFacts => ({
+  ...{ seed: 1, items: 5, dishes: 10, days: 2, sittings: 1, menu: "chosen", aim: "balanced" },
+  ...stated,
+});
+
+function asked(stated: Partial<MenuFacts>) {
+  const scenario = generateMenu(facts(stated));
+  const { model, objectives } = buildModel(scenario);
+  const question: Question = { model, objective: objectives[scenario.aim] };
+  const problem = problemOf(
+    toMatrix(question),
+    model.variables.map(({ tag }) => tag),
+  );
+  return { question, problem };
+}
+
+/** The search alone, by a clock that goes on by one second at each look, so that nothing depends on the machine. */
+function searchAlone(stated: Partial<MenuFacts>, rounds: number) {
+  const { question, problem } = asked(stated);
+  const offered: Found[] = [];
+  let seconds = 0;
+  const exchange = {
+    stop: () => false,
+    take: () => null,
+    pause: () => {},
+    offer: (found: Found) => offered.push(found) > 0,
+  };
+  const clock = () => seconds++;
+  const best = search(problem, searchSolver, exchange, { seed: 5, start: null, rounds, seconds: 20, clock });
+  return { question, problem, offered, best };
+}
+
+const highs = new Highs();
+const engine = new HighsAndSearch(highs);
+afterAll(() => Promise.all([engine.close(), highs.close()]));
+
+describe.each([
+  { menu: "chosen", aim: "balanced", seed: 1 },
+  { menu: "chosen", aim: "waste", seed: 2 },
+  { menu: "fixed", aim: "balanced", seed: 3 },
+] as const)("a search of a $menu menu for least $aim", (stated) => {
+  const { question, offered, best } = searchAlone(stated, ROUNDS);
+
+  it("offers better and better points, all of which stand", () => {
+    expect(offered.length).toBeGreaterThan(1);
+    offered.forEach(({ point, objective }, index) => {
+      expect(certify(question.model, question.objective, [...point], objective).violations).toEqual([]);
+      expect(objective).toBeLessThan(offered[index - 1]?.objective ?? Number.POSITIVE_INFINITY);
+    });
+    expect(best).toEqual(offered.at(-1));
+  });
+
+  it(`comes within ${100 * WITHIN} % of the least, which HiGHS proves`, async () => {
+    const proved = await highs.solve(question, { seconds: 40, gap: WITHIN / 10 });
+    if (proved.kind !== "optimal") throw new Error(JSON.stringify(proved));
+    expect(best?.objective).toBeGreaterThanOrEqual(proved.bound - 1e-6);
+    expect(best?.objective).toBeLessThanOrEqual(proved.objective * (1 + WITHIN));
+  });
+
+  it("goes the same way for the same seed", () => {
+    const again = searchAlone(stated, 3).offered;
+    expect(again.length).toBeGreaterThan(0);
+    expect(again.map(({ point }) => [...point])).toEqual(
+      offered.slice(0, again.length).map(({ point }) => [...point]),
+    );
+  });
+});
+
+it("a dive finds a point that stands in menus of every kind", () => {
+  const menus = fc.record({
+    seed: fc.integer({ min: 1, max: 1_000_000 }),
+    items: fc.integer({ min: 1, max: 8 }),
+    dishes: fc.integer({ min: 3, max: 16 }),
+    days: fc.integer({ min: 1, max: 4 }),
+    sittings: fc.constantFrom(1 as const, 2 as const),
+    menu: fc.constantFrom("fixed" as const, "chosen" as const),
+    aim: fc.constantFrom("waste" as const, "cost" as const, "balanced" as const),
+  });
+  let dived = 0;
+  let posed = 0;
+  fc.assert(
+    fc.property(menus, (stated) => {
+      const { question, offered } = searchAlone(stated, 0);
+      posed += 1;
+      for (const { point, objective } of offered) {
+        dived += 1;
+        expect(certify(question.model, question.objective, [...point], objective).violations).toEqual([]);
+      }
+    }),
+    { seed: 11, numRuns: 25 },
+  );
+  // Some of the menus cannot be met, and a dive may come to a dead end.
+  expect(dived / posed).toBeGreaterThan(0.8);
+});
+
+describe("a part of a problem", () => {
+  const { problem, best } = searchAlone({}, 0);
+  if (best === null) throw new Error("no point to start from");
+
+  it("is worth at its start what the whole is, and keeps to its rows there", () => {
+    const links = linksOf(problem);
+    fc.assert(
+      fc.property(fc.subarray([...problem.wholes], { minLength: 1, maxLength: 30 }), (wholes) => {
+        const free = links.withFlows(new Set(wholes));
+        const part = partOf(problem, best.point, free);
+        expect(part.start.length).toBe(free.size);
+        expect(objectiveAt(part.matrix, part.start)).toBeCloseTo(best.objective, 6);
+        expect(part.whole(part.start).point).toEqual(best.point);
+        const improved = searchSolver.improve(part.matrix, part.start, { seconds: 10, within: 1e-9 });
+        expect(improved?.objective).toBeLessThanOrEqual(best.objective + 1e-6);
+      }),
+      { seed: 3, numRuns: 6 },
+    );
+  });
+
+  it("loses nothing where the relaxation is best, and everything that is lost elsewhere", () => {
+    const relaxation = searchSolver.relax(problem.matrix);
+    const relaxed = relaxation.solve();
+    if (relaxed === null) throw new Error("no relaxation");
+    const prices = relaxation.prices();
+    relaxation.dispose();
+    const links = linksOf(problem);
+    const none = lossesOf(problem, prices, relaxed);
+    for (const service of links.services) expect(none(service)).toBeLessThan(1e-6);
+    const losses = lossesOf(problem, prices, best.point);
+    const lost = best.objective - objectiveAt(problem.matrix, relaxed);
+    const byService = links.services.reduce((sum, service) => sum + losses(service), 0);
+    expect(byService).toBeGreaterThan(0);
+    expect(byService).toBeLessThanOrEqual(lost + 1e-6);
+  });
+});
+
+describe("HiGHS and the search together", () => {
+  it("prove what HiGHS proves, and tell of both point and bound on the way", async () => {
+    const { question } = asked({ seed: 1 });
+    const heard: { best: number | null; bound: number | null }[] = [];
+    const limits = { seconds: 40, gap: 1e-6 };
+    const alone = await highs.solve(question, limits);
+    const both = await engine.solve(question, { ...limits, onProgress: (progress) => heard.push(progress) });
+    expect(both).toMatchObject({ kind: "optimal", engine: "highs and search", stoppedBy: null });
+    expect("objective" in both && "objective" in alone && both.objective - alone.objective).toBeCloseTo(0, 5);
+    expect(heard.some(({ best, bound }) => best !== null && bound !== null)).toBe(true);
+  });
+
+  it("hand out what they hold when they are closed, and leave no thread behind", async () => {
+    const folder = new URL("../../dist/allocation/engines/", import.meta.url);
+    const { question } = asked({ items: 9, dishes: 28, days: 3 });
+    const program = `
+      import { Highs } from "${new URL("highs.js", folder)}";
+      import { HighsAndSearch } from "${new URL("highs-and-search.js", folder)}";
+      const endless = (_, value) => (/^-?Infinity$/.test(value) ? Number(value) : value);
+      let text = "";
+      for await (const chunk of process.stdin) text += chunk;
+      const highs = new Highs();
+      const both = new HighsAndSearch(highs);
+      let isClosed = false;
+      const close = ({ best, bound }) => {
+        if (best === null || bound === null || isClosed) return;
+        isClosed = true;
+        void both.close();
+        void highs.close();
+      };
+      const outcome = await both.solve(JSON.parse(text, endless), { seconds: 600, gap: 1e-6, onProgress: close });
+      console.log(outcome.kind, outcome.stoppedBy);`;
+    const child = spawn(process.execPath, ["--input-type=module", "-e", program], { timeout: 50_000 });
+    const written = (_: string, value: unknown) =>
+      Math.abs(Number(value)) === Infinity ? String(value) : value;
+    child.stdin.end(JSON.stringify(question, written));
+    let said = "";
+    child.stdout.on("data", (data) => {
+      said += data;
+    });
+    const [code] = await once(child, "close");
+    expect([code, said.trim()]).toEqual([0, "feasible a breakdown: it was closed"]);
+  });
+});
