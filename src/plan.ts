@@ -76,7 +76,7 @@ function stageOptions({ engines, engine, onProgress }: PlanOptions, seconds: num
   };
 }
 
-/** The smallest single changes that would make a plan possible, looked for in the time that is left. */
+/** The smallest changes that would make a plan possible, looked for in the time that is left. */
 async function reasonsFor(scenario: Scenario, engines: Engines, seconds: number): Promise<Reason[]> {
   const replan = async (changed: Scenario): Promise<Verdict> => {
     const settled = await settle(changed, (model) =>
@@ -86,8 +86,8 @@ async function reasonsFor(scenario: Scenario, engines: Engines, seconds: number)
     if (settled.kind === "plan") return "plan";
     return settled.outcome.kind === "infeasible" ? "no plan" : "unknown";
   };
-  const culprits = await culpritsOf(scenario, { engines, seconds: REPLAN_SECONDS });
-  return smallestChanges(scenario, culprits, replan, Math.max(LEAST_REASON_SECONDS, seconds));
+  const culprits = (changed: Scenario) => culpritsOf(changed, { engines, seconds: REPLAN_SECONDS });
+  return smallestChanges(scenario, { culprits, replan }, Math.max(LEAST_REASON_SECONDS, seconds));
 }
 
 /** A changed price can leave a costing method nothing to work on, such as credits above the cost. */

@@ -21,38 +21,137 @@ export interface SmallestChange {
 const FAR_AFIELD = 0.4;
 /** With more smaller steps than this, not every one is tried. */
 const MOST_TRIED = 60;
+/** Share of the time after which, with no single change found, pairs are looked for. */
+const SINGLES = 0.6;
+const MOST_PAIRS = 3;
+/** In so many equal steps two levers are first moved together. */
+const SHARES = 64;
+
+/** What a search for changes asks with. */
+export interface Asking {
+  readonly replan: Replan;
+  /** What a scenario asks too much of. */
+  readonly culprits: (scenario: Scenario) => Promise<readonly Tag[]>;
+}
 
 /**
  * For each figure of a scenario that has no plan, the smallest change of it alone that gives one, each planned
- * again down to the ledger. What the culprits touch is tried first; it stops when `seconds` are over, with what
- * it has by then.
+ * again down to the ledger; where no single one does, the smallest pairs. What is asked too much of is tried first;
+ * it stops when `seconds` are over, with what it has by then.
  */
 export async function smallestChanges(
   scenario: Scenario,
-  culprits: readonly Tag[],
-  replan: Replan,
+  { culprits, replan }: Asking,
   seconds: number,
 ): Promise<SmallestChange[]> {
   const began = performance.now();
   const inTime = (share = 1): boolean => performance.now() < began + share * seconds * 1000;
+  const levers = byRelevance(leversOf(scenario), await culprits(scenario), scenario);
   const found: SmallestChange[] = [];
-  const levers = leversOf(scenario).map((lever) => ({
-    lever,
-    relevance: relevanceOf(lever, culprits, scenario),
-  }));
-  for (const { lever, relevance } of levers.sort((a, b) => b.relevance - a.relevance)) {
-    if (!inTime(relevance === 0 ? FAR_AFIELD : 1)) break;
+  for (const { lever, relevance } of levers) {
+    if (!inTime(relevance === 0 ? FAR_AFIELD : found.length === 0 ? SINGLES : 1)) break;
     if (lever.steps < 1 || (relevance === 0 && lever.eases !== "always")) continue;
-    let unsettled = false;
-    const works = async (steps: number): Promise<boolean> => {
-      const verdict = inTime() ? await replan(lever.change(steps).scenario) : "unknown";
-      unsettled ||= verdict === "unknown";
-      return verdict === "plan";
-    };
-    const search = await smallestOf(lever, works, () => inTime());
-    if (search !== null) found.push(written(lever, lever.change(search.steps), { ...search, unsettled }));
+    const search = await settledSearch(lever, replan, () => inTime(found.length === 0 ? SINGLES : 1));
+    if (search !== null) found.push(written(lever, lever.change(search.steps), search));
+  }
+  if (found.length > 0) return found;
+  const near = levers.filter(({ relevance }) => relevance > 0).map(({ lever }) => lever);
+  return smallestPairs(near, { culprits, replan }, inTime);
+}
+
+/** Pairs of changes that would do together, where neither would alone nor with less of either. */
+async function smallestPairs(
+  levers: readonly Lever[],
+  { culprits, replan }: Asking,
+  inTime: () => boolean,
+): Promise<SmallestChange[]> {
+  const found: SmallestChange[] = [];
+  for (const [index, one] of levers.entries()) {
+    if (one.steps < 1) continue;
+    const most = one.change(one.steps).scenario;
+    // What is still asked too much of when the first gives all it can is where the second must lie.
+    const partners = byRelevance(leversOf(most), await culprits(most), most)
+      .filter(({ relevance }) => relevance > 0)
+      .map(({ lever }) => lever)
+      .filter(({ subject }) => levers.findIndex((other) => other.subject === subject) > index);
+    for (const other of partners) {
+      if (!inTime() || found.length === MOST_PAIRS) return found;
+      const pair = await smallestPair(one, other.subject, replan, inTime);
+      if (pair !== null) found.push(pair);
+    }
   }
   return found;
+}
+
+/** The least of both: the same share of each, then less of the first and of the second as far as that goes. */
+async function smallestPair(
+  one: Lever,
+  subject: string,
+  replan: Replan,
+  inTime: () => boolean,
+): Promise<SmallestChange | null> {
+  const second = (first: number): Lever | undefined =>
+    leversOf(one.change(first).scenario).find((lever) => lever.subject === subject);
+  const most = second(one.steps);
+  if (most === undefined || most.steps < 1) return null;
+  const both = (first: number, other: number): Change | undefined => second(first)?.change(other);
+  const works = async (first: number, other: number): Promise<boolean> => {
+    const changed = both(first, other);
+    return changed !== undefined && inTime() && (await replan(changed.scenario)) === "plan";
+  };
+  if (!(await works(one.steps, most.steps))) return null;
+  const part = (steps: number, share: number): number => Math.max(1, Math.ceil((steps * share) / SHARES));
+  const share = await byHalving(SHARES, (shares) => works(part(one.steps, shares), part(most.steps, shares)));
+  const limits = { first: part(one.steps, share), other: part(most.steps, share) };
+  const withOther = { ...one, steps: limits.first };
+  const first = await settledSearch(withOther, (changed) => replanWith(changed, limits.other), inTime);
+  if (first === null) return null;
+  const least = second(first.steps);
+  if (least === undefined) return null;
+  const other = await settledSearch({ ...least, steps: limits.other }, replan, inTime);
+  if (other === null) return null;
+  const change = one.change(first.steps);
+  const more = least.change(other.steps);
+  return {
+    change: `${one.subject}: ${change.value}; ${subject}: ${more.value}`,
+    text: `Both together: ${change.text.charAt(0).toLowerCase()}${change.text.slice(1)}, and ${more.text.charAt(0).toLowerCase()}${more.text.slice(1)}.`,
+    checked: pairChecked([
+      [one, first],
+      [least, other],
+    ]),
+  };
+
+  async function replanWith(changed: Scenario, steps: number): Promise<Verdict> {
+    const lever = leversOf(changed).find((each) => each.subject === subject);
+    return lever === undefined ? "unknown" : replan(lever.change(steps).scenario);
+  }
+}
+
+function pairChecked(searches: readonly (readonly [Lever, Settled])[]): string {
+  if (searches.some(([, { unsettled }]) => unsettled))
+    return "planned again; whether less of either would do was not settled in every case";
+  const each = searches.map(([lever, { steps, exhaustive }]) => smallerSteps(lever, steps, exhaustive));
+  return `planned again; with the other as it is, of the first ${each[0]}, and of the second ${each[1]}`;
+}
+
+function byRelevance(levers: readonly Lever[], culprits: readonly Tag[], scenario: Scenario) {
+  return levers
+    .map((lever) => ({ lever, relevance: relevanceOf(lever, culprits, scenario) }))
+    .sort((a, b) => b.relevance - a.relevance);
+}
+
+type Settled = Search & { readonly unsettled: boolean };
+
+/** A search that says whether every plan asked for was settled, and not cut short. */
+async function settledSearch(lever: Lever, replan: Replan, inTime: () => boolean): Promise<Settled | null> {
+  let unsettled = false;
+  const works = async (steps: number): Promise<boolean> => {
+    const verdict = inTime() ? await replan(lever.change(steps).scenario) : "unknown";
+    unsettled ||= verdict === "unknown";
+    return verdict === "plan";
+  };
+  const search = await smallestOf(lever, works, inTime);
+  return search === null ? null : { ...search, unsettled };
 }
 
 interface Search {
@@ -91,11 +190,7 @@ async function byTrying(most: number, works: Works, inTime: () => boolean): Prom
   return null;
 }
 
-function written(
-  lever: Lever,
-  change: Change,
-  { steps, exhaustive, unsettled }: Search & { unsettled: boolean },
-): SmallestChange {
+function written(lever: Lever, change: Change, { steps, exhaustive, unsettled }: Settled): SmallestChange {
   return {
     change: `${lever.subject}: ${change.value}`,
     text: `${change.text}.`,

@@ -1,10 +1,9 @@
-import type { Dish, RecipeLine, Scenario, StapleLine } from "../../kitchen/index.js";
-import { grams, minus, NO_WEIGHT, plus, times } from "../../quantity/index.js";
-import { CENT, gramsText, type Lever, moneyText } from "./lever.js";
-
+import type { Dish, LineSource, RecipeLine, Scenario, StapleLine } from "../../kitchen/index.js";
+import { NO_WEIGHT, plus, times } from "../../quantity/index.js";
+import { CENT, type Change, type Lever, moneyText } from "./lever.js";
+import { shareLevers } from "./menu.js";
 import { stapleLevers } from "./staples.js";
-
-const ONE_GRAM = grams("1");
+import { fineWeighing } from "./weighing.js";
 
 /** What a dish may cost, what a portion of it takes, and how many portions are made. */
 export function dishLevers(dish: Dish, scenario: Scenario): Lever[] {
@@ -36,12 +35,19 @@ export function dishLevers(dish: Dish, scenario: Scenario): Lever[] {
       withDish({
         staples: dish.staples.map((other, at) => (at === index ? { ...staple, ...changed } : other)),
       });
-    levers.push(...stapleLevers(staple, dish, withStaple));
+    levers.push(...stapleLevers(staple, dish, scenario, withStaple));
   });
   dish.lines.forEach((line, index) => {
     const withLine = (changed: Partial<RecipeLine>): Scenario =>
       withDish({ lines: dish.lines.map((other, at) => (at === index ? { ...line, ...changed } : other)) });
-    levers.push(lineLever(line, dish, withLine));
+    levers.push(...lineLevers(line, dish, scenario, withLine));
+    line.from.forEach((source, at) => {
+      const withSource = (changed: Partial<LineSource>): Scenario =>
+        withLine({
+          from: line.from.map((other, place) => (place === at ? { ...source, ...changed } : other)),
+        });
+      levers.push(...shareLevers(source, dish, withSource));
+    });
   });
   if (portions !== null) {
     levers.push({
@@ -80,28 +86,45 @@ export function dishLevers(dish: Dish, scenario: Scenario): Lever[] {
   return levers;
 }
 
-function lineLever(
+/** What a portion is given at least; and, where it is given whole pieces, exactly so much, what more would be. */
+function lineLevers(
   line: RecipeLine,
   dish: Dish,
+  scenario: Scenario,
   withLine: (changed: Partial<RecipeLine>) => Scenario,
-): Lever {
+): Lever[] {
+  const weighing = fineWeighing(scenario);
   const several = line.from.length > 1 && line.name === line.from[0]?.part;
   const what = several ? `${line.name} or what stands in for it` : line.name;
   const least = line.least > NO_WEIGHT ? line.least : line.most;
-  return {
-    subject: `${what} a portion of ${dish.name}`,
-    about: { dish: dish.name },
-    step: "1 g",
-    steps: Number(least / (2n * ONE_GRAM)),
-    eases: "nearly",
-    change: (steps) => {
-      const lower = minus(least, times(ONE_GRAM, steps));
-      const exact = line.least === line.most;
-      return {
-        scenario: withLine({ least: lower, most: exact ? lower : line.most }),
-        value: gramsText(lower),
-        text: `Give ${gramsText(lower)} of ${what} a portion of ${dish.name} instead of ${gramsText(least)}`,
-      };
-    },
+  const before = weighing.moved(least, 0).text;
+  const exact = line.least === line.most;
+  const given = (steps: number): Change => {
+    const { weight, text } = weighing.moved(least, steps);
+    return {
+      scenario: withLine({ least: weight, most: exact ? weight : line.most }),
+      value: text,
+      text: `Give ${text} of ${what} a portion of ${dish.name} instead of ${before}`,
+    };
   };
+  const about = { dish: dish.name };
+  const less: Lever = {
+    subject: `${what} a portion of ${dish.name}`,
+    about,
+    step: weighing.step,
+    steps: Math.floor(weighing.stepsIn(least) / 2),
+    eases: "nearly",
+    change: (steps) => given(-steps),
+  };
+  const inPieces = line.from.every(({ part }) =>
+    scenario.parts.some(({ name, pieceWeight }) => name === part && pieceWeight !== null),
+  );
+  if (!exact || !inPieces) return [less];
+  const more: Lever = {
+    ...less,
+    subject: `more ${what} a portion of ${dish.name}`,
+    eases: "not",
+    change: given,
+  };
+  return [less, more];
 }

@@ -1,8 +1,8 @@
 import type { Scenario } from "../../kitchen/index.js";
-import { Decimal, grams, plus, times, type Weight } from "../../quantity/index.js";
-import { gramsText, type Lever } from "./lever.js";
+import { Decimal, type Weight } from "../../quantity/index.js";
+import { type Lever, percentText } from "./lever.js";
+import { coarseWeighing } from "./weighing.js";
 
-const COLD_ROOM_STEP = grams("100");
 const HANDS_STEP = 5;
 
 /** Overage and hands by service. */
@@ -12,7 +12,6 @@ export function serviceLevers(scenario: Scenario): Lever[] {
       ...scenario,
       services: scenario.services.map((other) => (other === service ? { ...service, ...changed } : other)),
     });
-    const percent = (value: Decimal): string => `${value.times(100).toFixed()} %`;
     const { overage, handsMinutes } = service;
     const levers: Lever[] = [
       {
@@ -25,8 +24,8 @@ export function serviceLevers(scenario: Scenario): Lever[] {
           const raised = overage.plus(new Decimal(steps).div(100));
           return {
             scenario: withService({ overage: raised }),
-            value: percent(raised),
-            text: `Allow ${percent(raised)} spare portions at ${service.name} instead of ${percent(overage)}`,
+            value: percentText(raised),
+            text: `Allow ${percentText(raised)} spare portions at ${service.name} instead of ${percentText(overage)}`,
           };
         },
       },
@@ -53,10 +52,11 @@ export function serviceLevers(scenario: Scenario): Lever[] {
   });
 }
 
-/** The cold room, the pots and the vessels. */
+/** The cold room, the pots and the vessels. What destinations take is none: there is always one without a limit. */
 export function houseLevers(scenario: Scenario): Lever[] {
   const levers: Lever[] = [];
   const { chilled } = scenario.limits;
+  const weighing = coarseWeighing(scenario);
   const roomLever = (
     subject: string,
     about: Lever["about"],
@@ -66,15 +66,15 @@ export function houseLevers(scenario: Scenario): Lever[] {
   ): Lever => ({
     subject,
     about,
-    step: gramsText(COLD_ROOM_STEP),
+    step: weighing.step,
     steps: 1000,
     eases: "always",
     change: (steps) => {
-      const raised = plus(limit, times(COLD_ROOM_STEP, steps));
+      const raised = weighing.moved(limit, steps);
       return {
-        scenario: withLimit(raised),
-        value: gramsText(raised),
-        text: text(gramsText(raised), gramsText(limit)),
+        scenario: withLimit(raised.weight),
+        value: raised.text,
+        text: text(raised.text, weighing.moved(limit, 0).text),
       };
     },
   });

@@ -3,6 +3,7 @@ import { dishLevers } from "./dishes.js";
 import { houseLevers, serviceLevers } from "./house.js";
 import { itemLevers } from "./items.js";
 import type { Lever } from "./lever.js";
+import { menuLevers } from "./menu.js";
 
 export type { Change, Lever } from "./lever.js";
 
@@ -15,6 +16,7 @@ export function leversOf(scenario: Scenario): Lever[] {
     ...scenario.dishes.flatMap((dish) => dishLevers(dish, scenario)),
     ...scenario.items.flatMap((item) => itemLevers(item, scenario)),
     ...serviceLevers(scenario),
+    ...menuLevers(scenario),
     ...houseLevers(scenario),
   ];
 }

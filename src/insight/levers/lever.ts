@@ -1,5 +1,5 @@
 import type { Scenario } from "../../kitchen/index.js";
-import { type Decimal, type Money, money, toCurrency, toGrams, type Weight } from "../../quantity/index.js";
+import { type Decimal, type Money, money, toCurrency } from "../../quantity/index.js";
 
 /** One figure of a scenario that could be a little different, with everything else as it is. */
 export interface Lever {
@@ -45,6 +45,7 @@ export function decimalText(value: Decimal): string {
   return value.toFixed(Math.max(2, value.decimalPlaces()));
 }
 
-export function gramsText(weight: Weight): string {
-  return `${toGrams(weight).toFixed()} g`;
+/** "38 %". */
+export function percentText(share: Decimal): string {
+  return `${share.times(100).toFixed()} %`;
 }
