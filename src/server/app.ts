@@ -7,6 +7,7 @@ import { addAssetRoutes } from "./routes/assets.js";
 import { addFirstPageRoutes } from "./routes/first-page.js";
 import { addFormRoutes } from "./routes/forms.js";
 import { addPlanRoutes } from "./routes/plans.js";
+import { addQuestionRoutes } from "./routes/questions.js";
 import { addTestCardRoutes } from "./routes/test-cards.js";
 import { addWeighInRoutes } from "./routes/weigh-in.js";
 import { addYieldRoutes } from "./routes/yields.js";
@@ -46,6 +47,7 @@ export function makeApp(context: Context): Express {
   addAssetRoutes(app);
   addFirstPageRoutes(app, context);
   addPlanRoutes(app, context);
+  addQuestionRoutes(app, context);
   addYieldRoutes(app, context);
   addFormRoutes(app, context);
   addTestCardRoutes(app, context);

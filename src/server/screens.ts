@@ -5,6 +5,7 @@ import { problemText } from "../reading/index.js";
 import { boughtInSeveralForms } from "../yields/index.js";
 import type { ScenarioFile } from "./folder.js";
 import type { Job } from "./planner.js";
+import { type Answer, QUESTION_SECONDS, QUESTIONS, type Question } from "./questions.js";
 
 /** How long a plan may take, as offered to whoever asks for one. */
 export const SECONDS_OFFERED = [10, 60, 300] as const;
@@ -62,6 +63,7 @@ export function scenarioScreen(
     forms: file.scenario === null ? [] : boughtInSeveralForms(file.scenario),
     keep: job?.kind === "planned" && hasPlan(job.planned.plan) ? ["keep"] : [],
     weighIn: isKept ? ["weigh-in"] : [],
+    questions: file.scenario === null ? [] : QUESTIONS.map(({ slug, title }) => ({ href: slug, title })),
     json: job?.kind === "planned" ? [{ href: "plan.json" }] : [],
     ask: asks
       ? [
@@ -71,6 +73,18 @@ export function scenarioScreen(
           },
         ]
       : [],
+  });
+}
+
+/** A question that takes many plans: what it is, the way to ask it, and how far its answer has come. */
+export function questionScreen({ slug, title, about }: Question, answer: Answer | null): string {
+  const isBusy = answer?.kind === "waiting";
+  return fill("question", {
+    ...frame(title, { watches: isBusy }),
+    about,
+    broken: answer?.kind === "broken" ? [`Not answered: ${answer.reason}`] : [],
+    busy: answer?.kind === "waiting" ? [{ text: answer.text, events: `${slug}/progress` }] : [],
+    ask: isBusy ? [] : [{ action: slug, seconds: QUESTION_SECONDS.map((each) => String(each)) }],
   });
 }
 

@@ -5,6 +5,7 @@ import type { Planned } from "../plan.js";
 import { makeApp } from "./app.js";
 import { Folder } from "./folder.js";
 import { Planner } from "./planner.js";
+import { Questions } from "./questions.js";
 import { addressOf } from "./screens.js";
 
 export interface ServerOptions {
@@ -39,7 +40,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const { engines = new Engines(), seconds = DEFAULTS.seconds, mostWaiting = DEFAULTS.mostWaiting } = options;
   const folder = new Folder(options.folder);
   const planner = new Planner({ engines, mostWaiting, mostHeld: DEFAULTS.mostHeld });
-  const server = createServer(makeApp({ folder, planner, seconds }));
+  const questions = new Questions(planner);
+  const server = createServer(makeApp({ folder, planner, questions, seconds }));
   await new Promise<void>((resolve, reject) => {
     server.once("error", reject);
     server.listen(options.port, HOST, resolve);
@@ -57,6 +59,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     close: async () => {
       const closed = new Promise((resolve) => server.close(resolve));
       server.closeAllConnections();
+      questions.close();
       await closed;
       await engines.close();
     },

@@ -69,6 +69,22 @@ describe("the page of an item's forms", () => {
   });
 });
 
+describe("the pages that answer questions", () => {
+  it.each([
+    ["us-units", "tradeoff", "The plans, from least waste to least spend"],
+    ["smallest", "worth", "Dishes: what each one changes"],
+  ])(
+    "of the example %s are sound on a laptop, a phone, A4 and US Letter: %s",
+    async (name, slug, caption) => {
+      const address = `${server.addressOf(`${name}.yaml`)}${slug}`;
+      expect(await faultsOf(address)).toEqual([]);
+      await page.getByRole("button", { name: "Find out" }).click();
+      await page.getByText(caption).waitFor();
+      expect(await faultsOf(address)).toEqual([]);
+    },
+  );
+});
+
 describe.each(exampleNames())("the pages of the example %s", (name) => {
   it("are sound on a laptop, a phone, A4 and US Letter", async () => {
     const planned = await server.plan(`${name}.yaml`);

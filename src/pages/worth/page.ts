@@ -78,13 +78,15 @@ export function worthData(worth: WorthJson, scenario: Scenario): WorthData {
       more: lines(more),
       less: lines(less),
     })),
-    parts: worth.parts.map((part) => ({
-      name: part.part,
-      sub: partSentence(part, scenario, writing),
-      step: stepText(part.step, part.part, scenario, writing),
-      more: lines(part.more),
-      less: lines(part.less),
-    })),
+    parts: worth.parts
+      .map((part) => ({
+        name: part.part,
+        sub: partSentence(part, scenario, writing),
+        step: stepText(part.step, part.part, scenario, writing),
+        more: lines(part.more),
+        less: lines(part.less),
+      }))
+      .filter(({ sub, more, less }) => sub !== "" || more.length + less.length > 0),
     small: smallText(worth, writing),
   };
 }

@@ -9,7 +9,7 @@ import { sendProgress } from "../events.js";
 import type { ScenarioFile } from "../folder.js";
 import { fromOwnPage } from "../guards.js";
 import type { Planner } from "../planner.js";
-import { addressOf, noticeScreen, SECONDS_OFFERED, scenarioScreen } from "../screens.js";
+import { addressOf, noticeScreen, progressText, SECONDS_OFFERED, scenarioScreen } from "../screens.js";
 import { withFile } from "./with-file.js";
 
 /** A scenario's screen, the way to its plan, and the plan as pages and as JSON. */
@@ -44,7 +44,11 @@ export function addPlanRoutes(app: Express, context: Context): void {
   app.get(
     "/scenario/:name/progress",
     withFile(context, (file, request, response) => {
-      sendProgress(() => planner.job(file.hash), request, response);
+      const now = () => {
+        const job = planner.job(file.hash);
+        return { text: progressText(job), done: job?.kind !== "waiting" && job?.kind !== "planning" };
+      };
+      sendProgress(now, request, response);
     }),
   );
 

@@ -1,0 +1,114 @@
+import type { Engines } from "../allocation/index.js";
+import { composeTradeoff, tradeoffCurve, worthOf } from "../insight/index.js";
+import type { Scenario } from "../kitchen/index.js";
+import { tradeoffPage, worthPage } from "../pages/index.js";
+import { planningWith } from "../plan-again.js";
+import { askedLine } from "../progress-line.js";
+import type { ScenarioFile } from "./folder.js";
+import type { Planner } from "./planner.js";
+
+/** A question that takes many plans to answer. */
+export interface Question {
+  /** In the address. */
+  readonly slug: "tradeoff" | "worth";
+  readonly title: string;
+  readonly about: string;
+}
+
+export const QUESTIONS: readonly Question[] = [
+  {
+    slug: "tradeoff",
+    title: "Waste against spend",
+    about: "The plans from least waste to least spend that no other beats on both.",
+  },
+  {
+    slug: "worth",
+    title: "What it is worth",
+    about:
+      "What each dish, item and part saves or costs: the scenario is planned again with one thing changed.",
+  },
+];
+
+/** How long an answer may take, as offered to whoever asks; the first unless another is chosen. */
+export const QUESTION_SECONDS = [60, 300] as const;
+
+export type Answer =
+  | { readonly kind: "waiting"; readonly text: string }
+  | { readonly kind: "answered"; readonly html: string }
+  | { readonly kind: "broken"; readonly reason: string };
+
+type Told = (asked: Parameters<typeof askedLine>[0]) => void;
+
+/** Most plans on one curve. */
+const MOST_PLANS = 12;
+const MOST_HELD = 20;
+const PAGE = { assets: "/assets/", home: { href: ".", text: "Scenario" } };
+
+const ANSWERS: Readonly<
+  Record<
+    Question["slug"],
+    (scenario: Scenario, engines: Engines, seconds: number, onProgress: Told) => Promise<string>
+  >
+> = {
+  tradeoff: async (scenario, engines, seconds, onProgress) => {
+    const limits = { plans: MOST_PLANS, seconds, onProgress };
+    const curve = await tradeoffCurve(scenario, planningWith(engines), limits);
+    return tradeoffPage(composeTradeoff(scenario, curve), scenario, PAGE).html;
+  },
+  worth: async (scenario, engines, seconds, onProgress) =>
+    worthPage(await worthOf(scenario, planningWith(engines), { seconds, onProgress }), scenario, PAGE).html,
+};
+
+/** Has questions answered in turn with the plans, and holds the answers. */
+export class Questions {
+  readonly #planner: Planner;
+  readonly #answers = new Map<string, Answer>();
+  #closed = false;
+
+  constructor(planner: Planner) {
+    this.#planner = planner;
+  }
+
+  /** How a question on a scenario stands; null where it was not asked. */
+  answer({ slug }: Question, { hash }: ScenarioFile): Answer | null {
+    return this.#answers.get(`${slug} ${hash}`) ?? null;
+  }
+
+  /** Takes a question, or says no when too many wait. What is being answered is not asked again. */
+  ask({ slug }: Question, { hash, scenario }: ScenarioFile, seconds: number): boolean {
+    const key = `${slug} ${hash}`;
+    if (scenario === null || this.#answers.get(key)?.kind === "waiting") return true;
+    const work = this.#planner.work((engines) => {
+      const began = performance.now();
+      this.#tell(key, "Started.");
+      return ANSWERS[slug](scenario, engines, seconds, (asked) =>
+        this.#tell(key, `${askedLine(asked, began, seconds)}.`),
+      );
+    });
+    if (work === null) return false;
+    this.#tell(key, "Waiting for its turn.");
+    work.then(
+      (html) => this.#hold(key, { kind: "answered", html }),
+      (error: unknown) =>
+        this.#hold(key, { kind: "broken", reason: error instanceof Error ? error.message : String(error) }),
+    );
+    return true;
+  }
+
+  /** Leaves what is being answered unfinished at its next plan. */
+  close(): void {
+    this.#closed = true;
+  }
+
+  #tell(key: string, text: string): void {
+    if (this.#closed) throw new Error("the server was closed");
+    this.#answers.set(key, { kind: "waiting", text });
+  }
+
+  #hold(key: string, answer: Answer): void {
+    this.#answers.delete(key);
+    this.#answers.set(key, answer);
+    const finished = [...this.#answers].filter(([, { kind }]) => kind !== "waiting");
+    for (const [oldest] of finished.slice(0, -MOST_HELD)) this.#answers.delete(oldest);
+  }
+}

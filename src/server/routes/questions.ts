@@ -1,0 +1,53 @@
+import express, { type Express } from "express";
+import type { Context } from "../context.js";
+import { sendProgress } from "../events.js";
+import { fromOwnPage } from "../guards.js";
+import { QUESTION_SECONDS, QUESTIONS } from "../questions.js";
+import { addressOf, noticeScreen, questionScreen } from "../screens.js";
+import { withFile } from "./with-file.js";
+
+/** Questions on a scenario that take many plans: the asking, how far it has come, and the answer's page. */
+export function addQuestionRoutes(app: Express, context: Context): void {
+  const { questions } = context;
+  for (const question of QUESTIONS) {
+    const address = `/scenario/:name/${question.slug}`;
+
+    app.get(
+      address,
+      withFile(context, (file, _request, response) => {
+        const answer = questions.answer(question, file);
+        response.send(answer?.kind === "answered" ? answer.html : questionScreen(question, answer));
+      }),
+    );
+
+    app.post(
+      address,
+      fromOwnPage,
+      express.urlencoded({ extended: false, limit: "1kb" }),
+      withFile(context, (file, request, response) => {
+        const wanted = Number((request.body as { seconds?: unknown } | undefined)?.seconds);
+        const seconds = QUESTION_SECONDS.find((each) => each === wanted) ?? QUESTION_SECONDS[0];
+        if (file.scenario === null) response.redirect(303, addressOf(file.name));
+        else if (questions.ask(question, file, seconds))
+          response.redirect(303, `${addressOf(file.name)}${question.slug}`);
+        else {
+          response.status(503).set("Retry-After", "10");
+          response.send(noticeScreen("Busy", "Too many plans are waiting. Ask again when some are done."));
+        }
+      }),
+    );
+
+    app.get(
+      `${address}/progress`,
+      withFile(context, (file, request, response) => {
+        const now = () => {
+          const answer = questions.answer(question, file);
+          return answer?.kind === "waiting"
+            ? { text: answer.text, done: false }
+            : { text: "Done.", done: true };
+        };
+        sendProgress(now, request, response);
+      }),
+    );
+  }
+}
