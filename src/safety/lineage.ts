@@ -37,9 +37,14 @@ export function lineageOf(scenario: Scenario): Lineage {
   };
 }
 
-/** Every form of the item a part is cut from, those that need temperature control once cut first. */
+/**
+ * Every form of the item a part is cut from, those that need temperature control once cut first; and any other item
+ * that gives a part of its name ("sorrel green" and "leaf", "sorrel" and "green leaf").
+ */
 export function itemsOfPart(part: Part, { items }: Pick<Scenario, "items">): Item[] {
-  const forms = items.filter(({ of }) => of === part.item);
+  const gives = ({ breakdowns }: Item): boolean =>
+    breakdowns.some(({ yields }) => yields.some((given) => given.part === part.name));
+  const forms = items.filter((item) => item.of === part.item || gives(item));
   if (forms.length < 2) return forms;
   const rank = (item: Item): number => (tcsOf(part, item) === null ? 1 : 0);
   return forms.sort((a, b) => rank(a) - rank(b));

@@ -23,6 +23,20 @@ describe("a part of two forms of one item", () => {
     expect(checkSafety({ ...scenario, items: scenario.items.slice(0, 1) }).blocks).toEqual([]);
   });
 
+  it("is held to the hazards of every item that gives a part of its name", () => {
+    const leaf = { "sorrel green leaf": "1" };
+    const items = [
+      anItem({ name: "sorrel", breakdowns: [aBreakdown("cut", leaf, "0")], ...whole }),
+      anItem({ name: "rhubarb", of: "sorrel green", breakdowns: [aBreakdown("cut", leaf, "0")], ...whole }),
+    ];
+    const part = aPart("sorrel green leaf", "food", { item: "sorrel" });
+    const dishes = [aDish("green pie", [aLine("50", "sorrel green leaf")])];
+    const blocked = (held: typeof items) =>
+      checkSafety(buildScenario({ items: held, parts: [part], dishes })).blocks.map(({ code }) => code);
+    expect(blocked(items)).toContain("never-food");
+    expect(blocked(items.slice(0, 1))).not.toContain("never-food");
+  });
+
   it("carries the allergens of both, declared and by name", () => {
     const scenario = buildScenario({
       items: [
