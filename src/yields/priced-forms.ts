@@ -57,15 +57,17 @@ export function pricedForms(of: string, wanted: readonly string[], scenario: Sce
   const found = formsOf(of, scenario).flatMap((item) => {
     const price = pricePerKilogram(item);
     if (price === null) return [];
-    const offers = item.breakdowns.map((breakdown) => ({
-      item,
-      breakdown: breakdown.name,
-      offer: offerOf(item, breakdown, price, wanted, scenario),
-    }));
-    return cheapest(
-      offers.filter(({ offer }) => offer.usable.gt(ZERO)),
-      wage,
-    );
+    const offers = item.breakdowns
+      .map((breakdown) => ({
+        breakdown: breakdown.name,
+        offer: offerOf(item, breakdown, price, wanted, scenario),
+      }))
+      .filter(({ offer }) => offer.usable.gt(ZERO));
+    const ways = offers.map(({ offer }) => offer);
+    const [cheapest] = compareForms(ways, wage);
+    return offers
+      .filter(({ offer }) => offer === cheapest?.offer)
+      .map((offered) => ({ item, ways, ...offered }));
   });
   return compareForms(
     found.map(({ offer }) => offer),
@@ -73,31 +75,28 @@ export function pricedForms(of: string, wanted: readonly string[], scenario: Sce
   ).flatMap(({ offer, ...costed }, index, all) => {
     const form = found.find((each) => each.offer === offer);
     const rival = found.find((each) => each.offer === all[index === 0 ? 1 : 0]?.offer);
-    return form === undefined ? [] : [{ ...form, ...costed, breakEven: breakEvenOf(form, rival, wage) }];
+    if (form === undefined) return [];
+    const { item, breakdown } = form;
+    return [{ item, breakdown, offer, ...costed, breakEven: breakEvenOf(form, rival, wage) }];
   });
 }
 
 interface Offered {
   readonly item: Item;
-  readonly breakdown: string;
+  /** By the cheapest of its ways of cutting. */
   readonly offer: FormOffer;
+  /** By every way of cutting it. */
+  readonly ways: readonly FormOffer[];
 }
 
-function cheapest(offers: readonly Offered[], wage: Decimal): Offered[] {
-  const [first] = compareForms(
-    offers.map(({ offer }) => offer),
-    wage,
-  );
-  return offers.filter(({ offer }) => offer === first?.offer);
-}
-
+/** At another price another way of cutting may be the cheapest: the break-even is the highest of theirs. */
 function breakEvenOf(
-  { item, offer }: Offered,
+  { item, offer, ways }: Offered,
   rival: Offered | undefined,
   wage: Decimal,
 ): FormBreakEven | null {
   if (rival === undefined) return null;
-  const perKilogram = breakEvenPrice(offer, rival.offer, wage);
+  const perKilogram = Decimal.max(...ways.map((way) => breakEvenPrice(way, rival.offer, wage)));
   return {
     against: rival.item,
     perKilogram,

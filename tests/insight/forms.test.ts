@@ -78,6 +78,47 @@ describe("which form to buy, by usable weight", () => {
   });
 });
 
+/**
+ * Invented, by the kilogram: untrimmed at 1.00 gives 610 g of floret and 200 g of stem, or 460 and 360 cut short;
+ * a crown at 0.90 gives 600 and 340. Stem is credited at 1.00.
+ */
+const CUT_SHORT = `scenario: Two cuts
+currency: EUR
+costing: trim credit
+services: [{name: Lunch, date: 2026-10-08}]
+items:
+  marrow:
+    form: untrimmed
+    price: 1.00 / kg
+    breakdowns:
+      long: {parts: {floret: 610 g, stem: 200 g, trim: {weight: 190 g, class: inedible}}}
+      short: {parts: {floret: 460 g, stem: 360 g, trim: {weight: 180 g, class: inedible}}}
+  crown:
+    of: marrow
+    form: crown
+    price: 0.90 / kg
+    breakdowns: {short: {parts: {floret: 600 g, stem: 340 g, trim: {weight: 60 g, class: inedible}}}}
+parts: {marrow stem: {credit: 1.00 / kg}}
+dishes: {bake: {portions: 10, lines: [{amount: 100 g, from: marrow floret}]}}
+`;
+
+describe("which form to buy, by usable weight, where a form is cut in several ways", () => {
+  it("breaks even by the cut that is cheapest at that price", () => {
+    const [, untrimmed] = pricedForms("marrow", ["marrow floret"], scenarioOf(CUT_SHORT));
+    expect(untrimmed).toMatchObject({ item: { name: "marrow" }, breakdown: "long" });
+    // A crown's floret costs 0.56 / 0.6; of that 0.46 kg, with 0.36 of credit, is 0.789; cut long it would be 0.769.
+    const expected = (0.56 / 0.6) * 0.46 + 0.36;
+    expect(untrimmed?.breakEven?.perKilogram.toNumber()).toBeCloseTo(expected, 12);
+    const first = (price: string) =>
+      pricedForms(
+        "marrow",
+        ["marrow floret"],
+        scenarioOf(CUT_SHORT.replace("1.00 / kg\n    breakdowns", `${price} / kg\n    breakdowns`)),
+      )[0]?.item.name;
+    expect([first("0.789"), first("0.790")]).toEqual(["marrow", "crown"]);
+  });
+});
+
 describe("which form to buy, by plans", () => {
   it("needs heads for the leaf; hearts beside one head pay below the second head's 2.00", async () => {
     const choice = await choiceOf(both);
@@ -96,6 +137,20 @@ describe("which form to buy, by plans", () => {
       used: "1200",
       costPerUsed: "3.1667",
     });
+  });
+
+  it("is found where the credits of trim are above what a form costs", async () => {
+    // The leaf that one head gives the soup is credited at 3.00, and the head costs 2.00.
+    const credited: Scenario = {
+      ...both,
+      costing: "trim credit",
+      parts: both.parts.map((part) =>
+        part.name === "marrow leaf" ? { ...part, marketValue: money("10") } : part,
+      ),
+    };
+    const choice = await choiceOf(credited);
+    expect(told(choice)?.[1]).toMatchObject({ beside: "2.00" });
+    expect(choice.plans?.ways[2]).toMatchObject({ outcome: "plan" });
   });
 
   it("counts whole units: three hearts against two heads, and one of each against either", async () => {
