@@ -3,8 +3,9 @@ import { decimal } from "./decimals.js";
 
 const breakEven = z.object({
   /**
-   * "below": it saves below the price; "never": at no price; "any": at any price; "needed": the others make no plan;
-   * "no plan": it alone makes none; "unknown": not settled in the time.
+   * "below": it saves below the price; "never": at no price; "any": at any price; "needed": the others (of "instead",
+   * each of them alone) make no plan;
+   * "no plan": it alone makes none; "unknown": not settled in the time, or credits are above the cost.
    */
   verdict: z.enum(["below", "never", "any", "needed", "no plan", "unknown"]),
   /** For one order unit, to the hundredth: a hundredth less is worth it, this is not; null but for "below". */

@@ -37,13 +37,19 @@ export interface FormPlansOptions {
 /**
  * Plans a scenario with each form of an item alone, and with the choice free; then finds below which price each
  * form is worth buying, by plans of least cost (of the balanced aim where that is the scenario's).
+ *
+ * How the cost of an item is shared among its parts bears on ceilings alone. Where there are none, it is shared by
+ * edible weight, which fits every price; credits do not, where a form costs less than its trim is credited at.
  */
 export async function formPlans(
   of: string,
-  scenario: Scenario,
+  read: Scenario,
   { again: planAgain }: Pick<Planning, "again">,
   { seconds, onPlan = () => undefined }: FormPlansOptions,
 ): Promise<FormPlans> {
+  const scenario: Scenario = read.dishes.some(({ ceiling }) => ceiling !== null)
+    ? read
+    : { ...read, costing: "edible weight" };
   const forms = formsOf(of, scenario).filter(({ buying }) => buying !== null);
   const ways: Way[] = [];
   for (const item of [...forms, null]) {

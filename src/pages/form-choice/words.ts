@@ -51,7 +51,7 @@ export function arithmeticText(form: Form, choice: FormChoiceJson, writing: Writ
   const name = capital(formName(form.item, choice));
   const against = formName(breakEven.against, choice);
   if (new Decimal(breakEven.perKilogram).lessThanOrEqualTo(0))
-    return `${name} is dearer than ${against} at any price: its trimming alone costs more.`;
+    return `${name} is dearer than ${against} even if it cost nothing.`;
   return `${name} is worth it below ${priceText(breakEven.price, breakEven.perKilogram, unit, writing)}; above that, ${against} is cheaper.`;
 }
 
@@ -76,9 +76,11 @@ export function plansText(
   const unit = choice.forms.find((form) => form.item === item)?.unit ?? "unit";
   const name = capital(formName(item, choice));
   const open = [instead, beside].every(({ proved }) => proved) ? "" : " Not all of it is proved.";
-  if (instead.verdict === "needed" || beside.verdict === "needed")
-    return `${name}: without it there is no plan, whatever it costs.${open}`;
-  const alone = breakEvenText(instead, "alone, it", "costs less than the best other form", unit, writing);
+  if (beside.verdict === "needed") return `${name}: without it there is no plan, whatever it costs.${open}`;
+  const alone =
+    instead.verdict === "needed"
+      ? "alone, it makes a plan as no other form alone does"
+      : breakEvenText(instead, "alone, it", "costs less than the best other form", unit, writing);
   const some = breakEvenText(beside, "bought beside the others, it", "saves", unit, writing);
   return `${name}: ${alone}; ${some}.${open}`;
 }
@@ -95,5 +97,5 @@ function breakEvenText(
   if (verdict === "never") return `${it} never ${saves}`;
   if (verdict === "any") return `${it} ${saves} at any price`;
   if (verdict === "no plan") return `${it} makes no plan`;
-  return `${it} could not be judged in the time`;
+  return `${it} could not be judged`;
 }
