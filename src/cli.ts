@@ -174,7 +174,7 @@ function program(end: (code: ExitCode) => void): Command {
       .option("--price <price>", 're-price for another AP price by cost factor, such as "7.10 / kg"')
       .option("--blank", "print a file to fill in; with --out, a form to print too")
       .option("--json", "print it as JSON")
-      .option("--out <dir>", "write the card and a blank form there, to open without a server")
+      .option("--out <dir>", "write the cards of the file and blank forms there, to open without a server")
       .action(async (file: string | undefined, options: TestCardOptions) =>
         end(await testCardCommand(kind, file, options, terminal)),
       );

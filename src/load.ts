@@ -31,10 +31,18 @@ export async function loadScenario(path: string, aim?: Aim): Promise<Loaded> {
   return loadScenarioText(path, text, aim, await readOwnTests(dirname(path)));
 }
 
+/** A key at the top that scenarios have and test cards do not. */
+const SCENARIO_KEY = /^["']?(?:scenario|services|dishes)["']?[ \t]*:/m;
+
 /** Reads a test card from disk and checks it, as `loadScenario` does a scenario. */
 export async function loadTestCard(path: string): Promise<SettledTestCard> {
   const text = await textAt(path, "a file with a butcher's test or a cooking-loss test");
   if (typeof text !== "string") return { card: null, problems: [text] };
+  if (!isTestCard(text) && SCENARIO_KEY.test(text)) {
+    const what = "this is a scenario, and no butcher's test or cooking-loss test";
+    const remedy = "Plan it with `plan`, or name a file with such a test";
+    return { card: null, problems: [{ file: path, line: 1, column: 1, what, remedy }] };
+  }
   return settleTestCard(readTestCard({ file: path, text }));
 }
 

@@ -46,6 +46,7 @@ export async function testCardCommand(
   const obstacle = options.out === undefined ? null : folderObstacle(options.out);
   if (obstacle !== null) return refuse(obstacle, terminal);
   if (options.blank === true) {
+    if (file !== undefined) return refuse("`--blank` prints an empty card: leave out the file", terminal);
     terminal.print(blankTestCard(kind));
     writePages([testFormPage(kind, null)], options, terminal.complain);
     return EXIT.plan;
@@ -59,7 +60,8 @@ export async function testCardCommand(
   if (stated === null) return EXIT.wrongInput;
   const card = options.price === undefined ? stated : withPrice(stated, options.price);
   if (typeof card === "string") return refuse(card, terminal);
-  const figures = testFigures(card).find((each) => each.kind === kind);
+  const all = testFigures(card);
+  const figures = all.find((each) => each.kind === kind);
   if (figures === undefined) {
     const { what, remedy } = lacksTest(KEYS[kind]);
     return refuse(`${file}: ${what}. ${remedy}`, terminal);
@@ -67,7 +69,8 @@ export async function testCardCommand(
   if (options.json === true) terminal.print(JSON.stringify(testCardJson(card, figures), null, 2));
   else for (const line of textOf(testCardData(card, figures), card, figures, terminal)) terminal.print(line);
   const say = options.json === true ? terminal.complain : terminal.print;
-  writePages([testCardPage(card, figures), testFormPage(kind, card)], options, say);
+  const pages = all.flatMap((each) => [testCardPage(card, each), testFormPage(each.kind, card)]);
+  writePages(pages, options, say);
   return EXIT.plan;
 }
 

@@ -1,4 +1,12 @@
-import { type Decimal, grams, money, roundTogether, type Weight } from "../quantity/index.js";
+import {
+  type Decimal,
+  grams,
+  money,
+  roundTogether,
+  roundUpToStep,
+  total,
+  type Weight,
+} from "../quantity/index.js";
 import type { TestCard, TestFigures, TestKind } from "../yields/index.js";
 import { type DocumentOptions, documentPage } from "./document.js";
 import type { Page } from "./render.js";
@@ -69,7 +77,7 @@ export function testCardData(card: TestCard, figures: TestFigures): TestCardData
     })),
     whole: {
       name: "As purchased",
-      weight: cell(grams(card.apWeight)),
+      weight: cell(total(rounded)),
       percent: writing.wholePercent,
       price: writing.price(money(card.apPrice)),
       value: coins(figures.apCost),
@@ -95,13 +103,14 @@ function sumsOf(card: TestCard, figures: TestFigures, writing: Writing): Fact[] 
   const unit = card.unit.name;
   const coins = (amount: Decimal) => writing.money(money(amount));
   const weight = (value: Decimal) => writing.weight(grams(value));
+  const factor = (value: Decimal) => writing.decimal(value, FACTOR_PLACES, FACTOR_PLACES);
   const credits = figures.apCost.minus(figures.productCost);
   return [
     ...(cooking === null
       ? []
       : [
           fact(
-            "Cooked of raw",
+            "Cooking yield",
             writing.rate(cooking.yield),
             `${weight(cooking.raw)} raw, ${weight(cooking.cooked)} cooked`,
           ),
@@ -112,15 +121,16 @@ function sumsOf(card: TestCard, figures: TestFigures, writing: Writing): Fact[] 
       credits.isZero() ? "" : `${coins(figures.apCost)} less ${coins(credits)} for by-products`,
     ),
     fact(`Cost per ${unit} ${product}`, coins(figures.price), `for ${weight(figures.productWeight)}`),
-    fact(`Cost factor per ${unit}`, writing.decimal(figures.costFactor, FACTOR_PLACES), "times an AP price"),
+    fact(`Cost factor per ${unit}`, factor(figures.costFactor), "times an AP price"),
     ...(portion === null
       ? []
       : [
           fact("Cost per portion", coins(portion.cost), `of ${weight(portion.weight)}`),
+          fact("Cost factor per portion", factor(portion.costFactor), `times an AP price per ${unit}`),
           fact(
-            "Cost factor per portion",
-            writing.decimal(portion.costFactor, FACTOR_PLACES),
-            `times an AP price per ${unit}`,
+            "To buy per portion",
+            writing.weight(roundUpToStep(grams(portion.apWeight), card.scaleStep)),
+            "as purchased",
           ),
           fact(
             "Portions",

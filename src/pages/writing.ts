@@ -31,7 +31,8 @@ export interface Writing {
   /** A price for one kilogram or head: as many decimals as it has, at least the currency's. */
   price(amount: Money): string;
   count(number: number | bigint): string;
-  decimal(value: Decimal, places: number): string;
+  /** To so many places at most, and at least to so many: none, where not stated. */
+  decimal(value: Decimal, most: number, least?: number): string;
   /** "12.5 %" of a whole, "0 %" where there is no whole. */
   percent(part: Weight, whole: Weight): string;
   /** "100.0 %", under a column of percents. */
@@ -103,7 +104,7 @@ export function writingFor({ locale, currency, scaleStep }: WritingOf): Writing 
     money: (amount) => moneyFormat.format(exact(toCurrency(amount))),
     price: (amount) => priceFormat.format(exact(toCurrency(amount))),
     count: (number) => countFormat.format(number),
-    decimal: (value, most) => plain(0, most).format(exact(value)),
+    decimal: (value, most, least = 0) => plain(least, most).format(exact(value)),
     percent: (part, whole) =>
       percentFormat.format(
         whole === 0n ? 0 : exact(new Decimal(part.toString()).div(new Decimal(whole.toString()))),

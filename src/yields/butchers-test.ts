@@ -1,4 +1,4 @@
-import type { Decimal } from "../quantity/index.js";
+import { type Decimal, ZERO } from "../quantity/index.js";
 import { type ByProduct, costAfterCredits, creditsOf, refuseBelowZero, refuseGap } from "./card-figures.js";
 
 /** A weighing of one item cut down to a usable part, all weights in one unit and prices for that unit. */
@@ -9,6 +9,8 @@ export interface ButchersTest {
   /** Everything cut off; what cannot be used or sold has a price of 0. */
   readonly byProducts: readonly ByProduct[];
   readonly cuttingLoss: Decimal;
+  /** What the weighings miss of the AP weight by the steps of the scale; below zero where they are over. */
+  readonly cuttingDifference?: Decimal;
   readonly usableWeight: Decimal;
   /** Weight of one portion of the usable part; null where it is not portioned. */
   readonly portionWeight: Decimal | null;
@@ -21,10 +23,11 @@ export interface ButchersTestResult {
   /** AP cost less the credits: what the usable part bears. */
   readonly usableCost: Decimal;
   readonly usablePrice: Decimal;
-  /** Parts of the AP weight: by-products in their order, then cutting loss and usable. They add up to one. */
+  /** Parts of the AP weight: by-products in their order, then losses and usable. They add up to one. */
   readonly fractions: {
     readonly byProducts: readonly Decimal[];
     readonly cuttingLoss: Decimal;
+    readonly cuttingDifference: Decimal;
     readonly usable: Decimal;
   };
   readonly portionCost: Decimal | null;
@@ -56,6 +59,7 @@ export function butchersTest(test: ButchersTest): ButchersTestResult {
     fractions: {
       byProducts: byProducts.map(({ weight }) => weight.div(apWeight)),
       cuttingLoss: cuttingLoss.div(apWeight),
+      cuttingDifference: (test.cuttingDifference ?? ZERO).div(apWeight),
       usable: usableWeight.div(apWeight),
     },
     portionCost,
@@ -69,11 +73,12 @@ function refuseWrongFigures({
   apPrice,
   byProducts,
   cuttingLoss,
+  cuttingDifference = ZERO,
   usableWeight,
 }: ButchersTest): void {
   const weights = [...byProducts.map(({ weight }) => weight), cuttingLoss, usableWeight];
   refuseBelowZero([...weights, ...byProducts.map(({ price }) => price)]);
   if (!usableWeight.greaterThan(0)) throw new RangeError("nothing usable came out of the test");
   if (!apPrice.greaterThan(0)) throw new RangeError("the AP price is not above zero");
-  refuseGap(apWeight, weights, "the parts and the loss must add up to the AP weight");
+  refuseGap(apWeight, [...weights, cuttingDifference], "the parts and the loss must add up to the AP weight");
 }

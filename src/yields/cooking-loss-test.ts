@@ -11,6 +11,8 @@ export interface CookingLossTest {
   /** Cut off before cooking. */
   readonly trimmed: readonly ByProduct[];
   readonly cuttingLoss: Decimal;
+  /** What the weighings miss of the AP weight by the steps of the scale; below zero where they are over. */
+  readonly cuttingDifference?: Decimal;
   /** What went into the oven or the pot. */
   readonly rawWeight: Decimal;
   readonly cookedWeight: Decimal;
@@ -18,6 +20,8 @@ export interface CookingLossTest {
   readonly carved: readonly ByProduct[];
   /** Crumbs and juice lost in carving. */
   readonly carvingLoss: Decimal;
+  /** The same of the cooked weight. */
+  readonly carvingDifference?: Decimal;
   readonly servedWeight: Decimal;
   /** Weight of one portion as served; null where it is not portioned. */
   readonly portionWeight: Decimal | null;
@@ -35,10 +39,12 @@ export interface CookingLossTestResult {
   readonly fractions: {
     readonly trimmed: readonly Decimal[];
     readonly cuttingLoss: Decimal;
+    readonly cuttingDifference: Decimal;
     /** Below zero where cooking takes up water. */
     readonly cookingLoss: Decimal;
     readonly carved: readonly Decimal[];
     readonly carvingLoss: Decimal;
+    readonly carvingDifference: Decimal;
     readonly served: Decimal;
   };
   /** Cooked weight over raw weight. */
@@ -74,9 +80,11 @@ export function cookingLossTest(test: CookingLossTest): CookingLossTestResult {
     fractions: {
       trimmed: trimmed.map(({ weight }) => ofAp(weight)),
       cuttingLoss: ofAp(test.cuttingLoss),
+      cuttingDifference: ofAp(test.cuttingDifference ?? ZERO),
       cookingLoss: ofAp(rawWeight.minus(cookedWeight)),
       carved: carved.map(({ weight }) => ofAp(weight)),
       carvingLoss: ofAp(test.carvingLoss),
+      carvingDifference: ofAp(test.carvingDifference ?? ZERO),
       served: ofAp(servedWeight),
     },
     cookingYield: cookedWeight.div(rawWeight),
@@ -89,11 +97,20 @@ export function cookingLossTest(test: CookingLossTest): CookingLossTestResult {
 function refuseWrongFigures(test: CookingLossTest): void {
   const weightsBefore = [...test.trimmed.map(({ weight }) => weight), test.cuttingLoss, test.rawWeight];
   const weightsAfter = [...test.carved.map(({ weight }) => weight), test.carvingLoss, test.servedWeight];
+  const { cuttingDifference = ZERO, carvingDifference = ZERO } = test;
   const prices = [...test.trimmed, ...test.carved].map(({ price }) => price);
   refuseBelowZero([...weightsBefore, test.cookedWeight, ...weightsAfter, ...prices]);
   if (test.servedWeight.lte(ZERO)) throw new RangeError("nothing was served of the test");
   if (test.rawWeight.lte(ZERO)) throw new RangeError("nothing was cooked in the test");
   if (test.apPrice.lte(ZERO)) throw new RangeError("the AP price is not above zero");
-  refuseGap(test.apWeight, weightsBefore, "trimmings, cutting loss and raw weight must make the AP weight");
-  refuseGap(test.cookedWeight, weightsAfter, "carvings, carving loss and served must make the cooked weight");
+  refuseGap(
+    test.apWeight,
+    [...weightsBefore, cuttingDifference],
+    "trimmings, cutting loss and raw weight must make the AP weight",
+  );
+  refuseGap(
+    test.cookedWeight,
+    [...weightsAfter, carvingDifference],
+    "carvings, carving loss and served must make the cooked weight",
+  );
 }

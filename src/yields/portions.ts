@@ -22,12 +22,6 @@ export function apWeightFor(portions: number, portionWeight: Decimal, usable: De
   return portionWeight.times(portions).div(usable);
 }
 
-/** The portion weight that costs just `portionCost` at a usable price. A RangeError where the price is nothing. */
-export function portionWeightAt(portionCost: Decimal, usablePrice: Decimal): Decimal {
-  refuseNothing(usablePrice, "the usable price");
-  return portionCost.div(usablePrice);
-}
-
 /**
  * The usable or served price, or the cost of a portion, after the AP price has moved: the cost factor (or the
  * portion's) of an earlier test times the new AP price. Right as long as by-product prices move with the AP

@@ -7,7 +7,7 @@ import { problemText } from "../../src/reading/index.js";
 import { type TestKind, testFigures } from "../../src/yields/index.js";
 import { exampleText, rewritten } from "../support/examples.js";
 import { run } from "../support/program.js";
-import { scratchFolder } from "../support/scenarios.js";
+import { marrowBake, scratchFolder } from "../support/scenarios.js";
 import { aTerminal } from "../support/terminal.js";
 import { cardProblems, testCard, VEAL } from "../support/test-cards.js";
 
@@ -43,9 +43,11 @@ describe("butchers-test", () => {
     Cost factor per kg        1.337  times an AP price
     Cost per portion          €1.78  of 180 g
     Cost factor per portion   0.241  times an AP price per kg
+    To buy per portion        269 g  as purchased
     Portions                     19  60 g left over`
         .replaceAll("of 180 g", "of 180\u00a0g")
         .replaceAll("for 3,480 g", "for 3,480\u00a0g")
+        .replaceAll("269 g  as", "269\u00a0g  as")
         .replaceAll("60 g left", "60\u00a0g left"),
     );
   });
@@ -84,14 +86,19 @@ describe("butchers-test", () => {
     });
   });
 
-  it("writes the card and a blank form of it as pages", async () => {
+  it("writes the cards of the file and blank forms of them as pages", async () => {
     const out = join(scratch.path, "pages");
     await command("butchers", "veal.yaml", { out });
     expect(
       readdirSync(out)
         .filter((name) => name.endsWith(".html"))
         .sort(),
-    ).toEqual(["butchers-test-form.html", "butchers-test.html"]);
+    ).toEqual([
+      "butchers-test-form.html",
+      "butchers-test.html",
+      "cooking-loss-form.html",
+      "cooking-loss.html",
+    ]);
     expect(existsSync(join(out, "assets", "style.css"))).toBe(true);
     expect(readFileSync(join(out, "butchers-test-form.html"), "utf8")).toContain("Trimmings");
   });
@@ -125,6 +132,14 @@ describe("butchers-test", () => {
       complained: ["Name a file with the test, or print one to fill in: butchers-test --blank"],
     });
     expect((await command("cooking", "none.yaml")).complained[0]).toContain("there is no such file");
+    writeFileSync(join(scratch.path, "bake.yaml"), marrowBake());
+    expect((await command("cooking", "bake.yaml")).complained).toEqual([
+      `${join(scratch.path, "bake.yaml")}:1:1: this is a scenario, and no butcher's test or cooking-loss test. Plan it with \`plan\`, or name a file with such a test`,
+    ]);
+    expect(await command("cooking", "veal.yaml", { blank: true })).toMatchObject({
+      code: 2,
+      complained: ["`--blank` prints an empty card: leave out the file"],
+    });
     writeFileSync(join(scratch.path, "one.yaml"), VEAL.slice(0, VEAL.indexOf("cooking_loss_test")));
     const { code, complained } = await command("cooking", "one.yaml");
     expect(code).toBe(2);
@@ -154,7 +169,7 @@ describe("check", () => {
 describe("the program", () => {
   it("works out the example, both tests, and leaves 'plan' to scenarios", async () => {
     const card = testCard(exampleText("pork-shoulder"));
-    expect(testFigures(card).map(({ productCost }) => productCost.toFixed(2))).toEqual(["29.10", "27.99"]);
+    expect(testFigures(card).map(({ productCost }) => productCost.toFixed(2))).toEqual(["29.11", "28.00"]);
     const cooking = await run("cooking-loss", "examples/pork-shoulder.yaml", "--price", "5.20 / kg");
     expect(cooking.code).toBe(0);
     expect(cooking.stdout).toContain("Cost per kg carved roast  €10.17");

@@ -48,6 +48,24 @@ describe("the pages of a test card", () => {
     }
   });
 
+  it("show no weight coarser than it was written, whatever the scale's step", () => {
+    const fine = testCard(
+      "item: x\ncurrency: EUR\nscale_step: 10 g\nap_weight: 6.842 kg\nap_price: 5 / kg\nbutchers_test: {by_products: {fat: 512.5 g}, usable_weight: 6.33 kg}\n",
+    );
+    const [figures] = testFigures(fine);
+    if (figures === undefined) throw new Error("no test");
+    expect(
+      rowsOf(testCardPage(fine, figures).html)
+        .slice(1, 5)
+        .map(([name, weight]) => [name, weight]),
+    ).toEqual([
+      ["Fat", "512.5"],
+      ["Weighing difference in cutting", "-0.5"],
+      ["Usable", "6,330.0"],
+      ["As purchased", "6,842.0"],
+    ]);
+  });
+
   it("say the unit of every weight, in pounds and ounces too", () => {
     const lamb = testCard(
       "item: lamb\ncurrency: USD\nap_weight: 2 lb 8 oz\nap_price: 6.65 / lb\nbutchers_test: {by_products: {fat: 4.5 oz}, usable_weight: 2 lb 3.5 oz}\n",

@@ -6,7 +6,6 @@ import {
   type CookingLossTest,
   cookingLossTest,
   portionsIn,
-  portionWeightAt,
   repriced,
 } from "../../src/yields/index.js";
 
@@ -150,20 +149,10 @@ describe("portions", () => {
     expect(portionsIn(needed.times("0.48"), decimal("0.15")).count).toBe(60);
   });
 
-  it("can be cut to a cost", () => {
-    const { servedPrice, portionCost } = card();
-    expect(portionWeightAt(portionCost ?? decimal(0), servedPrice).toFixed(30)).toBe(
-      decimal("0.15").toFixed(30),
-    );
-  });
-
   it("refuse what is nothing", () => {
     expect(() => portionsIn(decimal(1), decimal(0))).toThrow(new RangeError("the portion is not above zero"));
     expect(() => apWeightFor(1, decimal(1), decimal(0))).toThrow(
       new RangeError("the usable fraction is not above zero"),
-    );
-    expect(() => portionWeightAt(decimal(1), decimal(0))).toThrow(
-      new RangeError("the usable price is not above zero"),
     );
   });
 });

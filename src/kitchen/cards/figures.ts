@@ -12,11 +12,15 @@ export interface PriceForWeight {
   readonly name: string;
 }
 
+/** `8 lb 9 oz` and the other ways to write it, as the pounds and the ounces. */
+const POUNDS_AND_OUNCES = /^(\S*\d\s*(?:lbs?\.?|pounds?))\s*(\d\S*\s*(?:oz\.?|ounces?))$/i;
+const NO_OUNCES = /^0+(?:\.0+)?(?=\s|o)/i;
+
 /** A weight as a scale shows it, in exact grams: `4.2 kg`, `12 lb`, `8 lb 9 oz`. More than nothing. */
 export function parseScaleWeight(text: string): Parsed<Decimal> {
-  const [, pounds, ounces] = /^(.+\blbs?\.?)\s+(\S+\s*oz)$/.exec(text) ?? [];
+  const [, pounds, ounces] = POUNDS_AND_OUNCES.exec(text) ?? [];
   if (pounds === undefined || ounces === undefined) return exactGrams(text);
-  const parts = [exactGrams(pounds), exactGrams(ounces)];
+  const parts = [exactGrams(pounds), NO_OUNCES.test(ounces) ? ZERO : exactGrams(ounces)];
   return (
     parts.find(isWording) ??
     parts.reduce<Decimal>((sum, part) => (isWording(part) ? sum : sum.plus(part)), ZERO)

@@ -35,9 +35,9 @@ export const testCardSchema = keyed(
     tested_by: leaf.text.optional(),
     currency: leaf.currency.describe("ISO 4217 code"),
     locale: leaf.locale.optional().describe("How figures are written; default en-GB"),
-    scale_step: leaf.weight
+    scale_step: weight
       .optional()
-      .describe("The smallest weight the scale shows; default 1 g, or 0.25 oz"),
+      .describe("The smallest weight the scale shows; default 1 g, or 0.25 oz where the price is for pounds"),
     ap_weight: weight.describe("Weight as purchased"),
     ap_price: price.describe("What a weight of it cost"),
     new_price: price.optional().describe("A later AP price, to re-price by the cost factor"),

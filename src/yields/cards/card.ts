@@ -1,5 +1,5 @@
 import type { PriceForWeight } from "../../kitchen/index.js";
-import { Decimal, type Weight } from "../../quantity/index.js";
+import { coinOf, Decimal, toCoins, type Weight } from "../../quantity/index.js";
 import type { ByProduct } from "../card-figures.js";
 
 /** A butcher's test, a cooking-loss test or both of one joint, checked: weights close, credits are below the cost. */
@@ -11,6 +11,7 @@ export interface TestCard {
   readonly testedBy: string | null;
   readonly currency: string;
   readonly locale: string;
+  /** What weights are shown to: the scale's step, or a finer one where a weight is written finer. */
   readonly scaleStep: Weight;
   /** What prices are for: the unit of the AP price. */
   readonly unit: CardUnit;
@@ -31,6 +32,8 @@ export interface CardTest {
   readonly productWeight: Decimal;
   readonly byProducts: readonly ByProduct[];
   readonly cuttingLoss: Decimal;
+  /** What the steps of the scale hide of the AP weight; below zero where the parts weigh more. */
+  readonly cuttingDifference: Decimal;
   readonly portionWeight: Decimal | null;
 }
 
@@ -40,6 +43,8 @@ export interface CookingCardTest extends CardTest {
   readonly cookedWeight: Decimal;
   readonly carved: readonly ByProduct[];
   readonly carvingLoss: Decimal;
+  /** The same of the cooked weight. */
+  readonly carvingDifference: Decimal;
 }
 
 export interface CardUnit {
@@ -59,4 +64,9 @@ export function unitOf(price: PriceForWeight): CardUnit {
 /** What a price comes to for one unit. */
 export function priceIn(price: PriceForWeight, unit: CardUnit): Decimal {
   return price.amount.times(unit.grams.div(price.grams));
+}
+
+/** What so many grams at a price for one unit come to, to the nearest coin, as on a till. */
+export function inCoins(grams: Decimal, price: Decimal, unit: CardUnit, currency: string): Decimal {
+  return toCoins(grams.times(price).div(unit.grams), coinOf(currency));
 }

@@ -1,7 +1,6 @@
 import {
   coinOf,
   Decimal,
-  inCoins,
   type Money,
   money,
   roundTogether,
@@ -12,8 +11,8 @@ import {
 import { butchersTest } from "../butchers-test.js";
 import type { ByProduct } from "../card-figures.js";
 import { cookingLossTest } from "../cooking-loss-test.js";
-import { portionsIn, repriced } from "../portions.js";
-import type { CardTest, CardUnit, CookingCardTest, TestCard } from "./card.js";
+import { apWeightFor, portionsIn, repriced } from "../portions.js";
+import { type CardTest, type CardUnit, type CookingCardTest, inCoins, type TestCard } from "./card.js";
 
 export type TestKind = "butchers" | "cooking";
 
@@ -38,7 +37,7 @@ export interface TestFigures {
 export interface CardRow {
   readonly kind: "by-product" | "loss" | "product";
   readonly name: string;
-  /** In grams; below zero where cooking took up water. */
+  /** In grams; below zero where cooking took up water, or the weighings came out over. */
   readonly weight: Decimal;
   /** Of the AP weight, to one decimal. */
   readonly percent: Decimal;
@@ -52,6 +51,8 @@ export interface PortionFigures {
   readonly weight: Decimal;
   readonly cost: Decimal;
   readonly costFactor: Decimal;
+  /** What is to be bought for one portion. */
+  readonly apWeight: Decimal;
   /** Whole portions, and the weight left over from them. */
   readonly count: number;
   readonly leftOver: Decimal;
@@ -64,10 +65,8 @@ export interface Repriced {
   readonly portionCost: Decimal | null;
 }
 
-type Plain = Omit<CardRow, "percent" | "value"> & {
-  readonly exact: Decimal | null;
-  readonly fraction: Decimal;
-};
+/** A row before its cost and its share; `credit` is what a by-product is worth, to the coin. */
+type Plain = Omit<CardRow, "percent" | "value"> & { readonly credit: Decimal | null };
 
 /** The butcher's test worked out. */
 function butchersFigures(card: TestCard, test: CardTest): TestFigures {
@@ -76,53 +75,44 @@ function butchersFigures(card: TestCard, test: CardTest): TestFigures {
     apPrice: card.apPrice.div(card.unit.grams),
     byProducts: forGrams(test.byProducts, card.unit),
     cuttingLoss: test.cuttingLoss,
+    cuttingDifference: test.cuttingDifference,
     usableWeight: test.productWeight,
     portionWeight: test.portionWeight,
   });
-  const { fractions, credits, usableCost, usablePrice } = result;
-  const rows: Plain[] = [
-    ...creditRows(test.byProducts, fractions.byProducts, credits),
-    loss("cutting loss", test.cuttingLoss, fractions.cuttingLoss),
-    productRow(test, fractions.usable, usableCost),
-  ];
-  return figures("butchers", card, test, rows, { ...result, price: usablePrice, cooking: null });
+  const rows = cuttingRows(card, test);
+  return figures("butchers", card, test, rows, { ...result, price: result.usablePrice, cooking: null });
 }
 
 /** The cooking-loss test worked out, from what was bought to what is served. */
 function cookingFigures(card: TestCard, test: CookingCardTest): TestFigures {
-  const { rawWeight, cookedWeight, carved, carvingLoss } = test;
+  const { rawWeight, cookedWeight, carved, carvingLoss, carvingDifference } = test;
   const result = cookingLossTest({
     apWeight: card.apWeight,
     apPrice: card.apPrice.div(card.unit.grams),
     trimmed: forGrams(test.byProducts, card.unit),
     cuttingLoss: test.cuttingLoss,
+    cuttingDifference: test.cuttingDifference,
     rawWeight,
     cookedWeight,
     carved: forGrams(carved, card.unit),
     carvingLoss,
+    carvingDifference,
     servedWeight: test.productWeight,
     portionWeight: test.portionWeight,
   });
-  const { fractions, credits, servedCost, servedPrice, cookingYield } = result;
   const gained = cookedWeight.greaterThan(rawWeight);
-  const rows: Plain[] = [
-    ...creditRows(test.byProducts, fractions.trimmed, credits.trimmed),
-    loss("cutting loss", test.cuttingLoss, fractions.cuttingLoss),
-    loss(
-      gained ? "water taken up in cooking" : "cooking loss",
-      rawWeight.minus(cookedWeight),
-      fractions.cookingLoss,
-    ),
-    ...creditRows(carved, fractions.carved, credits.carved),
-    loss("carving loss", carvingLoss, fractions.carvingLoss),
-    productRow(test, fractions.served, servedCost),
+  const rows = [
+    ...cuttingRows(card, test),
+    loss(gained ? "water taken up in cooking" : "cooking loss", rawWeight.minus(cookedWeight)),
+    ...creditRows(card, carved),
+    loss("carving loss", carvingLoss),
+    loss("weighing difference in carving", carvingDifference),
   ];
-  const cooking = { raw: rawWeight, cooked: cookedWeight, yield: cookingYield };
-  return figures("cooking", card, test, rows, { ...result, price: servedPrice, cooking });
+  const cooking = { raw: rawWeight, cooked: cookedWeight, yield: result.cookingYield };
+  return figures("cooking", card, test, rows, { ...result, price: result.servedPrice, cooking });
 }
 
 interface Worked {
-  readonly apCost: Decimal;
   readonly price: Decimal;
   readonly costFactor: Decimal;
   readonly portionCost: Decimal | null;
@@ -130,34 +120,35 @@ interface Worked {
   readonly cooking: TestFigures["cooking"];
 }
 
+/** Credits are rounded to the coin each, as they are checked by hand, and the product bears what they leave of the AP cost. */
 function figures(
   kind: TestKind,
   card: TestCard,
   test: CardTest,
-  plain: readonly Plain[],
+  before: readonly Plain[],
   worked: Worked,
 ): TestFigures {
+  const { product, productWeight, portionWeight } = test;
   const coin = coinOf(card.currency);
-  const shown = plain.filter(({ kind: row, weight }) => row !== "loss" || !weight.isZero());
-  const percents = percentsOf(shown.map(({ fraction }) => fraction));
-  const values = inCoins(
-    shown.map(({ exact }) => exact ?? ZERO),
-    coin,
-  );
-  const rows = shown.map(({ exact, fraction: _, ...row }, index) => ({
-    ...row,
-    percent: percents[index] ?? ZERO,
-    value: exact === null ? null : (values[index] ?? ZERO),
-  }));
-  const { portionWeight, productWeight } = test;
+  const apCost = inCoins(card.apWeight, card.apPrice, card.unit, card.currency);
+  const productCost = apCost.minus(Decimal.sum(ZERO, ...before.map(({ credit }) => credit ?? ZERO)));
+  const plain: Plain[] = [
+    ...before.filter(({ kind: row, weight }) => row !== "loss" || !weight.isZero()),
+    { kind: "product", name: product, weight: productWeight, price: null, credit: productCost },
+  ];
+  const percents = percentsOf(plain.map(({ weight }) => weight.div(card.apWeight)));
   const { portionCost, portionCostFactor, costFactor } = worked;
   return {
     kind,
-    apCost: toCoins(worked.apCost, coin),
-    rows,
-    product: test.product,
+    apCost,
+    rows: plain.map(({ credit, ...row }, index) => ({
+      ...row,
+      percent: percents[index] ?? ZERO,
+      value: credit,
+    })),
+    product,
     productWeight,
-    productCost: rows.at(-1)?.value ?? ZERO,
+    productCost,
     price: toCoins(worked.price.times(card.unit.grams), coin),
     costFactor,
     portion:
@@ -167,6 +158,7 @@ function figures(
             weight: portionWeight,
             cost: toCoins(portionCost, coin),
             costFactor: portionCostFactor.div(card.unit.grams),
+            apWeight: apWeightFor(1, portionWeight, productWeight.div(card.apWeight)),
             ...portionsIn(productWeight, portionWeight),
           },
     cooking: worked.cooking,
@@ -184,18 +176,19 @@ function figures(
   };
 }
 
-function creditRows(
-  byProducts: readonly ByProduct[],
-  fractions: readonly Decimal[],
-  credits: readonly Decimal[],
-): Plain[] {
-  return byProducts.map(({ name, weight, price }, index) => ({
+function cuttingRows(card: TestCard, test: CardTest): Plain[] {
+  return [
+    ...creditRows(card, test.byProducts),
+    loss("cutting loss", test.cuttingLoss),
+    loss("weighing difference in cutting", test.cuttingDifference),
+  ];
+}
+
+function creditRows(card: TestCard, byProducts: readonly ByProduct[]): Plain[] {
+  return byProducts.map((product) => ({
     kind: "by-product",
-    name,
-    weight,
-    price,
-    fraction: fractions[index] ?? ZERO,
-    exact: credits[index] ?? ZERO,
+    ...product,
+    credit: inCoins(product.weight, product.price, card.unit, card.currency),
   }));
 }
 
@@ -203,12 +196,8 @@ function forGrams(byProducts: readonly ByProduct[], { grams }: CardUnit): ByProd
   return byProducts.map((each) => ({ ...each, price: each.price.div(grams) }));
 }
 
-function loss(name: string, weight: Decimal, fraction: Decimal): Plain {
-  return { kind: "loss", name, weight, fraction, price: null, exact: null };
-}
-
-function productRow({ product, productWeight }: CardTest, fraction: Decimal, cost: Decimal): Plain {
-  return { kind: "product", name: product, weight: productWeight, fraction, price: null, exact: cost };
+function loss(name: string, weight: Decimal): Plain {
+  return { kind: "loss", name, weight, price: null, credit: null };
 }
 
 /** Percents to one decimal that add up to 100.0; a share below zero stays so. */

@@ -48,6 +48,7 @@ export function testCardJson(card: TestCard, figures: TestFigures) {
             weight: weight(portion.weight),
             cost: fine(portion.cost),
             costFactor: fine(portion.costFactor),
+            apWeight: weight(portion.apWeight),
             count: portion.count,
             leftOver: weight(portion.leftOver),
           },

@@ -1,17 +1,20 @@
 import type { ReadTestCard, TestCardFile } from "../../kitchen/index.js";
-import { Decimal, grams, ZERO } from "../../quantity/index.js";
+import { coinOf, Decimal, toCoins, ZERO } from "../../quantity/index.js";
 import { inFileOrder, type Path, type Problem, type Wording } from "../../reading/index.js";
 import { type ByProduct, creditsOf } from "../card-figures.js";
 import {
   type CardTest,
   type CardUnit,
   type CookingCardTest,
+  inCoins,
   priceIn,
   type TestCard,
   unitOf,
 } from "./card.js";
+import { shownStep, usualStep, weightsOfTest } from "./scale-step.js";
 import * as words from "./words.js";
 
+type CookingFile = NonNullable<TestCardFile["cooking_loss_test"]>;
 type ByProductsFile = NonNullable<NonNullable<TestCardFile["butchers_test"]>["by_products"]>;
 
 /** A settled card, and everything wrong with the file; null where something is. */
@@ -20,10 +23,10 @@ export interface SettledTestCard {
   readonly problems: readonly Problem[];
 }
 
-/** Beyond these decimals stands only what the division by a pound's grams leaves over. */
-const EXACT_PLACES = 30;
-
-/** Checks a test card as read: that its weights close to the gram, and that by-products are worth less than the whole. */
+/**
+ * Checks a test card as read: that its weights close as nearly as the scale shows, by half its step for each weighing,
+ * and that by-products are worth less than the whole.
+ */
 export function settleTestCard(read: ReadTestCard): SettledTestCard {
   if (read.value === null) return { card: null, problems: read.problems };
   const settling = new Settling(read, read.value);
@@ -47,12 +50,14 @@ class Settling {
   /** Said once: the later test has the credits of the earlier. */
   private creditsTooHigh = false;
   private readonly unit: CardUnit;
+  private readonly scaleStep: Decimal;
 
   constructor(
     private readonly read: ReadTestCard,
     private readonly file: TestCardFile,
   ) {
     this.unit = unitOf(file.ap_price);
+    this.scaleStep = file.scale_step ?? usualStep(this.unit);
   }
 
   card(): TestCard {
@@ -62,9 +67,11 @@ class Settling {
       if (!isWritten) this.problems.push({ ...this.read.positionOf([]), ...words.noTest() });
     }
     const apPrice = priceIn(file.ap_price, unit);
-    if (apPrice.isZero()) this.at(["ap_price"], words.noPrice());
+    if (this.apCost().isZero() && !this.isApUnknown()) this.at(["ap_price"], words.noPrice());
+    if (file.new_price?.amount.isZero()) this.at(["new_price"], words.noPrice());
     const butchers = file.butchers_test === undefined ? null : this.butchers(file.butchers_test);
-    const cooking = file.cooking_loss_test === undefined ? null : this.cooking(file.cooking_loss_test);
+    const cooking =
+      file.cooking_loss_test === undefined ? null : this.cooking(file.cooking_loss_test, butchers);
     return {
       item: file.item,
       grade: file.grade ?? null,
@@ -73,7 +80,10 @@ class Settling {
       testedBy: file.tested_by ?? null,
       currency: file.currency,
       locale: file.locale ?? "en-GB",
-      scaleStep: file.scale_step ?? grams(unit.name === "kg" ? "1" : unit.grams.div(64)),
+      scaleStep: shownStep(this.scaleStep, unit, [
+        file.ap_weight,
+        ...[butchers, cooking].flatMap(weightsOfTest),
+      ]),
       unit,
       apWeight: file.ap_weight,
       apPrice,
@@ -87,7 +97,7 @@ class Settling {
     const path = ["butchers_test"];
     const loss = test.cutting_loss ?? ZERO;
     const products = test.by_products ?? {};
-    this.close(path, {
+    const cuttingDifference = this.close(path, {
       ...this.asPurchased(loss),
       what: "by-products, cutting loss and usable weight",
       others: [...weightsOf(products), test.usable_weight],
@@ -100,15 +110,16 @@ class Settling {
       productWeight: test.usable_weight,
       byProducts,
       cuttingLoss: loss,
+      cuttingDifference,
       portionWeight: test.portion ?? null,
     };
   }
 
-  private cooking(test: NonNullable<TestCardFile["cooking_loss_test"]>): CookingCardTest {
+  private cooking(test: CookingFile, earlier: CardTest | null): CookingCardTest {
     const path = ["cooking_loss_test"];
-    const before = this.beforeCooking(test, path);
+    const before = this.beforeCooking(test, earlier, path);
     const carvingLoss = test.carving_loss ?? ZERO;
-    this.close(path, {
+    const carvingDifference = this.close(path, {
       what: "what was carved off, carving loss and served weight",
       whole: "cooked weight",
       weight: test.cooked_weight,
@@ -116,47 +127,55 @@ class Settling {
       loss: carvingLoss,
       others: [...weightsOf(test.carved ?? {}), test.served_weight],
     });
-    const byProducts = this.byProducts(before.products);
     const carved = this.byProducts(test.carved ?? {});
-    this.credits(path, [...byProducts, ...carved]);
+    this.credits(path, [...before.byProducts, ...carved]);
     this.portion([...path, "portion"], test.portion, test.served_weight);
     return {
       method: test.method ?? null,
       product: test.served ?? "served",
       productWeight: test.served_weight,
-      byProducts,
+      byProducts: before.byProducts,
       cuttingLoss: before.loss,
+      cuttingDifference: before.difference,
       rawWeight: before.raw,
       cookedWeight: test.cooked_weight,
       carved,
       carvingLoss,
+      carvingDifference,
       portionWeight: test.portion ?? null,
     };
   }
 
   /** What was cut off before cooking, and what went in: of the butcher's test where there is one. */
-  private beforeCooking(test: NonNullable<TestCardFile["cooking_loss_test"]>, path: Path) {
-    const earlier = this.file.butchers_test;
+  private beforeCooking(test: CookingFile, earlier: CardTest | null, path: Path) {
     const loss = test.cutting_loss ?? ZERO;
     const products = test.trimmed ?? {};
-    if (earlier !== undefined || this.read.isLeftOut(["butchers_test"])) {
+    if (earlier !== null || this.read.isLeftOut(["butchers_test"])) {
       for (const key of ["trimmed", "cutting_loss"] as const)
         if (test[key] !== undefined) this.atKey([...path, key], words.carriedOn(key));
-      const usable = earlier?.usable_weight ?? test.raw_weight ?? this.file.ap_weight;
+      const usable = earlier?.productWeight ?? test.raw_weight ?? this.file.ap_weight;
       if (test.raw_weight !== undefined && !test.raw_weight.equals(usable))
         this.at([...path, "raw_weight"], words.otherRawWeight(this.text(test.raw_weight), this.text(usable)));
-      return { products: earlier?.by_products ?? {}, loss: earlier?.cutting_loss ?? ZERO, raw: usable };
+      return {
+        byProducts: earlier?.byProducts ?? [],
+        loss: earlier?.cuttingLoss ?? ZERO,
+        difference: earlier?.cuttingDifference ?? ZERO,
+        raw: usable,
+      };
     }
     const nothingOff = loss.isZero() && Object.keys(products).length === 0;
     const raw = test.raw_weight ?? (nothingOff ? this.file.ap_weight : null);
-    if (raw === null) this.atKey(path, words.rawWeightMissing());
-    else
-      this.close(path, {
-        ...this.asPurchased(loss),
-        what: "what was trimmed, cutting loss and raw weight",
-        others: [...weightsOf(products), raw],
-      });
-    return { products, loss, raw: raw ?? this.file.ap_weight };
+    const byProducts = this.byProducts(products);
+    if (raw === null) {
+      this.atKey(path, words.rawWeightMissing());
+      return { byProducts, loss, difference: ZERO, raw: this.file.ap_weight };
+    }
+    const difference = this.close(path, {
+      ...this.asPurchased(loss),
+      what: "what was trimmed, cutting loss and raw weight",
+      others: [...weightsOf(products), raw],
+    });
+    return { byProducts, loss, difference, raw };
   }
 
   private byProducts(entries: ByProductsFile): ByProduct[] {
@@ -174,11 +193,14 @@ class Settling {
     return { whole: "AP weight", weight: this.file.ap_weight, lossKey: "cutting_loss", loss };
   }
 
-  private close(path: Path, { what, whole, weight, lossKey, loss, others }: Closing): void {
+  /** By what the pieces miss the whole; a problem where half a step for each weighing does not explain it. */
+  private close(path: Path, { what, whole, weight, lossKey, loss, others }: Closing): Decimal {
     const sum = Decimal.sum(loss, ...others);
     const gap = weight.minus(sum);
+    const weighings = 1 + others.length + (loss.isZero() ? 0 : 1);
+    const hidden = this.scaleStep.times(weighings).div(2);
     const apUnknown = whole === "AP weight" && this.read.isLeftOut(["ap_weight"]);
-    if (gap.isZero() || apUnknown || this.read.isLeftOut(path)) return;
+    if (gap.abs().lte(hidden) || apUnknown || this.read.isLeftOut(path)) return gap;
     this.atKey(
       path,
       words.doesNotClose(
@@ -187,19 +209,36 @@ class Settling {
         this.text(sum),
         this.text(gap),
         `${lossKey}: ${this.text(loss.plus(gap))}`,
+        words.hiddenBy(weighings, this.text(this.scaleStep), this.text(hidden)),
       ),
     );
+    return gap;
   }
 
+  /** In coins, as they are printed, and exactly: neither may leave the product less than a coin to bear. */
   private credits(path: Path, byProducts: readonly ByProduct[]): void {
-    const { unit } = this;
-    const cost = this.file.ap_weight.div(unit.grams).times(priceIn(this.file.ap_price, unit));
-    const credits = Decimal.sum(ZERO, ...creditsOf(byProducts)).div(unit.grams);
-    const over = credits.minus(cost).toDecimalPlaces(EXACT_PLACES);
-    const unknown = ["ap_weight", "ap_price"].some((key) => this.read.isLeftOut([key]));
-    if (over.isNegative() || unknown || cost.isZero() || this.creditsTooHigh) return;
+    const { unit, file } = this;
+    const coin = coinOf(file.currency);
+    const exactCost = file.ap_weight.times(priceIn(file.ap_price, unit));
+    const exactOver = Decimal.sum(ZERO, ...creditsOf(byProducts)).minus(exactCost);
+    const printed = byProducts.map(({ weight, price }) => inCoins(weight, price, unit, file.currency));
+    const over = Decimal.max(
+      toCoins(exactOver.div(unit.grams), coin),
+      Decimal.sum(ZERO, ...printed).minus(this.apCost()),
+    );
+    if (over.isNegative() || this.isApUnknown() || this.apCost().isZero() || this.creditsTooHigh) return;
     this.creditsTooHigh = true;
-    this.atKey(path, words.creditsAboveCost(over));
+    this.atKey(path, words.creditsAboveCost(over.isZero() ? null : over.toFixed(coin.decimalPlaces())));
+  }
+
+  /** To the coin. */
+  private apCost(): Decimal {
+    const { ap_weight, ap_price, currency } = this.file;
+    return inCoins(ap_weight, priceIn(ap_price, this.unit), this.unit, currency);
+  }
+
+  private isApUnknown(): boolean {
+    return ["ap_weight", "ap_price"].some((key) => this.read.isLeftOut([key]));
   }
 
   private portion(path: Path, portion: Decimal | undefined, weight: Decimal): void {

@@ -21,23 +21,28 @@ export const lacksTest = (key: string): Wording => ({
 });
 
 export const noPrice = (): Wording => ({
-  what: "the AP price is nothing, so there is no cost to bear",
+  what: "the whole costs nothing at the AP price, so there is no cost to bear",
   remedy: "Write what a weight of it cost, such as `6.40 / kg`",
 });
 
-/** `missing` is below zero where the parts are too much. All three are weights as they are written. */
+/** `missing` is below zero where the parts are too much. All are weights as they are written. */
 export const doesNotClose = (
   what: string,
   whole: string,
   sum: string,
   missing: string,
   loss: string,
+  hidden: string,
 ): Wording => ({
-  what: `${what} make ${sum}, ${missing.replace("-", "")} too ${missing.startsWith("-") ? "much" : "little"} for the ${whole}`,
+  what: `${what} make ${sum}, ${missing.replace("-", "")} too ${missing.startsWith("-") ? "much" : "little"} for the ${whole}; ${hidden}`,
   remedy: missing.startsWith("-")
     ? "Correct a weight"
     : `Add the part that is missing, or write what was lost: \`${loss}\``,
 });
+
+/** How much the steps of the scale can hide. */
+export const hiddenBy = (weighings: number, step: string, hidden: string): string =>
+  `${weighings} weighings to ${step} explain ${hidden} and no more`;
 
 export const carriedOn = (key: string): Wording => ({
   what: `\`${key}\` is known from the butcher's test above it`,
@@ -54,8 +59,9 @@ export const rawWeightMissing = (): Wording => ({
   remedy: "Add what went into the oven or the pot, such as `raw_weight: 2.8 kg`",
 });
 
-export const creditsAboveCost = (over: Decimal): Wording => ({
-  what: `the by-products are worth ${over.isZero() ? "all that the whole cost" : `${over.toFixed(2)} more than the whole cost`}`,
+/** `over` in currency units, to the coin; null where they are worth just as much. */
+export const creditsAboveCost = (over: string | null): Wording => ({
+  what: `the by-products are worth ${over === null ? "all that the whole cost" : `${over} more than the whole cost`}`,
   remedy: "Correct a `value`: a by-product is worth no more than what it would cost to buy",
 });
 
