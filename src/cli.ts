@@ -16,6 +16,7 @@ import {
   recordCommand,
   riskCommand,
   type ServeCommandOptions,
+  safetyCaseCommand,
   serveCommand,
   type TestCardOptions,
   type TradeoffCommandOptions,
@@ -206,6 +207,11 @@ function program(end: (code: ExitCode) => void): Command {
     .action(async (files: string[], options: WasteCommandOptions) =>
       end(await wasteCommand(files, options, terminal)),
     );
+  main
+    .command("safety-case")
+    .description("list every rule of safety, and what is not judged")
+    .option("--out <dir>", "write it as a page there, with its tests, sources and the table of hazards")
+    .action((options: { out?: string }) => end(safetyCaseCommand(options, terminal)));
   main
     .command("serve")
     .description("serve the pages of a folder's scenarios on this machine")

@@ -44,13 +44,15 @@ const LEAST_REASON_SECONDS = 2;
 
 /**
  * Plans a scenario: the least of its aim, then of the other, then the simplest to follow, whole and balanced; or
- * what would make a plan possible. Throws a CostingError where the costing method cannot be applied.
+ * what would make a plan possible. Throws a CostingError where the costing method cannot be applied, and a
+ * RangeError where the scenario serves what must not be eaten.
  */
 export async function planScenario(asked: Scenario, options: PlanOptions): Promise<Planned> {
   const until = performance.now() + options.seconds * 1000;
   const left = (): number => (until - performance.now()) / 1000;
   const scenario = options.aim === undefined ? asked : { ...asked, aim: options.aim };
-  const { warnings } = checkSafety(scenario);
+  const { blocks, warnings } = checkSafety(scenario);
+  refuseBlocked(blocks);
   const settled = await settle(scenario, (model) => solveStages(model, stageOptions(options, left())));
   if (settled.kind === "plan") {
     const { decision, ledger, first, stages } = settled;
@@ -63,6 +65,11 @@ export async function planScenario(asked: Scenario, options: PlanOptions): Promi
   const { outcome } = settled;
   const reasons = outcome.kind === "infeasible" ? await reasonsFor(scenario, options.engines, left()) : [];
   return { plan: composeNoPlan(scenario, { outcome, stages: [], warnings, reasons }), scenario };
+}
+
+/** What must not be planned is not planned, however the scenario came here. */
+function refuseBlocked(blocks: readonly { readonly text: string }[]): void {
+  if (blocks.length > 0) throw new RangeError(blocks.map(({ text }) => text).join(" "));
 }
 
 function stageOptions({ engines, engine, onProgress }: PlanOptions, seconds: number): StageOptions {

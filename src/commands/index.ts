@@ -6,6 +6,7 @@ export { newCommand } from "./new.js";
 export { type PlanCommandOptions, planCommand } from "./plan.js";
 export { type RecordCommandOptions, recordCommand } from "./record.js";
 export { type RiskCommandOptions, riskCommand } from "./risk.js";
+export { safetyCaseCommand } from "./safety-case.js";
 export { type ServeCommandOptions, serveCommand } from "./serve.js";
 export { processTerminal } from "./terminal.js";
 export { type TestCardOptions, testCardCommand } from "./test-card.js";

@@ -16,6 +16,7 @@ export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
 export { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";
 export { cautiousWords, orderWords } from "./risk.js";
+export { safetyCasePage } from "./safety-case.js";
 export { fill } from "./template.js";
 export { TESTS, type TestCardData, testCardData, testCardPage } from "./test-card.js";
 export { testFormPage } from "./test-form.js";

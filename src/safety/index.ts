@@ -11,11 +11,13 @@ export {
   namedAllergens,
 } from "./allergens.js";
 export { allergensOfDish, allergensOfPart, type Carried, mayContain } from "./carry.js";
+export { NOT_JUDGED, SAFETY_RULES } from "./case.js";
 export { checkSafety } from "./check.js";
 export { criticalSteps } from "./check-hazards.js";
 export * from "./dates.js";
 export { DEFERENCE } from "./findings.js";
 export { HAZARDS, hazardsOf } from "./hazards/match.js";
+export type { Hazard } from "./hazards/types.js";
 export { HOLDING_RULES, type HoldingRules, holdingLines } from "./holding.js";
 export * from "./life.js";
 export * from "./limits.js";

@@ -8,6 +8,7 @@ import { addFirstPageRoutes } from "./routes/first-page.js";
 import { addFormRoutes } from "./routes/forms.js";
 import { addPlanRoutes } from "./routes/plans.js";
 import { addQuestionRoutes } from "./routes/questions.js";
+import { addSafetyCaseRoute } from "./routes/safety-case.js";
 import { addTestCardRoutes } from "./routes/test-cards.js";
 import { addWeighInRoutes } from "./routes/weigh-in.js";
 import { addYieldRoutes } from "./routes/yields.js";
@@ -52,6 +53,7 @@ export function makeApp(context: Context): Express {
   addFormRoutes(app, context);
   addTestCardRoutes(app, context);
   addWeighInRoutes(app, context);
+  addSafetyCaseRoute(app);
   app.use(notFound);
   app.use(failed);
   return app;

@@ -1,5 +1,7 @@
 import { describe, expect, it } from "vitest";
+import { Engines } from "../../src/allocation/index.js";
 import { loadScenarioText } from "../../src/load.js";
+import { planScenario } from "../../src/plan.js";
 import type { Decimal } from "../../src/quantity/index.js";
 import { HAZARDS, hazardsOf } from "../../src/safety/index.js";
 import { PARTS } from "../../src/safety/names/parts.js";
@@ -10,6 +12,7 @@ import {
   type TableBreakdown,
   type TableItem,
 } from "../../src/yields/index.js";
+import { servingOf } from "../support/scenario-builder.js";
 
 const first = (names: string): string => (names.split(",")[0] ?? "").trim().replace("=", "");
 
@@ -55,6 +58,15 @@ describe("a part that must never be eaten", () => {
     });
     expect(through).toEqual([]);
     expect(ROWS.length).toBeGreaterThan(80);
+  });
+
+  it("is planned by no one who hands in a scenario made elsewhere", async () => {
+    const engines = new Engines();
+    const scenario = servingOf({ item: "rhubarb", part: "leaf" });
+    await expect(planScenario(scenario, { engines, seconds: 5 })).rejects.toThrow(
+      "rhubarb leaf must not be eaten (classed as food, in plate)",
+    );
+    await engines.close();
   });
 
   it("is refused in the kitchen's own yield tests, which may not call it food", () => {

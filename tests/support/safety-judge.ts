@@ -17,14 +17,17 @@ export function harm(decision: Decision, scenario: Scenario): string[] {
 const DAYS = { us: 7, uk: 5, eu: 4, france: 4, australia: 5 } as const;
 const NEVER = /^(rhubarb (leaf|root)|tomato (leaf|stem)|potato (sprout|leaf|stem))$/;
 
-/** Cut tomato and leafy greens, and all that is cooked: Food Code 1-201.10, by the names of random kitchens. */
+/**
+ * Cut tomato and leafy greens, and all that is cooked: Food Code 1-201.10, by the names of random kitchens. Leaf of
+ * celery is a herb, and the code's leafy greens hold no herbs (from memory).
+ */
 function needsCold({ name, item, state }: Part): boolean {
   return (
     item === null ||
     state === "cooked" ||
     item === "tomato" ||
     item === "spinach" ||
-    /\b(leaf|stock)\b/.test(name)
+    /\b(leaf|stock)\b/.test(name.replace("celery leaf", ""))
   );
 }
 

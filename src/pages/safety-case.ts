@@ -1,0 +1,69 @@
+import { RULES_OF } from "../kitchen/index.js";
+import {
+  ALLERGEN_LISTS,
+  DATE_RULES,
+  DEFAULT_RULES,
+  DEFERENCE,
+  HAZARDS,
+  type Hazard,
+  HOLDING_RULES,
+  holdingLines,
+  NOT_JUDGED,
+  SAFETY_RULES,
+} from "../safety/index.js";
+import { type DocumentOptions, documentPage } from "./document.js";
+import type { Page } from "./render.js";
+import { capital } from "./writing.js";
+
+/** Every rule of safety, where it acts, what tests it and who says so; made from the tables the program goes by. */
+export function safetyCasePage(options: DocumentOptions): Page {
+  return documentPage("safety-case", "The safety case", safetyCaseData(), options);
+}
+
+const KINDS = [
+  ["never", "Never food: refused, with no override"],
+  ["only if", "Food only after a treatment, which the dish must declare"],
+  ["warn", "Food with a caution, which is printed"],
+] as const;
+
+export function safetyCaseData() {
+  return {
+    deference: DEFERENCE,
+    rules: SAFETY_RULES.map(({ id, rule, acts, tests, source }) => ({
+      id,
+      rule,
+      acts: acts.map(({ file, name }) => `${name} in src/${file}`),
+      tests: tests.map((file) => `tests/${file}`),
+      source,
+    })),
+    places: RULES_OF.map((code) => ({
+      code: code === DEFAULT_RULES ? `${code}, where a scenario does not say` : code,
+      name: HOLDING_RULES[code].name,
+      days: `${DATE_RULES[code].days} days, the day of preparation being day 1, held at ${DATE_RULES[code].heldAtMost.celsius} C (${DATE_RULES[code].heldAtMost.fahrenheit} F) or less, ${DATE_RULES[code].from}`,
+      source: DATE_RULES[code].source,
+      limits: holdingLines(code),
+    })),
+    lists: Object.values(ALLERGEN_LISTS).map(({ name, allergens, source }) => ({
+      name,
+      allergens: allergens.join(", "),
+      source,
+    })),
+    hazards: KINDS.map(([kind, title]) => {
+      const rows = HAZARDS.filter(({ rule }) => rule.kind === kind);
+      return { title, count: String(rows.length), rows: rows.map(hazardRow) };
+    }),
+    notJudged: NOT_JUDGED,
+  };
+}
+
+function hazardRow({ id, hazard, rule, vulnerable, authority, basis }: Hazard) {
+  const remembered =
+    basis === "memory" && !authority.includes("from memory") ? `${authority}, from memory` : authority;
+  return {
+    id: capital(id),
+    hazard,
+    rule: rule.text,
+    vulnerable: vulnerable?.text ?? "",
+    authority: remembered,
+  };
+}
