@@ -58,6 +58,17 @@ export class Book {
     return this.actual.get(row) ?? this.given(row) ?? row.planned;
   }
 
+  /** By how much weighed rows were moved to close what was reckoned before: the next may differ by as much again. */
+  moved(rows: readonly Row[]): bigint {
+    return sum(
+      rows.map((row) => {
+        const reading = this.sheet.readings.get(row);
+        const by = reading === undefined ? 0n : this.value(row) - reading.value;
+        return by < 0n ? -by : by;
+      }),
+    );
+  }
+
   problem(rows: readonly Row[], wording: Wording): void {
     const { readings, places, file } = this.sheet;
     const read = rows.map((row) => readings.get(row)?.place).find((place) => place !== undefined);

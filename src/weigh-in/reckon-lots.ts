@@ -53,7 +53,7 @@ function reckonLot({ part, ins, outs }: LotRows, book: Book): void {
       expected: row.planned,
       rank: RANKS.findIndex((whats) => whats.includes(row.what)),
     })),
-    slackOf(readings, book.scenario.scaleStep),
+    slackOf(readings, book.scenario.scaleStep) + book.moved(ins),
   );
   if (shared.kind === "closed") for (const [row, value] of shared.values) book.actual.set(row, value);
   else {
@@ -98,10 +98,8 @@ function reckonStep(worked: Row, book: Book): void {
     book.actual.set(water, wet - rest);
     return;
   }
-  const slack = slackOf(
-    [worked, ...gave].filter((row) => book.isWeighed(row)).length,
-    book.scenario.scaleStep,
-  );
+  const readings = [worked, ...gave].filter((row) => book.isWeighed(row));
+  const slack = slackOf(readings.length, book.scenario.scaleStep) + book.moved([worked]);
   const taker = [...outs]
     .filter((row) => book.value(row) + rest >= 0n)
     .sort(

@@ -1,13 +1,12 @@
 import type { PlanJson } from "../contract/index.js";
 import { withStockOf } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { Decimal, scaleWithStep, unitNamed } from "../quantity/index.js";
 import type { Problem, Source } from "../reading/index.js";
 import type { Note, Sheet } from "./book.js";
 import { rowsOfPlan } from "./happened.js";
 import { readWeighIn } from "./read.js";
-import { figureOf, type Row, rowKey } from "./row.js";
-import { figureText, NOTHING_FILLED, writeWeighIn } from "./write.js";
+import { type Row, rowKey } from "./row.js";
+import { exactText, NOTHING_FILLED, writeWeighIn } from "./write.js";
 
 /** A row of a weigh-in as it stands in its file, by a key that stays its own. */
 export interface FilledRow extends Note {
@@ -94,13 +93,4 @@ function filledRow(row: Row, { readings, notes }: Sheet, scenario: Scenario): Fi
     actual: value === undefined ? "" : exactText(row, value, scenario),
     ...note,
   };
-}
-
-/** The figure to the milligram, in the unit that the file is written in. */
-function exactText(row: Row, value: bigint, scenario: Scenario): string {
-  const { unit } = scaleWithStep(scenario.scaleStep);
-  const named = unitNamed(unit, null);
-  if (row.measure !== "weight") return figureText(row, value, scenario);
-  if (unit === "g" || named.kind !== "unit") return figureOf(row.measure, value).toFixed();
-  return new Decimal(value.toString()).div(1000).div(named.unit.factor).toDecimalPlaces(6).toFixed();
 }

@@ -1,5 +1,5 @@
 import type { Scenario } from "../kitchen/index.js";
-import { milligrams, roundTogether, scaleWithStep } from "../quantity/index.js";
+import { Decimal, milligrams, roundTogether, scaleWithStep, unitNamed } from "../quantity/index.js";
 import type { Note } from "./book.js";
 import { COLUMNS, nameCells, unitOf } from "./columns.js";
 import { figureOf, type Row } from "./row.js";
@@ -25,7 +25,7 @@ export function writeWeighIn(
       ...nameCells(row, scenario),
       ...note,
       unit: unitOf(row, scenario, unit),
-      planned: plannedText(row, scenario),
+      planned: figureText(row, row.planned, scenario),
       actual,
     };
     return COLUMNS.map((column) => cell(cells[column])).join(",");
@@ -33,13 +33,8 @@ export function writeWeighIn(
   return [COLUMNS.join(","), ...lines].map((line) => `${line}\n`).join("");
 }
 
-/** The planned figure as the scale shows it, a bill, or a count; nothing for a row that was added. */
-export function plannedText(row: Row, scenario: Scenario): string {
-  return figureText(row, row.planned, scenario);
-}
-
 /** A figure of a row in its unit, with a point for decimals and as many of them as the scale shows. */
-export function figureText(row: Row, value: bigint, { scaleStep }: Scenario): string {
+function figureText(row: Row, value: bigint, { scaleStep }: Scenario): string {
   if (row.measure !== "weight") {
     const figure = figureOf(row.measure, value);
     return row.measure === "cost" ? figure.toFixed(Math.max(2, figure.decimalPlaces())) : figure.toFixed();
@@ -52,4 +47,13 @@ export function figureText(row: Row, value: bigint, { scaleStep }: Scenario): st
 /** A cell in quotes where CSV wants them. */
 function cell(text: string): string {
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
+
+/** The figure to the milligram, in the unit that the file is written in. */
+export function exactText(row: Row, value: bigint, scenario: Scenario): string {
+  const { unit } = scaleWithStep(scenario.scaleStep);
+  const named = unitNamed(unit, null);
+  if (row.measure !== "weight") return figureText(row, value, scenario);
+  if (unit === "g" || named.kind !== "unit") return figureOf(row.measure, value).toFixed();
+  return new Decimal(value.toString()).div(1000).div(named.unit.factor).toDecimalPlaces(6).toFixed();
 }

@@ -3,7 +3,8 @@ import type { Decision, Scenario } from "../../src/kitchen/index.js";
 import { keepLedger } from "../../src/ledger/index.js";
 import { problemText } from "../../src/reading/index.js";
 import { type Happened, rowsOfPlan, whatHappened, writeWeighIn } from "../../src/weigh-in/index.js";
-import { figureOf, type Row } from "../../src/weigh-in/row.js";
+import type { Row } from "../../src/weigh-in/row.js";
+import { exactText } from "../../src/weigh-in/write.js";
 
 /** The plan of a decision, as it is read back from its file. */
 export function keptPlan(scenario: Scenario, decision: Decision): PlanJson {
@@ -24,7 +25,7 @@ export function weighedFile(plan: PlanJson, scenario: Scenario, figure: (row: Ro
   return writeWeighIn(rowsToWeigh(plan, scenario), scenario, (row) => {
     const value = figure(row);
     const note = { reason: "", by: "", time: "" };
-    return { actual: value === null ? "" : figureOf(row.measure, value).toFixed(), note };
+    return { actual: value === null ? "" : exactText(row, value, scenario), note };
   });
 }
 
