@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { basename, dirname } from "node:path";
-import { type PlanJson, planSchema } from "./contract/index.js";
+import { keptPlan, type PlanJson, PlanMismatch } from "./contract/index.js";
 import type { Scenario } from "./kitchen/index.js";
 import { kitchenYields } from "./kitchen-yields.js";
 import type { Problem } from "./reading/index.js";
@@ -62,6 +62,7 @@ export async function isPlanKept(scenarioFile: string): Promise<boolean> {
 /** A plan as kept, and the text of its weigh-in; null, with the problem, where there is none to read. */
 async function readKeptPlan(
   scenarioFile: string,
+  scenario: Scenario,
 ): Promise<{ kept: { plan: PlanJson; weighIn: string } | null; problems: readonly Problem[] }> {
   const files = { plan: planFile(scenarioFile), weighIn: weighInFile(scenarioFile) };
   const problem = (file: string, what: string, remedy: string) => ({
@@ -71,12 +72,13 @@ async function readKeptPlan(
   const keep = `Plan and keep it: trim-to-use plan ${scenarioFile} --keep`;
   const text = await textOf(files.plan);
   if (text === null) return problem(files.plan, "no plan is kept here", keep);
-  const plan = planSchema.safeParse(parsed(text));
-  if (!plan.success) return problem(files.plan, "this is no plan as it was kept", keep);
+  const plan = planOf(text, scenario);
+  if (plan === null)
+    return problem(files.plan, "this is no plan as it was kept, or not of this scenario", keep);
   const weighIn = await textOf(files.weighIn);
   return weighIn === null
     ? problem(files.weighIn, "there is no weigh-in here", keep)
-    : { kept: { plan: plan.data, weighIn }, problems: [] };
+    : { kept: { plan, weighIn }, problems: [] };
 }
 
 /** What happened by the files beside a scenario. */
@@ -84,7 +86,7 @@ export async function happenedAt(
   scenarioFile: string,
   scenario: Scenario,
 ): Promise<{ planned: PlanJson | null; happened: Happened | null; problems: readonly Problem[] }> {
-  const { kept, problems } = await readKeptPlan(scenarioFile);
+  const { kept, problems } = await readKeptPlan(scenarioFile, scenario);
   if (kept === null) return { planned: null, happened: null, problems };
   const source = { file: weighInFile(scenarioFile), text: kept.weighIn };
   return { planned: kept.plan, ...whatHappened(kept.plan, scenario, source, planFile(scenarioFile)) };
@@ -95,7 +97,7 @@ export async function weighInAt(
   scenarioFile: string,
   scenario: Scenario,
 ): Promise<{ rows: readonly FilledRow[] | null; problems: readonly Problem[] }> {
-  const { kept, problems } = await readKeptPlan(scenarioFile);
+  const { kept, problems } = await readKeptPlan(scenarioFile, scenario);
   if (kept === null) return { rows: null, problems };
   const source = { file: weighInFile(scenarioFile), text: kept.weighIn };
   const filled = filledRows(kept.plan, scenario, source, planFile(scenarioFile));
@@ -113,7 +115,7 @@ export async function fillIn(
   scenario: Scenario,
   written: { readonly changes: ReadonlyMap<string, Change>; readonly by: string; readonly time: string },
 ): Promise<{ errors: ReadonlyMap<string, string>; problems: readonly Problem[] }> {
-  const { kept, problems } = await readKeptPlan(scenarioFile);
+  const { kept, problems } = await readKeptPlan(scenarioFile, scenario);
   if (kept === null) return { errors: new Map(), problems };
   const file = weighInFile(scenarioFile);
   let found: { errors: ReadonlyMap<string, string>; problems: readonly Problem[] } = {
@@ -168,10 +170,11 @@ function textOf(file: string): Promise<string | null> {
   return readFile(file, "utf8").catch(() => null);
 }
 
-function parsed(text: string): unknown {
+function planOf(text: string, scenario: Scenario): PlanJson | null {
   try {
-    return JSON.parse(text);
-  } catch {
-    return null;
+    return keptPlan(JSON.parse(text), scenario);
+  } catch (error) {
+    if (error instanceof SyntaxError || error instanceof PlanMismatch) return null;
+    throw error;
   }
 }

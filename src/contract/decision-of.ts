@@ -8,11 +8,17 @@ export class PlanMismatch extends Error {
   override readonly name = "PlanMismatch";
 }
 
+/** The fields of a plan that say what is decided. */
+type DecidedJson = Pick<
+  PlanJson,
+  "scenario" | "onHand" | "purchases" | "cuts" | "preps" | "goings" | "dishes" | "leftovers"
+>;
+
 /**
  * The decision that a plan's JSON holds, to the milligram: what `composePlan` was given. A plan that speaks of
  * services, items, parts or dishes the scenario does not have, or of other stock on hand, is a PlanMismatch.
  */
-export function decisionOf(plan: PlanJson, scenario: Scenario): Decision {
+export function decisionOf(plan: DecidedJson, scenario: Scenario): Decision {
   mustHoldItsNames(plan, scenario);
   const serviceOf = indexIn(
     "service",
@@ -109,7 +115,7 @@ function missing(kind: string, name: string): PlanMismatch {
 }
 
 /** Every name the plan uses, and its stock on hand, as the scenario has them. */
-function mustHoldItsNames(plan: PlanJson, scenario: Scenario): void {
+function mustHoldItsNames(plan: DecidedJson, scenario: Scenario): void {
   if (plan.scenario !== scenario.name)
     throw new PlanMismatch(`the plan is of "${plan.scenario}", the scenario is "${scenario.name}"`);
   const must = (
@@ -171,7 +177,7 @@ function namesOnHand({ items, partsOnHand }: Scenario): { kind: string; name: st
  * The scenario with the weights and values on hand that the plan was made with: a head may be reckoned at another
  * weight since. A plan of other stock is a PlanMismatch.
  */
-export function withStockOf(plan: PlanJson, scenario: Scenario): Scenario {
+export function withStockOf(plan: DecidedJson, scenario: Scenario): Scenario {
   mustHoldItsNames(plan, scenario);
   const stock = plan.onHand.values();
   const next = <T extends { readonly weight: Weight; readonly value: Money }>(held: T): T => {

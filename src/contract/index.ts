@@ -4,6 +4,7 @@ export * from "./compose.js";
 export * from "./decision-of.js";
 export * from "./figures.js";
 export * from "./form-choice.js";
+export * from "./kept.js";
 export * from "./plan.js";
 export * from "./tradeoff.js";
 export * from "./worth.js";

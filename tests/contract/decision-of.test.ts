@@ -1,9 +1,10 @@
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
-import { Engines, lastDayOfLot, solveStages } from "../../src/allocation/index.js";
+import { anyPoint, Engines, lastDayOfLot } from "../../src/allocation/index.js";
 import {
   composePlan,
   decisionOf,
+  keptPlan,
   type PlanJson,
   PlanMismatch,
   planSchema,
@@ -32,10 +33,16 @@ function written(scenario: Scenario, decision: Decision): PlanJson {
   return planSchema.parse(JSON.parse(JSON.stringify(plan)));
 }
 
+/** Nothing bought and nothing cooked, which closes too. */
+function nothingDecided(): Decision {
+  const nothing = { purchases: [], cuts: [], binned: [], keptItems: [], preps: [], goings: [] };
+  return { ...nothing, cookings: [], sends: [], kept: [] };
+}
+
 describe("the decision read back from a plan's JSON", () => {
   it.each(feasibleExamples())("is the one the example %s was planned with", async (name) => {
     const scenario = example(name);
-    const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 30 }));
+    const settled = await settle(scenario, (model) => anyPoint(model, { engines, seconds: 30 }));
     if (settled.kind !== "plan") throw new Error(`${name} has no plan`);
     expect(decisionOf(written(scenario, settled.decision), scenario)).toEqual(settled.decision);
   });
@@ -83,5 +90,23 @@ describe("a plan of another scenario", () => {
 
   it("is read where nothing is changed", () => {
     expect(decisionOf(hallPlan, hallScenario).goings).toHaveLength(hallPlan.goings.length);
+  });
+});
+
+describe("a plan kept by an earlier version", () => {
+  const text = JSON.stringify(hallPlan);
+
+  it("is read, with what plans have had added since", () => {
+    const scenario = example("whole-units");
+    const plan = written(scenario, nothingDecided());
+    const { transfers: _, weights: __, ...older } = plan;
+    expect(keptPlan(older, scenario)).toEqual(plan);
+    expect(keptPlan(JSON.parse(text), hallScenario)).toEqual(hallPlan);
+  });
+
+  it("is none without what was decided", () => {
+    const { goings: _, ...broken } = hallPlan;
+    expect(keptPlan(broken, hallScenario)).toBeNull();
+    expect(keptPlan("plan", hallScenario)).toBeNull();
   });
 });
