@@ -24,7 +24,7 @@ it("keeps a plan with a weigh-in to fill in, and says what to do where there is 
     JSON.parse(kept.stdout),
   );
   const blank = await run("weigh-in", at("lunch.yaml"));
-  expect(blank.stdout).toContain("0 of 62 figures were weighed");
+  expect(blank.stdout).toMatch(/^0 of \d+ figures were weighed/m);
 });
 
 it("says what happened, as JSON and as pages, and learns it once", async () => {
