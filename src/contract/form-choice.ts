@@ -83,7 +83,7 @@ export const formChoiceSchema = z.object({
               netSpend: decimal,
               /** Grams of food nobody is given, with avoidable peel where it counts. */
               waste: decimal,
-              /** Grams of food that cutting these forms gave, less what of their parts is wasted. */
+              /** Grams of food that cutting these forms gave and that was on hand, less what of their parts is wasted. */
               used: decimal,
               /** What the forms bought cost, for a kilogram used; null where nothing is. */
               costPerUsed: decimal.nullable(),

@@ -7,7 +7,7 @@ import { formChoiceSchema } from "../../src/contract/index.js";
 import { lowestNotWorth, planFormChoice } from "../../src/insight/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
 import { planningWith } from "../../src/plan-again.js";
-import { Decimal, money, NO_MONEY } from "../../src/quantity/index.js";
+import { Decimal, grams, money, NO_MONEY } from "../../src/quantity/index.js";
 import { pricedForms } from "../../src/yields/index.js";
 import { scenarioOf } from "../support/examples.js";
 
@@ -151,6 +151,24 @@ describe("which form to buy, by plans", () => {
     const choice = await choiceOf(credited);
     expect(told(choice)?.[1]).toMatchObject({ beside: "2.00" });
     expect(choice.plans?.ways[2]).toMatchObject({ outcome: "plan" });
+  });
+
+  it("counts as used what the house had, and not as unused what of that is wasted", async () => {
+    // One heart and 500 g in the house make the bake; 300 g of leaf in the house go to waste.
+    const held = (part: string, weight: string) => ({
+      part,
+      weight: grams(weight),
+      value: NO_MONEY,
+      useBy: null,
+      lastDay: null,
+    });
+    const stocked: Scenario = {
+      ...bakeOnly,
+      aim: "cost",
+      partsOnHand: [held("marrow dice", "500"), held("marrow leaf", "300")],
+    };
+    const heart = (await choiceOf(stocked)).plans?.ways[1]?.figures;
+    expect(heart).toMatchObject({ netSpend: "1.80", used: "900", costPerUsed: "2" });
   });
 
   it("counts whole units: three hearts against two heads, and one of each against either", async () => {

@@ -126,13 +126,18 @@ function figuresOf(
   };
 }
 
-/** Food that cutting the forms gave, less what is wasted of their parts. */
+/** Food that cutting the forms gave and that was on hand of their parts, less what is wasted of them. */
 function usedGrams(plan: PlanJson, of: string, names: readonly string[], scenario: Scenario): Decimal {
-  const parts = new Set(scenario.parts.filter(({ item }) => item === of).map(({ name }) => `part:${name}`));
+  const own = scenario.parts.filter(({ item }) => item === of);
+  const parts = new Set(own.map(({ name }) => `part:${name}`));
+  const foods = new Set(own.filter((part) => part.class === "food").map(({ name }) => name));
+  const held = plan.onHand
+    .filter(({ kind, name }) => kind === "part" && foods.has(name))
+    .reduce((sum, { weight }) => sum.plus(weight), ZERO);
   const food = plan.cuts
     .filter(({ item }) => names.includes(item))
     .flatMap((cut) => cut.parts.filter((part) => part.class === "food"))
-    .reduce((sum, { weight }) => sum.plus(weight), ZERO);
+    .reduce((sum, { weight }) => sum.plus(weight), held);
   const wasted = plan.transfers
     .filter(({ from, to }) => parts.has(from) && to.startsWith("wastedFood:"))
     .reduce((sum, { weight }) => sum.plus(weight), ZERO);
