@@ -24,6 +24,8 @@ export interface PricedAtHand {
   readonly problems: readonly string[];
 }
 
+/** A price by which pounds are spoken of. */
+const BY_POUND = /\b(?:lbs?|pounds?|oz|ounces?)\b/;
 /** A day for a scenario that is not planned. */
 const ANY_DAY = "2026-01-01";
 
@@ -50,6 +52,9 @@ export function formsAtPrices(
     const { name, price } = named(written);
     return full(name, `--credit "${written}"`).map((part) => `${quoted(part)}: {credit: ${quoted(price)}}`);
   });
+  const asForms = prices.map((written) => named(written).name);
+  for (const form of new Set(asForms.filter((each, index) => asForms.indexOf(each) < index)))
+    problems.push(`--price "${form}=..." is given more than once. Write one price for each form.`);
   const scenarios = prices.flatMap((written) => {
     const { name: form, price } = named(written);
     const own = forms.filter((each) => each.form === form);
@@ -71,7 +76,7 @@ function foodPartsOf(forms: readonly TableItem[]): string[] {
 }
 
 function scenarioText(
-  { item, currency }: AskedPrices,
+  { item, currency, prices }: AskedPrices,
   { form, price }: { form: string; price: string },
   parts: readonly string[],
   credited: readonly string[],
@@ -80,6 +85,7 @@ function scenarioText(
   return [
     `scenario: ${quoted(item)}`,
     `currency: ${quoted(currency)}`,
+    ...(prices.some((written) => BY_POUND.test(written)) ? ["scale_step: 0.1 oz"] : []),
     `services: [{name: any, date: ${ANY_DAY}}]`,
     `items: {${quoted(`${item}, ${form}`)}: ${entry}}`,
     ...(credited.length === 0 ? [] : [`parts: {${credited.join(", ")}}`]),
