@@ -1,17 +1,21 @@
 import type { FormChoiceJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import {
-  amountOf,
   arithmeticText,
   bestText,
+  boughtText,
   cheapestText,
+  costText,
   formName,
   minutesText,
   plansText,
+  rateText,
   type Writing,
+  wantedText,
+  withHandsOf,
   writingFor,
 } from "../pages/index.js";
-import { Decimal, grams, money } from "../quantity/index.js";
+import { Decimal, grams } from "../quantity/index.js";
 import type { Terminal } from "./terminal.js";
 import { wrapped } from "./wrapped.js";
 
@@ -20,17 +24,18 @@ type Plans = NonNullable<FormChoiceJson["plans"]>;
 /** Prints the forms side by side, by usable weight and by plans, each with its break-even said. */
 export function printFormChoice(choice: FormChoiceJson, scenario: Scenario, terminal: Terminal): void {
   const writing = writingFor(scenario);
-  const cost = (text: string): string => writing.money(money(new Decimal(text)));
   const say = (text: string): void => {
     for (const line of wrapped(text, terminal.columns - 4, "  ", "    ")) terminal.print(line);
   };
-  const wage = choice.wage === null ? "" : `, hands at ${cost(choice.wage)} an hour`;
+  const kg = writing.largeUnit;
+  const wage = choice.wage === null ? "" : `; hands at ${costText(choice.wage, writing)} an hour`;
   terminal.print(terminal.heading(`${choice.item}: which form to buy`));
   say(cheapestText(choice, writing));
+  say(`Usable: ${wantedText(choice)}${wage}.`);
   for (const form of choice.forms) {
-    const price = form.unit === "kg" ? "" : ` (${cost(form.price)} a ${form.unit})`;
+    const price = form.unit === kg ? "" : ` (${costText(form.price, writing)} a ${form.unit})`;
     say(
-      `${formName(form.item, choice)}, ${form.breakdown}: ${cost(form.pricePerKilogram)} a kg${price}, ${writing.rate(new Decimal(form.usable))} usable, ${cost(form.usableCost)} a usable kg${wage}`,
+      `${formName(form.item, choice)}, ${form.breakdown}: ${rateText(form.pricePerKilogram, writing)} a ${kg}${price}, ${writing.rate(new Decimal(form.usable))} usable, ${rateText(form.usableCost, writing)} a usable ${kg}`,
     );
   }
   for (const form of choice.forms) {
@@ -49,14 +54,17 @@ function wayText(
   choice: FormChoiceJson,
   writing: Writing,
 ): string {
-  const cost = (text: string): string => writing.money(money(new Decimal(text)));
+  const cost = (text: string): string => costText(text, writing);
   const name = item === null ? "Choice free" : `${formName(item, choice)} alone`;
   if (figures === null)
     return `${name}: ${outcome === "no plan" ? "no plan; that is proved" : "not settled in the time"}`;
-  const bought = figures.bought.map(({ units, unit, item: each }) =>
-    amountOf(writing, units, unit, formName(each, choice)),
+  const bought = figures.bought.map((each) => boughtText(each, choice, writing));
+  const perUsed =
+    figures.costPerUsed === null
+      ? ""
+      : `, ${rateText(figures.costPerUsed, writing)} a ${writing.largeUnit} used`;
+  const hands = withHandsOf(figures).map(
+    (total) => ` for ${cost(figures.wageCost ?? "0")}, ${cost(total.toFixed())} with the spend`,
   );
-  const perUsed = figures.costPerUsed === null ? "" : `, ${cost(figures.costPerUsed)} a kg used`;
-  const hands = figures.wageCost === null ? "" : ` for ${cost(figures.wageCost)}`;
-  return `${name}${proved ? "" : " (best found)"}: buy ${bought.join(" and ") || "nothing"}; spend ${cost(figures.netSpend)} in all, waste ${writing.weight(grams(figures.waste))}, use ${writing.weight(grams(figures.used))} of it${perUsed}; ${writing.decimal(new Decimal(figures.minutes), 0)} min of cutting${hands}`;
+  return `${name}${proved ? "" : " (best found)"}: buy ${bought.join(" and ") || "nothing"}; spend ${cost(figures.netSpend)} in all, waste ${writing.weight(grams(figures.waste))}, use ${writing.weight(grams(figures.used))} of it${perUsed}; ${writing.decimal(new Decimal(figures.minutes), 0)} min of cutting${hands.join("")}`;
 }

@@ -7,10 +7,15 @@ export { formChoicePage } from "./form-choice/page.js";
 export {
   arithmeticText,
   bestText,
+  boughtText,
   cheapestText,
+  costText,
   formName,
   minutesText,
   plansText,
+  rateText,
+  wantedText,
+  withHandsOf,
 } from "./form-choice/words.js";
 export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
 export { type OutcomeWords, outcomeWords } from "./outcome-words.js";

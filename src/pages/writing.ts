@@ -5,6 +5,7 @@ import {
   type Money,
   milligrams,
   money,
+  OUNCE_MILLIGRAMS,
   roundTogether,
   scaleWithStep,
   splitByShares,
@@ -19,6 +20,10 @@ const GAP = "\u00a0";
 export interface Writing {
   /** Unit of the kitchen's scale, "g" or "oz", for the heads of columns. */
   readonly unit: string;
+  /** The larger one, "kg" or "lb", that prices by weight are for. */
+  readonly largeUnit: string;
+  /** What stands against a kilogram (a price, minutes), for one such unit. */
+  perLarge(perKilogram: Decimal): Decimal;
   /** A weight to the scale's step. */
   onScale(weight: Weight): Weight;
   /** A weight as the scale shows it, without its unit: for columns whose head names it. */
@@ -89,6 +94,9 @@ export function writingFor({ locale, currency, scaleStep }: WritingOf): Writing 
 
   return {
     unit,
+    largeUnit: large.unit,
+    perLarge: (perKilogram) =>
+      unit === "g" ? perKilogram : perKilogram.times(OUNCE_MILLIGRAMS).times(large.size).div(1_000_000),
     onScale,
     shown: (weight) => shownFormat.format(exact(scale.read(onScale(weight)))),
     weight: (weight) => {

@@ -47,6 +47,19 @@ describe("forms", () => {
     expect(Number(forms[1].usable)).toBeLessThan(0.56);
   });
 
+  it("speaks of pounds where a price does, and says which parts are usable", async () => {
+    const { stdout } = await run(
+      ...FORMS,
+      "--price",
+      "crown=1.90 / lb",
+      "--price",
+      "untrimmed head=1.10 / head",
+    );
+    // 1.10 / 1.1023 lb / 0.61 and 1.90 / 0.78.
+    expect(stdout).toContain("Untrimmed head is the cheapest: €1.64 a usable lb; next comes crown at €2.44.");
+    expect(stdout).toContain("Usable: floret.");
+  });
+
   it("says everything that is wrong with what was asked", async () => {
     const wrong = await run(
       "forms",
@@ -64,6 +77,11 @@ describe("forms", () => {
       '--want florett: no form of broccoli gives a part for eating called "florett". Did you mean "floret"?',
       '--price "crwn=4.20 / kg": the tables hold no form `crwn` of `broccoli`. Did you mean `crown`?',
       expect.stringContaining('--price "untrimmed head=1 / bag": '),
+    ]);
+    const twice = await run(...FORMS, ...PRICES, "--price", "crown=3.90 / kg");
+    expect([twice.code, twice.stderr]).toEqual([
+      2,
+      '--price "crown=..." is given more than once. Write one price for each form.\n',
     ]);
     const missing = await run("forms", "--item", "brocoli");
     expect(missing.stderr).toContain('Did you mean "broccoli"');

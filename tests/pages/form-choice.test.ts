@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { FormChoiceJson } from "../../src/contract/index.js";
-import { arithmeticText, plansText, writingFor } from "../../src/pages/index.js";
-import { grams } from "../../src/quantity/index.js";
+import { arithmeticText, boughtText, cheapestText, plansText, writingFor } from "../../src/pages/index.js";
+import { grams, milligrams } from "../../src/quantity/index.js";
 
 type Form = FormChoiceJson["forms"][number];
 type BreakEven = NonNullable<FormChoiceJson["plans"]>["breakEvens"][number]["instead"];
@@ -84,6 +84,29 @@ describe("what is said of a break-even by usable weight", () => {
     expect(at("1.60", "3.2")).toBe(
       "Heart is worth it below €1.60 a head (€3.20 a kg); above that, untrimmed is cheaper.",
     );
+    const ounces = writingFor({ locale: "en-US", currency: "USD", scaleStep: milligrams(2835n) });
+    // 3.20 a kilogram x 0.45359237 kg = 1.4515 a pound.
+    const breakEven = { against: "untrimmed", price: "1.60", perKilogram: "3.2", minutesPerKilogram: null };
+    expect(arithmeticText(form("heart", { breakEven }), choice, ounces)).toBe(
+      "Heart is worth it below $1.60 a head ($1.45 a lb); above that, untrimmed is cheaper.",
+    );
+    expect(cheapestText(choice, ounces)).toBe("Untrimmed and heart cost the same, $3.63 a usable lb.");
     expect(at("-0.20", "-0.4")).toBe("Heart is dearer than untrimmed even if it cost nothing.");
+  });
+});
+
+describe("what is bought", () => {
+  it.each([
+    ["untrimmed", "bulb", "12 bulbs (untrimmed)"],
+    ["untrimmed head", "head", "12 untrimmed heads"],
+    ["crown", "crown", "12 crowns"],
+    ["bunch with tops", "bunch", "12 bunches with tops"],
+    ["cut dice", "kg", "12 kg of cut dice"],
+    ["cut dice", "bag of 2 kg", "12 bags of 2 kg cut dice"],
+  ])("is said of %s by the %s", (name, unit, text) => {
+    const forms = [form("the item", { form: name }), form("other")];
+    expect(
+      boughtText({ item: "the item", unit, units: 12 }, { forms }, writing).replaceAll("\u00a0", " "),
+    ).toBe(text);
   });
 });

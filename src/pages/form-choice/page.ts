@@ -1,11 +1,24 @@
 import type { FormChoiceJson } from "../../contract/index.js";
 import type { Scenario } from "../../kitchen/index.js";
-import { Decimal, grams, money } from "../../quantity/index.js";
+import { Decimal, grams } from "../../quantity/index.js";
 import { type DocumentOptions, documentPage } from "../document.js";
 import type { Page } from "../render.js";
-import { datesText, servicesText, shortName } from "../view.js";
-import { amountOf, capital, listed, type Writing, writingFor } from "../writing.js";
-import { arithmeticText, bestText, cheapestText, formName, minutesText, plansText } from "./words.js";
+import { datesText, servicesText } from "../view.js";
+import { capital, type Writing, writingFor } from "../writing.js";
+import {
+  arithmeticText,
+  bestText,
+  boughtText,
+  cheapestText,
+  costText,
+  formName,
+  minutesOf,
+  minutesText,
+  plansText,
+  rateText,
+  wantedText,
+  withHandsOf,
+} from "./words.js";
 
 type FormChoicePage = {
   readonly lead: string;
@@ -20,6 +33,8 @@ type FormChoicePage = {
   /** Columns beside the form's in the table of plans. */
   readonly planColumns: string;
   readonly unit: string;
+  /** That prices by weight are for. */
+  readonly largeUnit: string;
 };
 
 type FormRow = {
@@ -50,7 +65,7 @@ type WayRow = {
   readonly used: string;
   readonly costPerUsed: string;
   readonly minutes: string;
-  readonly wageCost: readonly string[];
+  readonly withHands: readonly { readonly total: string; readonly hands: string }[];
 };
 
 const AIMS = { waste: "least waste", cost: "least cost", balanced: "least cost and waste together" } as const;
@@ -74,22 +89,22 @@ export function formChoicePage(
 
 export function formChoiceData(choice: FormChoiceJson, scenario: Scenario): FormChoicePage {
   const writing = writingFor(scenario);
-  const cost = costWriter(writing);
+  const cost = (text: string): string => costText(text, writing);
   const timed = choice.forms.some(({ minutesPerKilogram }) => minutesPerKilogram !== "0");
   return {
     lead: cheapestText(choice, writing),
     best: bestText(choice, writing),
     wage: choice.wage === null ? "" : `${cost(choice.wage)} an hour`,
-    wanted: listed(choice.wanted.map((part) => shortName(part, choice.item))),
-    minutesColumn: timed ? ["Min a kg"] : [],
+    wanted: wantedText(choice),
+    minutesColumn: timed ? [`Min a ${writing.largeUnit}`] : [],
     forms: choice.forms.map((form) => ({
       form: capital(formName(form.item, choice)),
       about: form.breakdown,
-      price: form.unit === "kg" ? "" : `${cost(form.price)} a ${form.unit}`,
-      perKilogram: cost(form.pricePerKilogram),
+      price: form.unit === writing.largeUnit ? "" : `${cost(form.price)} a ${form.unit}`,
+      perKilogram: rateText(form.pricePerKilogram, writing),
       usable: writing.rate(new Decimal(form.usable)),
-      minutes: timed ? [writing.decimal(new Decimal(form.minutesPerKilogram), 1)] : [],
-      usableCost: cost(form.usableCost),
+      minutes: timed ? [minutesOf(form.minutesPerKilogram, writing)] : [],
+      usableCost: rateText(form.usableCost, writing),
     })),
     breakEvens: choice.forms.flatMap((form) =>
       [arithmeticText(form, choice, writing), minutesText(form, choice, writing)].filter(
@@ -99,6 +114,7 @@ export function formChoiceData(choice: FormChoiceJson, scenario: Scenario): Form
     plans: choice.plans === null ? [] : [plansTable(choice, choice.plans, writing)],
     planColumns: choice.wage === null ? "6" : "7",
     unit: writing.unit,
+    largeUnit: writing.largeUnit,
   };
 }
 
@@ -107,10 +123,10 @@ function plansTable(
   { aim, ways, breakEvens }: NonNullable<FormChoiceJson["plans"]>,
   writing: Writing,
 ): PlansTable {
-  const cost = costWriter(writing);
+  const cost = (text: string): string => costText(text, writing);
   return {
     head: `The plan of ${AIMS[aim]} with each form alone, and with the choice free`,
-    wageColumn: choice.wage === null ? [] : ["Hands"],
+    wageColumn: choice.wage === null ? [] : ["With hands"],
     ways: ways.map(({ item, outcome, proved, figures }): WayRow => {
       const name = item === null ? "Choice free" : `${capital(formName(item, choice))} alone`;
       if (figures === null) {
@@ -122,7 +138,7 @@ function plansTable(
           used: "",
           costPerUsed: "",
           minutes: "",
-          wageCost: [],
+          withHands: [],
           bought: [],
         };
         return { name, none, ...empty };
@@ -133,23 +149,19 @@ function plansTable(
         bought:
           figures.bought.length === 0
             ? ["nothing"]
-            : figures.bought.map(
-                (each) =>
-                  `${amountOf(writing, each.units, each.unit, formName(each.item, choice))}, ${cost(each.cost)}`,
-              ),
+            : figures.bought.map((each) => `${boughtText(each, choice, writing)}, ${cost(each.cost)}`),
         spend: cost(figures.netSpend),
         waste: writing.shown(grams(figures.waste)),
         used: writing.shown(grams(figures.used)),
-        costPerUsed: figures.costPerUsed === null ? "–" : cost(figures.costPerUsed),
+        costPerUsed: figures.costPerUsed === null ? "–" : rateText(figures.costPerUsed, writing),
         minutes: writing.decimal(new Decimal(figures.minutes), 0),
-        wageCost: choice.wage === null ? [] : [figures.wageCost === null ? "–" : cost(figures.wageCost)],
+        withHands: withHandsOf(figures).map((total) => ({
+          total: cost(total.toFixed()),
+          hands: `hands ${cost(figures.wageCost ?? "0")}`,
+        })),
       };
     }),
     breakEvenHead: `Where they break even, by plans of ${AIMS[aim === "balanced" ? aim : "cost"]}`,
     breakEvens: breakEvens.map((each) => plansText(each, choice, writing)),
   };
-}
-
-function costWriter(writing: Writing): (text: string) => string {
-  return (text) => writing.money(money(new Decimal(text)));
 }

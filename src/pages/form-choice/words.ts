@@ -1,10 +1,12 @@
 import type { FormChoiceJson } from "../../contract/index.js";
 import { Decimal, money } from "../../quantity/index.js";
-import { amountOf, capital, listed, type Writing } from "../writing.js";
+import { shortName } from "../view.js";
+import { amountOf, capital, counted, listed, type Writing } from "../writing.js";
 
 type Form = FormChoiceJson["forms"][number];
 type Plans = NonNullable<FormChoiceJson["plans"]>;
 type BreakEven = Plans["breakEvens"][number]["instead"];
+type Figures = NonNullable<Plans["ways"][number]["figures"]>;
 
 /** What a form is called: its form where that tells it apart, else the item as the scenario names it. */
 export function formName(item: string, { forms }: Pick<FormChoiceJson, "forms">): string {
@@ -13,24 +15,61 @@ export function formName(item: string, { forms }: Pick<FormChoiceJson, "forms">)
   return forms.filter((each) => each.form === form.form).length === 1 ? form.form : item;
 }
 
+/** "4 crowns", "7 bunches with tops", "3 kg of cut florets"; else "12 bulbs (untrimmed)". */
+export function boughtText(
+  { item, units, unit }: { readonly item: string; readonly units: number; readonly unit: string },
+  choice: Pick<FormChoiceJson, "forms">,
+  writing: Writing,
+): string {
+  const name = formName(item, choice);
+  if (name.startsWith(`${unit} `)) return `${counted(writing, units, unit)}${name.slice(unit.length)}`;
+  const byWeight = /^(kg|lb)$|\d/.test(unit);
+  return name === item || name === unit || name.endsWith(` ${unit}`) || byWeight
+    ? amountOf(writing, units, unit, name)
+    : `${counted(writing, units, unit)} (${name})`;
+}
+
+/** An amount of money, which JSON holds as text. */
+export function costText(text: string, writing: Writing): string {
+  return writing.money(money(new Decimal(text)));
+}
+
+/** What a kilogram costs, for the unit of weight of the kitchen: "€3.75", without the unit. */
+export function rateText(perKilogram: string, writing: Writing): string {
+  return writing.money(money(writing.perLarge(new Decimal(perKilogram))));
+}
+
+/** Minutes that a kilogram takes, for the unit of weight of the kitchen. */
+export function minutesOf(perKilogram: string, writing: Writing): string {
+  return writing.decimal(writing.perLarge(new Decimal(perKilogram)), 1);
+}
+
 /** A price as it is told, to the hundredth: "€1.20 a crown (€3.75 a kg)". */
 export function priceText(price: string, perKilogram: string, unit: string, writing: Writing): string {
-  const amount = (text: string): string => writing.money(money(new Decimal(text)));
-  return unit === "kg" ? `${amount(price)} a kg` : `${amount(price)} a ${unit} (${amount(perKilogram)} a kg)`;
+  const asked = `${costText(price, writing)} a ${unit}`;
+  return unit === writing.largeUnit
+    ? asked
+    : `${asked} (${rateText(perKilogram, writing)} a ${writing.largeUnit})`;
+}
+
+/** The parts that are usable here, each without the item's name. */
+export function wantedText({ item, wanted }: Pick<FormChoiceJson, "item" | "wanted">): string {
+  return listed(wanted.map((part) => shortName(part, item)));
 }
 
 /** Which form is cheapest for what is wanted, in a sentence. */
 export function cheapestText(choice: FormChoiceJson, writing: Writing): string {
   const [first, second] = choice.forms;
   if (first === undefined) return "None of these forms is bought and gives what is wanted.";
-  const cost = ({ usableCost }: Form): string => writing.money(money(new Decimal(usableCost)));
+  const cost = ({ usableCost }: Form): string => rateText(usableCost, writing);
+  const kg = writing.largeUnit;
   const name = capital(formName(first.item, choice));
   if (second === undefined)
-    return `${name} costs ${cost(first)} a usable kg; there is no other form beside it.`;
+    return `${name} costs ${cost(first)} a usable ${kg}; there is no other form beside it.`;
   const hands = choice.wage === null ? "" : ", hands counted";
   if (first.usableCost === second.usableCost)
-    return `${name} and ${formName(second.item, choice)} cost the same, ${cost(first)} a usable kg${hands}.`;
-  return `${name} is the cheapest: ${cost(first)} a usable kg${hands}; next comes ${formName(second.item, choice)} at ${cost(second)}.`;
+    return `${name} and ${formName(second.item, choice)} cost the same, ${cost(first)} a usable ${kg}${hands}.`;
+  return `${name} is the cheapest: ${cost(first)} a usable ${kg}${hands}; next comes ${formName(second.item, choice)} at ${cost(second)}.`;
 }
 
 /** What the plan buys where the choice is free, in a sentence; empty where nothing was planned. */
@@ -38,10 +77,13 @@ export function bestText(choice: FormChoiceJson, writing: Writing): string {
   const free = choice.plans?.ways.find(({ item }) => item === null);
   if (free === undefined) return "";
   if (free.figures === null) return "For this menu no plan was found, whichever form is bought.";
-  const bought = free.figures.bought.map((each) =>
-    amountOf(writing, each.units, each.unit, formName(each.item, choice)),
-  );
+  const bought = free.figures.bought.map((each) => boughtText(each, choice, writing));
   return `For this menu buy ${listed(bought) || "none: the house has enough"}.`;
+}
+
+/** Spend and hands together, in currency units; none without a wage. */
+export function withHandsOf({ netSpend, wageCost }: Figures): Decimal[] {
+  return wageCost === null ? [] : [new Decimal(netSpend).plus(wageCost)];
 }
 
 /** The break-even of a form by usable weight alone, in a sentence. */
@@ -63,8 +105,8 @@ export function minutesText(form: Form, choice: FormChoiceJson, writing: Writing
   const name = capital(formName(form.item, choice));
   if (new Decimal(minutes).isNegative())
     return `${name} is dearer than ${against} even if cutting took no time.`;
-  const minute = (text: string): string => `${writing.decimal(new Decimal(text), 1)}\u00a0min`;
-  return `${name} is as cheap as ${against} when cutting takes ${minute(minutes)} a kg bought; it is counted at ${minute(form.minutesPerKilogram)}.`;
+  const minute = (text: string): string => `${minutesOf(text, writing)}\u00a0min`;
+  return `${name} is as cheap as ${against} when cutting takes ${minute(minutes)} a ${writing.largeUnit} bought; it is counted at ${minute(form.minutesPerKilogram)}.`;
 }
 
 /** The break-evens of a form by plans, in a sentence or two. */
