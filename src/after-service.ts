@@ -60,7 +60,7 @@ export async function isPlanKept(scenarioFile: string): Promise<boolean> {
 }
 
 /** A plan as kept, and the text of its weigh-in; null, with the problem, where there is none to read. */
-async function readKeptPlan(
+export async function readKeptPlan(
   scenarioFile: string,
   scenario: Scenario,
 ): Promise<{ kept: { plan: PlanJson; weighIn: string } | null; problems: readonly Problem[] }> {

@@ -12,8 +12,10 @@ import {
   planCommand,
   processTerminal,
   type RecordCommandOptions,
+  type ReplanCommandOptions,
   type RiskCommandOptions,
   recordCommand,
+  replanCommand,
   riskCommand,
   type ServeCommandOptions,
   safetyCaseCommand,
@@ -122,6 +124,18 @@ function program(end: (code: ExitCode) => void): Command {
     .option("--out <dir>", "write the page there, to open without a server")
     .action(async (file: string, options: UsesCommandOptions) =>
       end(await usesCommand(file, options, terminal)),
+    );
+  main
+    .command("replan")
+    .description("plan the rest of a kept plan anew after what happened, and print what changes")
+    .argument("<file>", "the scenario file; its plan must be kept beside it")
+    .requiredOption("--happened <file>", "what happened: what came, what was weighed, who comes")
+    .option("--seconds <n>", "most seconds it may take", positive, DEFAULT_SECONDS)
+    .option("--json", "print the new plan and the changes as JSON")
+    .option("--keep", "keep the new plan in the place of the old one")
+    .option("--out <dir>", "write the page of what changes there")
+    .action(async (file: string, options: ReplanCommandOptions) =>
+      end(await replanCommand(file, options, terminal)),
     );
   main
     .command("check")

@@ -12,7 +12,7 @@ export { lastDayOfLot, lastOfferDayOf } from "./lot-dates.js";
 export * from "./model.js";
 export { mostUsed } from "./most-used.js";
 export { nearestPoint } from "./nearest.js";
-export { buildNetwork, type LotNode, lotKey, usableAt } from "./network.js";
+export { buildNetwork, type LotNode, lotKey, partsInCuttingOrder, usableAt } from "./network.js";
 export * from "./outcome.js";
 export * from "./solve.js";
 export {

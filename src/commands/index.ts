@@ -5,6 +5,7 @@ export { type FormsCommandOptions, formsCommand } from "./forms.js";
 export { newCommand } from "./new.js";
 export { type PlanCommandOptions, planCommand } from "./plan.js";
 export { type RecordCommandOptions, recordCommand } from "./record.js";
+export { type ReplanCommandOptions, replanCommand } from "./replan.js";
 export { type RiskCommandOptions, riskCommand } from "./risk.js";
 export { safetyCaseCommand } from "./safety-case.js";
 export { type ServeCommandOptions, serveCommand } from "./serve.js";

@@ -20,6 +20,7 @@ export {
 export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
 export { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";
+export { replanPage, replanText } from "./replan.js";
 export { cautiousWords, orderWords } from "./risk.js";
 export { safetyCasePage } from "./safety-case.js";
 export { fill } from "./template.js";

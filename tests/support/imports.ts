@@ -58,6 +58,7 @@ const EDGES: Readonly<Record<string, readonly string[]>> = {
   "plan.ts": ["pages", "records", "server", "commands", "cli.ts"],
   "plan-again.ts": ["pages", "records", "server", "commands", "plan.ts", "load.ts", "cli.ts"],
   "plan-cautious.ts": ["pages", "records", "server", "commands", "load.ts", "cli.ts"],
+  "replan.ts": ["pages", "records", "server", "commands", "load.ts", "cli.ts"],
   "progress-line.ts": ["pages", "records", "server", "commands", "plan.ts", "load.ts", "settle.ts", "cli.ts"],
   "cli.ts": [],
   "index.ts": [],

@@ -1,0 +1,2 @@
+export { type Complain, pastOf } from "./past.js";
+export { restOf, wholeOf, withCovers } from "./rest.js";

@@ -1,0 +1,44 @@
+import { z } from "zod";
+import { keyed, type ReadValue, readBySchema, readYaml, type Source } from "../../reading/index.js";
+import { leaves, oneOrMore } from "./leaves.js";
+import { WRITE } from "./wording.js";
+
+/** What has happened since a plan was made: what came, what came out, and who comes. */
+export type HappenedFile = z.output<ReturnType<typeof happenedSchema>>;
+
+function happenedSchema() {
+  const leaf = leaves(null);
+  return keyed(
+    {
+      before: leaf.text.describe("The first service that is not yet cooked for"),
+      delivered: z
+        .record(z.string(), leaf.whole, { error: () => WRITE.keys("broccoli: 22") })
+        .optional()
+        .describe("Order units that came up to that service, where not as planned"),
+      cut: z
+        .record(
+          z.string(),
+          z.record(z.string(), leaf.weight, { error: () => WRITE.keys("broccoli stem: 1.1 kg") }),
+          { error: () => WRITE.keys("Friday dinner: {broccoli stem: 1.1 kg}") },
+        )
+        .optional()
+        .describe("What the cuts before a service gave of a part, where not as planned"),
+      covers: z
+        .record(z.string(), leaf.whole, { error: () => WRITE.keys("Saturday dinner: 72") })
+        .optional()
+        .describe("People expected now, by service"),
+      can_buy: oneOrMore(leaf.text, WRITE.list("[broccoli]"))
+        .optional()
+        .describe("Items that can still be bought before that service; default none"),
+    },
+    WRITE.keys("before: Saturday lunch"),
+  );
+}
+
+/** Reads a file of what happened. Problems of form are reported here; names are checked against the plan. */
+export function readHappened(source: Source): ReadValue<HappenedFile> {
+  return readBySchema(happenedSchema(), readYaml(source), {
+    emptyRemedy: "Begin with `before:` and the first service not yet cooked for",
+    standIns: { before: "" },
+  });
+}
