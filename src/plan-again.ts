@@ -27,18 +27,24 @@ const LATER_PROVED = 1e-4;
 async function planAgain(scenario: Scenario, engines: Engines, options: AgainOptions): Promise<Again> {
   const until = performance.now() + options.seconds * 1000;
   const solved: Point[] = [];
-  const solveModel = async (built: PlanModel): Promise<Staged> => {
-    const model = withBounds(built, options.bounds ?? {});
-    const staged = await solveStages(model, {
-      engines,
-      seconds: Math.max(0, (until - performance.now()) / 1000),
-      figuresOnly: true,
-      ...(options.start === undefined ? {} : { start: startFrom(options.start, model.model) }),
-    });
-    if (staged.kind === "planned") solved.push({ model, point: staged.point });
-    return staged;
-  };
-  const settled = await settle(scenario, solveModel).catch(notForThisCosting);
+  const solver =
+    (figuresOnly: boolean) =>
+    async (built: PlanModel): Promise<Staged> => {
+      const model = withBounds(built, options.bounds ?? {});
+      const staged = await solveStages(model, {
+        engines,
+        seconds: Math.max(0, (until - performance.now()) / 1000),
+        figuresOnly,
+        ...(options.start === undefined ? {} : { start: startFrom(options.start, model.model) }),
+      });
+      if (staged.kind === "planned") solved.push({ model, point: staged.point });
+      return staged;
+    };
+  const settledBy = (figuresOnly: boolean) => settle(scenario, solver(figuresOnly)).catch(notForThisCosting);
+  const quick = await settledBy(true);
+  // A point with many small goings may not round to the scale where the one that is simplest to follow does.
+  const falls = quick?.kind === "none" && quick.outcome.kind === "failed" && performance.now() < until;
+  const settled = falls ? await settledBy(false) : quick;
   if (settled === null) return { kind: "unknown", why: "the costing method does not fit it" };
   if (settled.kind === "none") {
     const { outcome } = settled;

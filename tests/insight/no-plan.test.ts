@@ -1,5 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { anyPoint, Engines } from "../../src/allocation/index.js";
+import type { PlanJson } from "../../src/contract/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
 import { planScenario } from "../../src/plan.js";
 import { grams, money } from "../../src/quantity/index.js";
@@ -71,17 +72,35 @@ describe("the smallest change that makes a plan", () => {
       "most share of leek white in soup: 99 %",
     ],
   ];
-  it.each(cases)(
-    "names %s, by the step that works and not the one before",
-    async (_, scenario, works, fails) => {
-      const changes = (await reasonsOf(scenario)).map(({ change }) => change);
-      expect(changes).toContain(works);
-      expect(await kindOf(applyChanges(scenario, fails))).toBe("infeasible");
-      for (const change of changes)
-        expect([change, await kindOf(applyChanges(scenario, change))]).toEqual([change, "plan"]);
-    },
-  );
+  it.each(cases)("names %s, by the step that works and none smaller", async (_, scenario, works, fails) => {
+    const reasons = await reasonsOf(scenario);
+    expect(reasons.map(({ change }) => change)).toContain(works);
+    expect(await kindOf(applyChanges(scenario, fails))).toBe("infeasible");
+    for (const reason of reasons) {
+      const { change } = reason;
+      expect([change, await kindOf(applyChanges(scenario, change))]).toEqual([change, "plan"]);
+      for (const smaller of everySmallerStep(reason))
+        expect([smaller, await kindOf(applyChanges(scenario, smaller))]).not.toEqual([smaller, "plan"]);
+    }
+  });
 });
+
+/** Every figure between the one that stands in the scenario and the one that a reason names, step by step. */
+function everySmallerStep({ change, text }: PlanJson["reasons"][number]): string[] {
+  const [subject = "", value = ""] = change.split(": ");
+  const [figure = "", ...unit] = value.split(" ");
+  const stated = text.match(/(?:from|instead of) ([\d.]+)/)?.[1];
+  if (stated === undefined) throw new Error(`"${text}" does not say what it was before`);
+  const isMoney = /^ceiling|staples in/.test(subject);
+  const step = subject.startsWith("price of") ? 0.001 : isMoney ? 0.01 : 1;
+  const count = Math.round(Math.abs(Number(figure) - Number(stated)) / step);
+  const direction = Math.sign(Number(figure) - Number(stated));
+  const decimals = step === 1 ? 0 : String(step).length - 2;
+  return Array.from({ length: Math.max(0, count - 1) }, (_, index) => {
+    const smaller = (Number(stated) + direction * step * (index + 1)).toFixed(decimals);
+    return `${subject}: ${[smaller, ...unit].join(" ")}`;
+  });
+}
 
 describe("the smallest pairs, where no single change does", () => {
   // A tart is 1.00 of leek less what its green bears, with 0.50 of pastry; a leek pot is 60 g of green and 0.40 of

@@ -152,5 +152,5 @@ function isNoWorse(one: Point, other: Point, steps: Point): boolean {
 
 /** What the second stage may leave of the first aim aside. */
 function isAt(one: Point, other: Point): boolean {
-  return Math.abs(one.waste - other.waste) <= 0.501 && Math.abs(one.spend - other.spend) <= 1e-3;
+  return Math.abs(one.waste - other.waste) <= 0.51 && Math.abs(one.spend - other.spend) <= 1e-3;
 }

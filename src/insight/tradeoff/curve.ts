@@ -16,7 +16,7 @@ export interface Curve {
   /** Whether these are all there are, steps smaller than `steps` aside; false where a limit ended the search. */
   readonly complete: boolean;
   /** What ended the search before that. */
-  readonly stoppedBy: "time" | "number of plans" | null;
+  readonly stoppedBy: "time" | "number of plans" | "a proof not reached" | null;
   /** A plan is worth a place of its own when it is better by so much: kilograms, currency units. */
   readonly steps: Steps;
 }
@@ -113,7 +113,7 @@ export async function tradeoffCurve(
     curve: {
       plans: await eachNearTheOneBefore(unbeaten(found, scenario), scenario, planning),
       complete: stopped === null && !unproved,
-      stoppedBy: stopped ?? (unproved ? "time" : null),
+      stoppedBy: stopped ?? (unproved ? "a proof not reached" : null),
       steps,
     },
   };

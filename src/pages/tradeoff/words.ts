@@ -36,5 +36,7 @@ export function completeText({ complete, stoppedBy, steps, plans }: TradeoffJson
   const count = writing.count(plans.length);
   if (stoppedBy === "number of plans")
     return `${count} plans, evenly spread; there may be more between them.`;
+  if (stoppedBy === "a proof not reached")
+    return "Not every plan could be proved in its share of the time: there may be better ones.";
   return `The time was over: there may be better plans, and more between these.`;
 }
