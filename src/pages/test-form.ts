@@ -26,17 +26,14 @@ const LINES = { butchers: 7, trimmed: 3, carved: 3 } as const;
  */
 export function testFormPage(kind: TestKind, card: TestCard | null, options: DocumentOptions = {}): Page {
   const { title, slug } = TESTS[kind];
-  const unit = card?.unit.name ?? "kg or lb";
+  const unit = card?.unit.name ?? "kg/lb";
   const form: TestForm = {
     unit,
     facts: [
       { name: "Item", value: card === null ? "" : capital(card.item) },
       { name: "Grade", value: card?.grade ?? "" },
       { name: "Supplier", value: card?.supplier ?? "" },
-      ...["Date", "AP weight", `AP price per ${unit}`].map((name) => ({
-        name,
-        value: "",
-      })),
+      ...["Date", `AP price per ${unit}`].map((name) => ({ name, value: "" })),
       ...(kind === "cooking"
         ? ["Cooked how", "In at, out at", "Core temperature"].map((name) => ({ name, value: "" }))
         : []),
@@ -60,7 +57,7 @@ function butchersStages(card: TestCard | null): Stage[] {
         ...valued(names, LINES.butchers),
         weighed("Cutting loss"),
         weighed(usableName(card)),
-        totalled("As purchased"),
+        totalled("As purchased: AP weight"),
       ],
     },
   ];
@@ -76,7 +73,7 @@ function cookingStages(card: TestCard | null): Stage[] {
         ...valued(before, LINES.trimmed),
         weighed("Cutting loss"),
         weighed("Raw, into the oven or pot"),
-        totalled("As purchased"),
+        totalled("As purchased: AP weight"),
       ],
     },
     {
@@ -86,7 +83,7 @@ function cookingStages(card: TestCard | null): Stage[] {
         ...valued(after, LINES.carved),
         weighed("Carving loss"),
         weighed(card?.cooking === null || card === null ? "Served" : capital(card.cooking.product)),
-        totalled("Cooked"),
+        totalled("Cooked weight"),
       ],
     },
   ];
