@@ -145,6 +145,17 @@ describe("a staple measured by volume and bought by weight, or the reverse", () 
   });
 
   // 125 g of plain flour to the US cup (USDA SR28 20081): a quarter of a cup of it at 0.80 / kg is 0.025.
+  // Cooks say oats for rolled oats (81 g a US cup, from memory), coriander for the leaf, masa for the dough.
+  it("takes no name for another food than cooks mean by it", () => {
+    expect(costOf("oats: {amount: 0.5 cup, price: 2.00 / kg}", "units: {cup: us}\n")?.toFixed(3)).toBe(
+      "0.081",
+    );
+    for (const name of ["coriander", "masa"])
+      expect(problemsOf(scenario(`${name}: {amount: 15 mL, price: 2.00 / kg}`), tables)[0]).toContain(
+        `the price of \`${name}\` is for another measure than its amount`,
+      );
+  });
+
   it("takes cups and spoons in the system stated, and asks for one", () => {
     const flour = "plain flour: {amount: 0.25 cup, price: 0.80 / kg}";
     expect(costOf(flour, "units: {cup: us}\n")?.toFixed(4)).toBe("0.0250");
