@@ -102,6 +102,12 @@ describe.each(exampleNames())("the pages of the example %s", (name) => {
   });
 });
 
+describe("the safety case", () => {
+  it("is sound on a laptop, a phone, A4 and US Letter", async () => {
+    expect(await faultsOf(`${server.url}safety-case`)).toEqual([]);
+  });
+});
+
 describe("the pages of yields", () => {
   it("are sound on a laptop, a phone, A4 and US Letter", async () => {
     const kitchen = await serve({ "yield-tests.csv": crownTests([1, 2, 3, 4, 5]) });
