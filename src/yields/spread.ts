@@ -36,7 +36,7 @@ export function spreadFrom(basis: Basis): Spread {
 /**
  * The spread of a table's breakdown as one factor of sqrt(p (1 - p)), so that the variances of its shares have the
  * sum they are known or taken to have. A published spread is how far kitchens differ, one of own tests how far
- * tests do: the figure of n tests is then off by that over sqrt(n).
+ * units do; a figure of own tests says itself how far it may be off.
  */
 export function yieldSpreadOf(parts: readonly TablePart[]): Spread {
   const shapes = parts.map(({ fraction }) => shapeOf(fraction.toNumber()));
@@ -52,9 +52,11 @@ export function yieldSpreadOf(parts: readonly TablePart[]): Spread {
         ? part.spread.toNumber() ** 2
         : SPREAD_OF_TESTS ** 2 * shapeOf(part.fraction.toNumber()),
     ),
-    ofFigure: factor(({ basis, fraction, spread, tests }) => {
-      if (spread === null) return ERROR_OF_PUBLISHED[basis] ** 2 * shapeOf(fraction.toNumber());
-      return spread.toNumber() ** 2 / (basis === "own test" ? (tests ?? 1) : 1);
+    ofFigure: factor(({ basis, fraction, spread, standardError }) => {
+      const error = standardError ?? spread;
+      return error === null
+        ? ERROR_OF_PUBLISHED[basis] ** 2 * shapeOf(fraction.toNumber())
+        : error.toNumber() ** 2;
     }),
   };
 }

@@ -61,9 +61,12 @@ export interface TablePart extends Provenance {
   readonly keepsBasis: Basis | null;
   /** Whole pieces of the part from one unit of the item; null where it is not counted. */
   readonly pieces: number | null;
-  /** Standard deviation of the fraction, and the number of tests behind it, where known. */
+  /** Standard deviation of the fraction: of own tests from unit to unit, else from kitchen to kitchen, where known. */
   readonly spread: Decimal | null;
+  /** The number of tests behind the figure, where known. */
   readonly tests: number | null;
+  /** How far the figure may be off; of own tests only. */
+  readonly standardError?: Decimal;
 }
 
 /** A further breakdown of a part: peel, pick, wilt, freeze, a pot of stock. */

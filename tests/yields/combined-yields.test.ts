@@ -107,16 +107,37 @@ describe("a published breakdown after the kitchen's own tests", () => {
     expect(parts[0]?.source).toBe(
       "own tests n=5 up to 2026-10-12, combined with 100 % less USDA SR28 11090 refuse 39 %: leaves, tough stalks, trimmings (tests count 91 %)",
     );
-    expect(parts[0]?.spread?.toNumber()).toBeCloseTo(summariseTests(FIVE).shares[0]?.spread ?? 0, 5);
   });
 
-  it("does not know a spread from one test, and does not trust two that agree too much", () => {
+  it("hands on how far the figure may be off, and the spread from unit to unit, which averages hide", () => {
+    const random = seededNumbers(23);
+    const spread = 0.06;
+    const heads = 4;
+    const tests = Array.from({ length: 300 }, () => {
+      const florets = Array.from({ length: heads }, () =>
+        Math.round(500 * (0.55 + (random() + random() + random() - 1.5) * 2 * spread)),
+      );
+      const floret = florets.reduce((sum, each) => sum + each, 0);
+      return aTest([floret, 1700 - floret, 150, 140], 10, { units: heads });
+    });
+    const { parts, shares } = yieldsAfterTests(broccoli.breakdown, tests);
+    expect(summariseTests(tests).shares[0]?.spread).toBeCloseTo(spread / 2, 2);
+    expect(Math.abs((parts[0]?.spread?.toNumber() ?? 0) - spread)).toBeLessThan(0.004);
+    parts.forEach(({ standardError }, index) => {
+      expect(standardError?.toNumber()).toBeCloseTo(shares[index]?.standardError ?? 1, 6);
+    });
+  });
+
+  it("takes a spread for granted at one test, and does not trust two that agree too much", () => {
     const [one] = FIVE;
     if (one === undefined) throw new Error("no test");
     const after = yieldsAfterTests(broccoli.breakdown, [one]);
-    expect(after.parts[0]).toMatchObject({ spread: null, tests: 1 });
+    const usual = 0.1 * Math.sqrt(0.61 * 0.39);
+    expect(after.parts[0]?.spread?.toNumber()).toBeCloseTo(usual, 6);
     expect(after.shares[0]?.testsCount).toBeCloseTo(0.5, 10);
-    const twins = yieldsAfterTests(broccoli.breakdown, [one, one]).shares[0];
+    const { parts, shares } = yieldsAfterTests(broccoli.breakdown, [one, one]);
+    expect(parts[0]?.spread?.toNumber()).toBeCloseTo(usual * Math.sqrt(4 / 5), 6);
+    const [twins] = shares;
     expect(twins?.testsCount).toBeGreaterThan(0.6);
     expect(twins?.testsCount).toBeLessThan(0.8);
   });

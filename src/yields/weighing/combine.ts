@@ -1,9 +1,9 @@
 import { Decimal, milligrams, splitByShares } from "../../quantity/index.js";
 import type { Basis, TableBreakdown, TablePart } from "../tables.js";
 import { LOSS, pairsOf } from "./pairs.js";
-import { weighTogether } from "./prior.js";
-import { effectiveCount } from "./statistics.js";
-import { type ShareSummary, summariseTests } from "./summary.js";
+import { steadied, weighTogether } from "./prior.js";
+import { effectiveCount, varianceOfUnits } from "./statistics.js";
+import { type ShareSummary, summariseTests, type TestSummary } from "./summary.js";
 import type { YieldTest } from "./yield-test.js";
 
 /** One share of a breakdown before and after the kitchen's own tests; fractions of the AP weight. */
@@ -75,7 +75,7 @@ export function yieldsAfterTests(
   const shares = closed(weighed);
   const parts = breakdown.parts.map((part, index): TablePart => {
     const share = shares[index];
-    return share === undefined ? part : partAfterTests(part, share, summary);
+    return share === undefined ? part : partAfterTests(part, share, tests, summary);
   });
   const counts = shares.slice(0, -1).map(({ testsCount }) => testsCount);
   const ownTests = {
@@ -117,7 +117,6 @@ function weighedTogether(
   tests: readonly YieldTest[],
 ): Omit<CombinedShare, "combined"> & { readonly mean: number } {
   if (tested === undefined) throw new RangeError(`no test weighs ${share.of}`);
-  const guess = Math.max(LEAST_SPREAD, shareError(share.published, SPREAD_OF_TESTS));
   const effective = effectiveCount(pairsOf(share.of, tests).map(({ whole }) => whole));
   return {
     ...share,
@@ -127,7 +126,7 @@ function weighedTogether(
       publishedError: share.publishedError,
       tested: tested.fraction,
       standardError: tested.standardError,
-      guessedVariance: guess ** 2 / effective,
+      guessedVariance: guessOfTests(share.published) ** 2 / effective,
       tests: tests.length,
     }),
   };
@@ -158,18 +157,32 @@ const LEAST_PART = 2e-6;
 
 function partAfterTests(
   part: TablePart,
-  { combined, testsCount }: CombinedShare,
-  summary: ReturnType<typeof summariseTests>,
+  { combined, standardError, testsCount }: CombinedShare,
+  tests: readonly YieldTest[],
+  { upTo }: TestSummary,
 ): TablePart {
-  const spread = summary.shares.find(({ of }) => of === part.part)?.spread ?? null;
+  const variance = steadied(
+    guessOfTests(part.fraction) ** 2,
+    varianceOfUnits(
+      pairsOf(part.part, tests),
+      tests.map(({ units }) => units),
+    ),
+    tests.length - 1,
+  );
   return {
     ...part,
     fraction: combined,
-    spread: spread === null ? null : new Decimal(spread.toFixed(6)),
-    tests: summary.tests,
-    source: `own tests n=${summary.tests} up to ${summary.upTo}, combined with ${part.source} (tests count ${percentOf(testsCount)} %)`,
+    spread: new Decimal(Math.sqrt(variance).toFixed(6)),
+    standardError: new Decimal(standardError.toFixed(6)),
+    tests: tests.length,
+    source: `own tests n=${tests.length} up to ${upTo}, combined with ${part.source} (tests count ${percentOf(testsCount)} %)`,
     basis: "own test",
   };
+}
+
+/** How far tests are taken to differ in a share before they tell. */
+function guessOfTests(share: Decimal): number {
+  return Math.max(LEAST_SPREAD, shareError(share, SPREAD_OF_TESTS));
 }
 
 function percentOf(fraction: number): number {

@@ -45,10 +45,24 @@ export function jackknife<T>(
  */
 export function spreadOf(pairs: readonly Pair[]): number | null {
   if (pairs.length < 2) return null;
+  const wholes = pairs.map(({ whole }) => whole);
+  const weight = sum(wholes);
+  return Math.sqrt(squaresOf(pairs, wholes) / (weight - sum(wholes.map((whole) => whole ** 2)) / weight));
+}
+
+/** Squares of the ratios about the ratio estimate, each test weighted. */
+export function squaresOf(pairs: readonly Pair[], weights: readonly number[]): number {
   const ratio = ratioEstimate(pairs);
-  const weight = sum(pairs.map(({ whole }) => whole));
-  const squares = sum(pairs.map(({ part, whole }) => whole * (part / whole - ratio) ** 2));
-  return Math.sqrt(squares / (weight - sum(pairs.map(({ whole }) => whole ** 2)) / weight));
+  return sum(pairs.map(({ part, whole }, index) => (weights[index] ?? 0) * (part / whole - ratio) ** 2));
+}
+
+/**
+ * Variance of the ratio from unit to unit, where each test is of some units and tests differ only because their
+ * units do: sum of n (r - R)^2 over the tests less one. 0 for fewer than two. Source: mean square between groups,
+ * one-way analysis of variance (from memory).
+ */
+export function varianceOfUnits(pairs: readonly Pair[], units: readonly number[]): number {
+  return pairs.length < 2 ? 0 : squaresOf(pairs, units) / (pairs.length - 1);
 }
 
 /** How many tests of equal weight would tell as much: W^2 / sum of w^2 (Kish's effective sample size, from memory). */

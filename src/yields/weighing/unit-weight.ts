@@ -2,7 +2,7 @@ import { Decimal, grams, toGrams, type Weight } from "../../quantity/index.js";
 import { DELIVERY_OF_UNITS, SPREAD_OF_UNITS } from "../spread.js";
 import type { TableItem } from "../tables.js";
 import { steadied, weighTogether } from "./prior.js";
-import { jackknife, type Pair, ratioEstimate, spreadOf } from "./statistics.js";
+import { jackknife, type Pair, ratioEstimate, spreadOf, squaresOf } from "./statistics.js";
 import type { YieldTest } from "./yield-test.js";
 
 /** What tests of one item and form, whatever the breakdown, say of the weight of a unit, in grams. */
@@ -102,11 +102,10 @@ function variancesOfMean(tests: readonly YieldTest[]): number {
 function fromUnitToUnit(tests: readonly YieldTest[]): number {
   if (tests.length < 2) return 0;
   const pairs = unitPairs(tests);
-  const overall = ratioEstimate(pairs);
-  const all = pairs.reduce((sum, { whole }) => sum + whole, 0);
-  const squares = pairs.reduce((sum, { part, whole }) => sum + whole * (part / whole - overall) ** 2, 0);
-  const spare = all - pairs.reduce((sum, { whole }) => sum + whole ** 2, 0) / all;
-  return squares / (tests.length - 1 + spare * DELIVERY_OF_UNITS ** 2);
+  const units = pairs.map(({ whole }) => whole);
+  const all = units.reduce((sum, each) => sum + each, 0);
+  const spare = all - units.reduce((sum, each) => sum + each ** 2, 0) / all;
+  return squaresOf(pairs, units) / (tests.length - 1 + spare * DELIVERY_OF_UNITS ** 2);
 }
 
 function tenth(value: number): Weight {
