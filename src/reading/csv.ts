@@ -27,7 +27,7 @@ export interface CsvColumns {
 
 /**
  * Reads CSV (RFC 4180) with a heading row. Columns may stand in any order; a missing or unknown one is a
- * problem. A table without all its required columns gives no rows, and a row of the wrong length is left out.
+ * problem, and so is a letter that was lost because the file is not UTF-8. A table without all its required columns gives no rows, and a row of the wrong length is left out.
  */
 export function readCsv(source: Source, columns: CsvColumns): CsvTable {
   let records: CsvCell[][];
@@ -46,6 +46,8 @@ export function readCsv(source: Source, columns: CsvColumns): CsvTable {
     const remedy = `Begin with the heading row: ${columns.required.join(",")}`;
     return { rows: [], problems: [{ file: source.file, line: 1, column: 1, ...words.emptyFile(remedy) }] };
   }
+  const lost = records.flat().find(({ text }) => text.includes("\uFFFD"));
+  if (lost !== undefined) return { rows: [], problems: [{ ...lost.position, ...words.notUtf8() }] };
   const problems = headingProblems(heading, columns);
   if (problems.length > 0) return { rows: [], problems };
   const rows = body.flatMap((cells): CsvRow[] => {
@@ -100,6 +102,10 @@ function cellStarts({ file, text }: Source): Position[][] {
 }
 
 function headingProblems(heading: readonly CsvCell[], columns: CsvColumns): Problem[] {
+  const [first, second] = heading;
+  const separator = second === undefined ? /[;\t]/.exec(first?.text ?? "")?.[0] : undefined;
+  if (first !== undefined && separator !== undefined)
+    return [{ ...first.position, ...words.otherSeparator(separator) }];
   const known = [...columns.required, ...columns.optional];
   const names = heading.map(({ text }) => text);
   const unknown = heading.filter(({ text }) => !known.includes(text));

@@ -117,6 +117,18 @@ export function unknownKey(key: string, meant: string | null, known: string): Wo
   };
 }
 
+export function otherSeparator(separator: string): Wording {
+  const found = separator === "\t" ? "tabs" : "semicolons";
+  return {
+    what: `the columns stand apart by ${found}`,
+    remedy: "Save the file with commas between columns, and points in decimals",
+  };
+}
+
+export function notUtf8(): Wording {
+  return { what: "a letter here can't be read: the file is not UTF-8", remedy: "Save it as CSV in UTF-8" };
+}
+
 export function missingColumn(name: string, meant: string | null): Wording {
   return {
     what: `the table has no column \`${name}\``,

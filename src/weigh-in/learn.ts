@@ -4,6 +4,7 @@ import type { Problem } from "../reading/index.js";
 import {
   numberedAfter,
   readYieldTests,
+  type TableBreakdown,
   writeYieldTests,
   type YieldTables,
   type YieldTest,
@@ -43,9 +44,11 @@ export function yieldTestsOf(
         what === "cut gave" && before === cut.service && name === cut.name && way === cut.way,
     );
     const parts = gave.filter(({ part }) => part !== LOSS);
-    const why = whyNot(cut, parts, item, tables);
-    if (why !== null) {
-      without.push({ item: cut.name, breakdown: cut.way, why });
+    const noTest = (why: string) => without.push({ item: cut.name, breakdown: cut.way, why });
+    const known = breakdownOf(cut, item, tables);
+    const why = whyNot(cut, parts, known);
+    if (known === undefined || why !== null) {
+      noTest(why ?? NOT_HELD);
       continue;
     }
     const units = rows.find(
@@ -69,32 +72,34 @@ export function yieldTestsOf(
       parts: parts.map((row) => ({
         part: row.part,
         weight: milligrams(row.reading),
-        class: classOf(row.part, scenario),
+        class: known.parts.find(({ part }) => part === row.part)?.class ?? "food",
       })),
       loss: milligrams(loss?.reading ?? 0n),
       scaleStep: scenario.scaleStep,
       weighIn,
     };
-    tests.push(numberedAfter(tests, test));
+    const [refusal] = readYieldTests({ file: "", text: textOf(test) }, tables).problems;
+    if (refusal === undefined) tests.push(numberedAfter(tests, test));
+    else noTest(refusal.what);
   }
   return { tests, without };
 }
 
-function classOf(part: string, { parts }: Scenario) {
-  return parts.find(({ name }) => name === part)?.class ?? "food";
+const NOT_HELD = "the yield tables do not hold this cut";
+
+function breakdownOf(cut: WeighedRow, { of, form }: Item, tables: YieldTables): TableBreakdown | undefined {
+  const item = tables.items.find((each) => each.name === of && each.form === form);
+  return item?.breakdowns.find(({ name }) => name === cut.way);
 }
 
 function whyNot(
   cut: WeighedRow,
   parts: readonly WeighedRow[],
-  { of, form }: Item,
-  tables: YieldTables,
+  breakdown: TableBreakdown | undefined,
 ): string | null {
   if (parts.length === 0 || !parts.every(({ weighed }) => weighed)) return "its parts were not weighed";
   if (!cut.weighed) return "its weight as purchased was not weighed";
-  const item = tables.items.find((each) => each.name === of && each.form === form);
-  const breakdown = item?.breakdowns.find(({ name }) => name === cut.way);
-  if (breakdown === undefined) return "the yield tables do not hold this cut";
+  if (breakdown === undefined) return NOT_HELD;
   const known = breakdown.parts.map(({ part }) => part);
   return known.length === parts.length && parts.every(({ part }) => known.includes(part))
     ? null

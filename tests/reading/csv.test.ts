@@ -42,6 +42,25 @@ describe("a CSV table", () => {
     const text = "\uFEFFitem,part,percent\nmarrow,ring,34\n";
     expect(cells(text, "source")).toEqual([{ text: "", position: { file: "t.csv", line: 2, column: 1 } }]);
   });
+
+  it("of another separator, or in another encoding, is one problem and no row", () => {
+    const problemsOf = (text: string) => {
+      const { rows, problems } = read(text);
+      expect(rows).toEqual([]);
+      return problems.map(problemText);
+    };
+    const remedy = "Save the file with commas between columns, and points in decimals";
+    expect(problemsOf("item;part;percent\nmarrow;ring;34\n")).toEqual([
+      `t.csv:1:1: the columns stand apart by semicolons. ${remedy}`,
+    ]);
+    expect(problemsOf("item\tpart\tpercent\n")).toEqual([
+      `t.csv:1:1: the columns stand apart by tabs. ${remedy}`,
+    ]);
+    const latin = new TextDecoder().decode(Uint8Array.from([0x4d, 0xfc, 0x2c]));
+    expect(problemsOf(`item,part,percent\nmarrow,${latin}34\n`)).toEqual([
+      "t.csv:2:8: a letter here can't be read: the file is not UTF-8. Save it as CSV in UTF-8",
+    ]);
+  });
 });
 
 describe("any table written by RFC 4180", () => {

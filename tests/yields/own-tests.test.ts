@@ -236,6 +236,20 @@ describe("mistakes in the file", () => {
         "own-tests.csv:4:75: broccoli leaf is inedible here and food in the yield tables. Write food: a weighing does not change what a part is fit for",
       ],
     ],
+    [
+      "the weight of a unit",
+      FIRST.map((row) => row.replace(",1,4,1960,", ",1,400,1960,")),
+      [
+        "own-tests.csv:2:57: 400 units of this weight make one head 4.9 g; the yield tables have about 500 g. Write how many were weighed together, and their weight in grams",
+      ],
+    ],
+    [
+      "what a scale so coarse may tell",
+      FIRST.map((row) => row.replace(",1960,1,", ",1960,100,")),
+      [
+        "own-tests.csv:2:64: weighings to 100 g may hide 300 g of 1960 g. Use a finer scale, or weigh more together: a tenth may be hidden, no more",
+      ],
+    ],
   ])("the tables know otherwise: %s", (_, rows, expected) => {
     expect(problemsOf(...rows)).toEqual(expected);
     expect(readYieldTests(file(...rows), tables).tests).toEqual([]);
@@ -247,14 +261,21 @@ describe("mistakes in the file", () => {
     const withWhole = (text: string) =>
       problemsOf(...FIRST.map((row) => row.replace(",1960,", `,${text},`)))[0];
     expect(withWhole("0")).toBe(
-      `own-tests.csv:2:59: \`0\` is no weight in grams. Write more than 0 to 1000000 ${remedy}`,
+      `own-tests.csv:2:59: \`0\` is no weight in grams. Write more than 0 and up to 1000000 ${remedy}`,
     );
     expect(withWhole("1000000.001")).toBe(
-      `own-tests.csv:2:59: \`1000000.001\` is no weight in grams. Write more than 0 to 1000000 ${remedy}`,
+      `own-tests.csv:2:59: \`1000000.001\` is no weight in grams. Write more than 0 and up to 1000000 ${remedy}`,
     );
     const numbered = file(...FIRST.map((row) => row.replace("2026-10-05,1,", "2026-10-05,one,")));
     expect(readYieldTests(numbered, tables).problems).toHaveLength(5);
     expect(readYieldTests(numbered, tables).tests).toEqual([]);
+  });
+
+  it("names the part that is missing beside the grams that are", () => {
+    expect(problemsOf(...FIRST.slice(1))).toEqual([
+      expect.stringMatching(/^own-tests.csv:2:59: .* 1180 g missing/),
+      expect.stringMatching(/^own-tests.csv:5:66: no row of this test weighs broccoli floret/),
+    ]);
   });
 
   it("says of rows that disagree only that, and not also what follows from it", () => {

@@ -1,12 +1,21 @@
-import { didYouMean, type Problem } from "../../reading/index.js";
+import { Decimal, toGrams } from "../../quantity/index.js";
+import { didYouMean, type Problem, type Wording } from "../../reading/index.js";
 import { nameOf } from "../table-reading/breakdowns.js";
 import { unknownName } from "../table-reading/words.js";
-import type { TableBreakdown, YieldTables } from "../tables.js";
+import type { TableBreakdown, TableItem, YieldTables } from "../tables.js";
 import type { TestRow } from "./read-tests.js";
 import * as words from "./words.js";
-import { cuttingOf, type YieldTest } from "./yield-test.js";
+import { cuttingOf, hiddenBy, type YieldTest } from "./yield-test.js";
 
-/** What a test says otherwise than the yield tables: names that are not there, classes, parts not weighed. */
+/** A unit this many times lighter or heavier than the tables have it is a slip of the pen. Our choice. */
+const FAR_OFF = 10;
+/** What the scale may hide of the weight bought. Our choice: yields from a coarser one say too little. */
+const MOST_HIDDEN = new Decimal("0.1");
+
+/**
+ * What a test says otherwise than the yield tables: names that are not there, classes, parts not weighed, units of
+ * quite another weight; and a scale too coarse for what it weighed.
+ */
 export function disagreementsWithTables(
   test: YieldTest,
   rows: readonly TestRow[],
@@ -39,7 +48,29 @@ export function disagreementsWithTables(
       item.breakdowns.map(({ name }) => name),
     );
   }
-  return [...partProblems(test, rows, breakdown), ...notWeighed(test, rows, breakdown)];
+  const at = (column: string, wording: Wording | null): Problem[] => {
+    const position = place(column);
+    return position === undefined || wording === null ? [] : [{ ...position, ...wording }];
+  };
+  return [
+    ...at("units", unitsDoubt(test, item)),
+    ...at("scale_step_g", coarseness(test)),
+    ...partProblems(test, rows, breakdown),
+    ...notWeighed(test, rows, breakdown),
+  ];
+}
+
+function unitsDoubt({ apWeight, units }: YieldTest, item: TableItem): Wording | null {
+  if (item.measure === "loose") return null;
+  const unit = toGrams(apWeight).div(units);
+  const published = toGrams(item.unitWeight);
+  return unit.times(FAR_OFF).lt(published) || unit.gt(published.times(FAR_OFF))
+    ? words.unlikelyUnits(units, unit, item.unitName, published)
+    : null;
+}
+
+function coarseness(test: YieldTest): Wording | null {
+  return toGrams(hiddenBy(test)).gt(toGrams(test.apWeight).times(MOST_HIDDEN)) ? words.tooCoarse(test) : null;
 }
 
 function partProblems(test: YieldTest, rows: readonly TestRow[], { parts }: TableBreakdown): Problem[] {

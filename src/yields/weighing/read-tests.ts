@@ -79,8 +79,11 @@ export function readYieldTests(source: Source, tables: YieldTables | null = null
   for (const { rows: group } of groups) {
     const before = problems.length;
     const test = joined(group, problems);
-    if (test !== null && tables !== null) problems.push(...disagreementsWithTables(test, group, tables));
     const place = group[0]?.row.position;
+    if (test !== null && tables !== null) problems.push(...disagreementsWithTables(test, group, tables));
+    const whole = group[0]?.row.cell("ap_g").position;
+    if (test !== null && whole !== undefined && !isClosed(test))
+      problems.push({ ...whole, ...words.doesNotClose(test) });
     if (test !== null && place !== undefined && problems.length === before) places.set(test, place);
   }
   return {
@@ -138,7 +141,7 @@ function weightCell(cells: RowCells, column: string, orNothing: boolean): Weight
   return weight;
 }
 
-/** One test of its rows; null, with the problems, where they disagree or leave a gap. */
+/** One test of its rows; null, with the problems, where they disagree or weigh no part. */
 function joined(rows: readonly TestRow[], problems: Problem[]): YieldTest | null {
   const [first] = rows;
   if (first === undefined) return null;
@@ -157,10 +160,7 @@ function joined(rows: readonly TestRow[], problems: Problem[]): YieldTest | null
   if (differing.length > 0) return null;
   const parts = rows.flatMap(({ part }) => (part === null ? [] : [part]));
   const loss = total(rows.filter(({ part }) => part === null).map(({ weight }) => weight));
-  const test = { ...first.head, parts, loss };
-  const place = first.row.cell("ap_g").position;
-  if (parts.length === 0) problems.push({ ...place, ...words.noParts(first.head.breakdown) });
-  else if (!isClosed(test)) problems.push({ ...place, ...words.doesNotClose(test) });
-  else return test;
+  if (parts.length > 0) return { ...first.head, parts, loss };
+  problems.push({ ...first.row.cell("ap_g").position, ...words.noParts(first.head.breakdown) });
   return null;
 }

@@ -1,6 +1,6 @@
-import { type Decimal, times, toGrams, type Weight } from "../../quantity/index.js";
+import { type Decimal, toGrams, type Weight } from "../../quantity/index.js";
 import type { Wording } from "../../reading/index.js";
-import { cuttingOf, gapOf, weighingsOf, type YieldTest } from "./yield-test.js";
+import { cuttingOf, gapOf, hiddenBy, weighingsOf, type YieldTest } from "./yield-test.js";
 
 /** A test whose parts and loss do not make the AP weight. */
 export function doesNotClose(test: YieldTest): Wording {
@@ -8,10 +8,9 @@ export function doesNotClose(test: YieldTest): Wording {
   const size = gramsText(toGrams(gap).abs());
   const found = gramsText(toGrams(test.apWeight).minus(toGrams(gap)));
   const readings = weighingsOf(test);
-  const hidden = gramsText(toGrams(times(test.scaleStep, readings)).div(2));
   return {
     what: `${cuttingOf(test)}: ${size} ${gap > 0n ? "missing" : "too much"}, for the parts and the loss weigh ${found} of ${gramsText(toGrams(test.apWeight))}`,
-    remedy: `Weigh again, or state what was lost in a row of class loss: ${readings} weighings to ${gramsText(toGrams(test.scaleStep))} explain ${hidden} and no more`,
+    remedy: `Weigh again, or state what was lost in a row of class loss: ${readings} weighings to ${gramsText(toGrams(test.scaleStep))} explain ${gramsText(toGrams(hiddenBy(test)))} and no more`,
   };
 }
 
@@ -23,10 +22,10 @@ export function noDate(text: string): Wording {
 }
 
 export function noWeight(column: string, text: string, most: Weight, orNothing: boolean): Wording {
-  const least = orNothing ? "0" : "more than 0";
+  const range = `${orNothing ? "0" : "more than 0 and up"} to ${gramsText(toGrams(most))}`;
   return {
     what: text === "" ? `\`${column}\` is empty` : `\`${text}\` is no weight in grams`,
-    remedy: `Write ${least} to ${gramsText(toGrams(most))} in digits, to three decimals at most, such as 480 or 12.5`,
+    remedy: `Write ${range} in digits, to three decimals at most, such as 480 or 12.5`,
   };
 }
 
@@ -41,6 +40,20 @@ export function partNotWeighed(part: string, cutting: string): Wording {
   return {
     what: `no row of this test weighs ${part}, which ${cutting} gives`,
     remedy: "Add a row for it, with 0 where there was none of it",
+  };
+}
+
+export function unlikelyUnits(units: number, unit: Decimal, unitName: string, published: Decimal): Wording {
+  return {
+    what: `${units} ${units === 1 ? "unit" : "units"} of this weight make one ${unitName} ${gramsText(unit.toDecimalPlaces(1))}; the yield tables have about ${gramsText(published)}`,
+    remedy: "Write how many were weighed together, and their weight in grams",
+  };
+}
+
+export function tooCoarse(test: YieldTest): Wording {
+  return {
+    what: `weighings to ${gramsText(toGrams(test.scaleStep))} may hide ${gramsText(toGrams(hiddenBy(test)))} of ${gramsText(toGrams(test.apWeight))}`,
+    remedy: "Use a finer scale, or weigh more together: a tenth may be hidden, no more",
   };
 }
 

@@ -1,5 +1,5 @@
 import type { PartClass } from "../../kitchen/index.js";
-import { minus, NO_WEIGHT, total, type Weight } from "../../quantity/index.js";
+import { milligrams, minus, NO_WEIGHT, total, type Weight } from "../../quantity/index.js";
 
 /** A weighing of one item and all its parts, done in this kitchen. */
 export interface YieldTest {
@@ -40,11 +40,16 @@ export function weighingsOf({ parts, loss }: YieldTest): number {
   return 1 + parts.length + (loss === NO_WEIGHT ? 0 : 1);
 }
 
+/** The most that so many readings to the nearest step can be off by together, to the milligram below. */
+export function hiddenBy(test: YieldTest): Weight {
+  return milligrams((BigInt(weighingsOf(test)) * test.scaleStep) / 2n);
+}
+
 /** Whether the gap is no more than half the scale's step for each weighing can explain. */
 export function isClosed(test: YieldTest): boolean {
   const gap = gapOf(test);
   const size = gap < 0n ? -gap : gap;
-  return 2n * size <= BigInt(weighingsOf(test)) * test.scaleStep;
+  return size <= hiddenBy(test);
 }
 
 /** Tests of one item, form and breakdown share this name, "broccoli (crown), florets". */
