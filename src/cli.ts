@@ -168,6 +168,7 @@ function program(end: (code: ExitCode) => void): Command {
     .description("show what the yield tables and the kitchen's own tests say of an item")
     .argument("<item>", 'an item, or "ITEM, FORM"')
     .option("--kitchen <dir>", "the folder with the kitchen's own tests", ".")
+    .option("--out <dir>", "write its page and blank yield tests to print there")
     .action(async (item: string, options: YieldCommandOptions) =>
       end(await yieldCommand(item, options, terminal)),
     );

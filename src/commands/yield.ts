@@ -1,24 +1,33 @@
 import { existsSync } from "node:fs";
 import { loadKitchenYields } from "../kitchen-yields.js";
-import { itemCautions } from "../pages/index.js";
+import { itemCautions, itemToPrint } from "../pages/index.js";
 import { problemText } from "../reading/index.js";
 import { type ItemYields, itemYields } from "../yields/index.js";
+import { writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { findItems, unknownItem } from "./find-item.js";
 import { tableLines } from "./table-lines.js";
 import type { Terminal } from "./terminal.js";
 import { wrapped } from "./wrapped.js";
+import { folderObstacle } from "./write-folder.js";
 
 export interface YieldCommandOptions {
   readonly kitchen: string;
+  /** A folder to write the item's page and its blank yield tests to. */
+  readonly out?: string;
 }
 
 /** `yield ITEM`: what the tables and the kitchen's own tests say of it, form by form and breakdown by breakdown. */
 export async function yieldCommand(
   wanted: string,
-  { kitchen }: YieldCommandOptions,
+  { kitchen, out }: YieldCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
+  const obstacle = out === undefined ? null : folderObstacle(out);
+  if (obstacle !== null) {
+    terminal.complain(obstacle);
+    return EXIT.wrongInput;
+  }
   if (!existsSync(kitchen)) {
     terminal.complain(`There is no folder ${kitchen}. Name the folder that holds your yield tests.`);
     return EXIT.wrongInput;
@@ -29,6 +38,7 @@ export async function yieldCommand(
   if (items.length === 0) terminal.complain(unknownItem(wanted, yields.published.items));
   if (items.length === 0 || yields.problems.length > 0) return EXIT.wrongInput;
   printItem(itemYields(items, yields), terminal);
+  if (out !== undefined) writePages(out, itemToPrint(items, yields), terminal.print);
   return EXIT.plan;
 }
 

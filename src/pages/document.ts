@@ -5,6 +5,8 @@ import { fill } from "./template.js";
 export interface DocumentOptions extends PageOptions {
   /** What the head line says, the broadest first: the kitchen, an item, a day. */
   readonly head?: readonly string[];
+  /** Name of a script among the assets, which only a server has. */
+  readonly script?: string;
   /** Other pages to go to. */
   readonly nav?: readonly { readonly href: string; readonly text: string }[];
 }
@@ -17,10 +19,11 @@ export function documentPage(
   slug: string,
   title: string,
   data: PageData,
-  { assets = "assets/", home, head = [], nav = [] }: DocumentOptions = {},
+  { assets = "assets/", home, head = [], nav = [], script = "" }: DocumentOptions = {},
 ): Page {
   const frame = {
     assets,
+    script,
     title,
     ...headOf(title, head),
     linked: home === undefined && nav.length === 0 ? "" : "yes",

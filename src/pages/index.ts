@@ -17,6 +17,7 @@ export {
   wantedText,
   withHandsOf,
 } from "./form-choice/words.js";
+export { itemToPrint } from "./item-to-print.js";
 export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
 export { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";

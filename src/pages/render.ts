@@ -83,6 +83,7 @@ function rendered(
   return makers.map((maker) => {
     const frame = {
       assets,
+      script: "",
       unit: view.writing.unit,
       title: maker.title,
       ...headOf(maker.title, [scenario.name, servicesText(scenario), datesText(scenario, view.writing)]),

@@ -24,8 +24,8 @@ type Field = {
 };
 
 export interface YieldTestOptions extends DocumentOptions {
-  /** Where the form is sent to. */
-  readonly action: string;
+  /** Where the form is sent to; without it there is nothing to press. */
+  readonly action?: string;
   readonly typed?: TypedTest;
   /** What is wrong with what was typed. */
   readonly errors?: YieldTestErrors;
@@ -52,7 +52,7 @@ const NO_ERRORS: YieldTestErrors = { fields: {}, weights: new Map(), others: [] 
 
 /** A yield test to fill in, on the screen or printed: the weight as bought, every part, and what is missing. */
 export function yieldTestPage(item: TableItem, breakdown: TableBreakdown, options: YieldTestOptions): Page {
-  const { action, typed = NOTHING_TYPED, errors = NO_ERRORS, ...layout } = options;
+  const { action = "", typed = NOTHING_TYPED, errors = NO_ERRORS, ...layout } = options;
   const field = (
     name: Exclude<keyof TypedTest, "weights">,
     label: string,
@@ -76,7 +76,7 @@ export function yieldTestPage(item: TableItem, breakdown: TableBreakdown, option
     wrong: count === 0 ? "" : `Not recorded: ${count === 1 ? "one thing" : `${count} things`} to put right.`,
     fields: [
       field("supplier", "Supplier", "", "text"),
-      field("date", "Date", "The day it was cut: year-month-day", "numeric"),
+      field("date", "Date", "The day it was cut: year-month-day", "text"),
       ...(isLoose
         ? []
         : [field("units", `Number of ${plural(item.unitName)}`, "Weighed together", "numeric")]),

@@ -87,6 +87,7 @@ function testPage({ item, breakdown }: Asked, typed?: TypedTest, errors?: YieldT
   return yieldTestPage(item, breakdown, {
     ...LAYOUT,
     nav: [TO_INDEX, { href: addressOf(item.name), text: `Yields of ${item.name}` }],
+    script: "missing.js",
     action: testAddress(item.name, item.form, breakdown.name),
     ...(typed === undefined ? {} : { typed }),
     ...(errors === undefined ? {} : { errors }),
