@@ -21,6 +21,10 @@ export async function recordCommand(
   { kitchen, blank, breakdown }: RecordCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
+  if (blank !== undefined && file !== undefined) {
+    terminal.complain(`--blank prints a test to fill in and records nothing. Leave out --blank, or ${file}.`);
+    return EXIT.wrongInput;
+  }
   if (blank !== undefined) return printBlank(blank, breakdown, terminal);
   if (file === undefined) {
     terminal.complain('Name a file with yield tests, or print one to fill in: record --blank "ITEM, FORM"');

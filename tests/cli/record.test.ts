@@ -47,7 +47,7 @@ describe("record", () => {
     const again = await recorded(other);
     expect(again).toMatchObject({ code: 2, printed: [] });
     expect(again.complained).toEqual([
-      `${again.file}:2:1: this test of broccoli (crown), florets of 2026-10-12 is recorded already, to the gram. Leave it out; if all was weighed twice and came out alike, write the next number in the column test`,
+      `${again.file}:2:1: this test of broccoli (crown), florets of 2026-10-12 is recorded already, to the gram. It counts already; a second weighing that came out alike goes in a file, with the next number in the column test`,
     ]);
     expect(kept()).toBe(before);
     expect((await recorded(other.replaceAll("2026-10-12,1,", "2026-10-12,7,"))).code).toBe(0);

@@ -1,6 +1,10 @@
+import { readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
 import { mean, sampleStandardDeviation } from "simple-statistics";
 import { afterEach, describe, expect, it } from "vitest";
 import { yieldCommand } from "../../src/commands/yield.js";
+import { kitchenYields } from "../../src/kitchen-yields.js";
+import { itemToPrint } from "../../src/pages/index.js";
 import { crownTests } from "../support/own-tests.js";
 import { scratchFolder } from "../support/scenarios.js";
 import { aTerminal } from "../support/terminal.js";
@@ -99,6 +103,45 @@ describe("yield", () => {
       "Drift: Field & Co gives 5.6 points more floret, 5.6 points less stem than the others (3 tests against 3; by chance alone in less than 1 case of 1,000).",
     );
   });
+
+  it("asks about a test whose units weigh far from the others", async () => {
+    const miscounted = crownTests([1, 2, 3, 4, 5]).replaceAll("2026-10-12,3,4,", "2026-10-12,3,1,");
+    const { printed } = await shown("broccoli, crown", { tests: miscounted });
+    expect(printed.join(" ").replace(/\s+/g, " ")).toContain(
+      "Far off: Field & Co, 12 Oct 2026, test 3: 1600 g; it still counts",
+    );
+  });
+
+  it("writes the item's page and a blank yield test for each breakdown of it, each named by itself", async () => {
+    const scratch = scratchFolder({ "yield-tests.csv": crownTests([1]) });
+    folders.push(scratch);
+    const { terminal, printed } = aTerminal();
+    const out = join(scratch.path, "pages");
+    expect(await yieldCommand("broccoli", { kitchen: scratch.path, out }, terminal)).toBe(0);
+    expect(printed.at(-1)).toBe(`Pages: ${out}/item-yields.html`);
+    const page = readFileSync(join(out, "item-yields.html"), "utf8");
+    expect(page).toContain("1 own test of");
+    const links = [...page.matchAll(/href="(yield-test[^"]*)"/g)].map(([, href]) => href ?? "");
+    const written = readdirSync(out).filter((name) => name.startsWith("yield-test"));
+    expect(links.toSorted()).toEqual(written.toSorted());
+    expect(written).toHaveLength(5);
+    const form = readFileSync(join(out, "yield-test-crown-florets.html"), "utf8");
+    expect(form).toContain("Number of crowns");
+    expect(form).not.toMatch(/<script|<button|method=/);
+    const { terminal: second, complained } = aTerminal();
+    expect(await yieldCommand("broccoli", { kitchen: out, out: scratch.path }, second)).toBe(2);
+    expect(complained.join()).toContain("which is no page of an earlier plan");
+  });
+
+  it("gives every blank yield test of an item a file name of its own, in the folder", () => {
+    const { published } = kitchenYields(null);
+    for (const name of new Set(published.items.map((item) => item.name))) {
+      const forms = published.items.filter((item) => item.name === name);
+      const slugs = itemToPrint(forms, { published, tests: [], tables: published }).map(({ slug }) => slug);
+      expect(new Set(slugs).size).toBe(slugs.length);
+      expect(slugs.filter((slug) => !/^[a-z0-9-]+$/.test(slug))).toEqual([]);
+    }
+  }, 20_000);
 
   it("says what must not be eaten, and who says so", async () => {
     const text = (await shown("rhubarb")).printed.join(" ").replace(/\s+/g, " ");

@@ -232,6 +232,23 @@ describe("learning from a weigh-in again", () => {
     ).toEqual([1, 2]);
   });
 
+  it("writes nothing that could not be read again: a class of the scenario's own, a count out of all reason", () => {
+    const rows = happenedOf(...BEET_PARTS("55")).rows;
+    const parts = scenario.parts.map((part) =>
+      part.name === "beet leaf" ? { ...part, class: "inedible" as const } : part,
+    );
+    const [test] = yieldTestsOf(rows, { ...scenario, parts }, tables, "lunch.weigh-in.csv").tests;
+    expect(test?.parts.find(({ part }) => part === "beet leaf")?.class).toBe("food");
+    const miscounted = rows.map((row) =>
+      row.what === "cut" && row.measure === "count" ? { ...row, actual: row.actual * 1000n } : row,
+    );
+    const { tests, without } = yieldTestsOf(miscounted, scenario, tables, "lunch.weigh-in.csv");
+    expect(tests).toEqual([]);
+    expect(without.map(({ why }) => why)).toContainEqual(
+      expect.stringContaining("the yield tables have about"),
+    );
+  });
+
   it("is refused where the tests beside it cannot be read", () => {
     expect(learn("yield-tests.csv", "item,form\n", lesson("55"), tables).kind).toBe("unreadable");
   });

@@ -192,7 +192,7 @@ describe("mistakes in the file", () => {
       [
         ...[2, 3, 4, 5, 6].map(
           (line) =>
-            `own-tests.csv:${line}:57: \`3.5\` is not a whole number. Write the units without a decimal point`,
+            `own-tests.csv:${line}:57: \`3.5\` is no whole number from 1 to 10000. Write the units in digits, such as 12`,
         ),
       ],
     ],

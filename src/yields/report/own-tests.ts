@@ -87,8 +87,12 @@ export function testedUnitWeight(item: TableItem, tests: readonly YieldTest[]): 
   if (after === null) return "";
   const error = after.standardError === null ? "" : ` ± ${after.standardError.toFixed(1)} g`;
   const own = `${after.grams.toFixed(0)} g${error} by ${counted(after.tests, "own test")} of ${counted(after.units, item.unitName)}`;
+  const far = after.outliers.map(
+    ({ test, grams }) =>
+      `. Far off: ${test.supplier}, ${dayText(test.date)}, test ${test.number}: ${grams.toFixed(0)} g; it still counts: look whether its units were counted right`,
+  );
   return withUnits(
-    `published ${wholeGrams(after.published)} g; ${own}; together ${toGrams(after.combined).toFixed(0)} g, the tests counting ${(after.testsCount * 100).toFixed(0)} %`,
+    `published ${wholeGrams(after.published)} g; ${own}; together ${toGrams(after.combined).toFixed(0)} g, the tests counting ${(after.testsCount * 100).toFixed(0)} %${far.join("")}`,
   );
 }
 

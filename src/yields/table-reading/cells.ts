@@ -70,11 +70,12 @@ export class RowCells {
   }
 
   optionalWhole(column: string, most: number): number | null {
-    const value = this.optionalNumber(column, most);
-    if (value === null) return null;
-    return value.isInteger()
+    const { text } = this.row.cell(column);
+    if (text === "") return null;
+    const value = plainNumber(this.row.cell(column));
+    return value?.isInteger() && value.gt(0) && value.lte(most)
       ? value.toNumber()
-      : this.problem(column, words.notWhole(column, value.toString()));
+      : this.problem(column, words.notWhole(column, text, most));
   }
 
   grams(column: string): Weight | null {

@@ -27,8 +27,11 @@ export function outOfRange(column: string, text: string, most: number): Wording 
   };
 }
 
-export function notWhole(column: string, text: string): Wording {
-  return { what: `\`${text}\` is not a whole number`, remedy: `Write the ${column} without a decimal point` };
+export function notWhole(column: string, text: string, most: number): Wording {
+  return {
+    what: `\`${text}\` is no whole number from 1 to ${most}`,
+    remedy: `Write the ${column} in digits, such as 12`,
+  };
 }
 
 export function twice(name: string, firstLine: number): Wording {

@@ -2,7 +2,8 @@ import { Decimal, grams, toGrams, type Weight } from "../../quantity/index.js";
 import { DELIVERY_OF_UNITS, SPREAD_OF_UNITS } from "../spread.js";
 import type { TableItem } from "../tables.js";
 import { steadied, weighTogether } from "./prior.js";
-import { jackknife, type Pair, ratioEstimate, spreadOf, squaresOf } from "./statistics.js";
+import { jackknife, modifiedZScores, type Pair, ratioEstimate, spreadOf, squaresOf } from "./statistics.js";
+import { FEWEST_FOR_OUTLIERS, OUTLYING } from "./summary.js";
 import type { YieldTest } from "./yield-test.js";
 
 /** What tests of one item and form, whatever the breakdown, say of the weight of a unit, in grams. */
@@ -17,6 +18,8 @@ export interface UnitWeightSummary {
   readonly standardError: number | null;
   /** Standard deviation of the tests' mean unit weights, weighted by their units; null for a single test. */
   readonly spread: number | null;
+  /** Tests whose units weigh far from those of the others; they count all the same. */
+  readonly outliers: readonly { readonly test: YieldTest; readonly grams: number }[];
 }
 
 /** The weight of a unit before and after the kitchen's own tests. */
@@ -47,7 +50,23 @@ export function summariseUnitWeight(tests: readonly YieldTest[]): UnitWeightSumm
     grams: ratioEstimate(pairs),
     standardError: jackknife(pairs, ratioEstimate)?.standardError ?? null,
     spread: spreadOf(pairs),
+    outliers: unitOutliers(tests),
   };
+}
+
+/** By the rule for shares; a difference that the scale cannot show is none. */
+function unitOutliers(tests: readonly YieldTest[]): UnitWeightSummary["outliers"] {
+  if (tests.length < FEWEST_FOR_OUTLIERS) return [];
+  const averages = unitPairs(tests).map(({ part, whole }) => part / whole);
+  const halfSteps = tests.map(({ scaleStep, units }) =>
+    toGrams(scaleStep)
+      .div(2 * units)
+      .toNumber(),
+  );
+  const scores = modifiedZScores(averages, Math.max(...halfSteps));
+  return tests.flatMap((test, index) =>
+    Math.abs(scores[index] ?? 0) > OUTLYING ? [{ test, grams: averages[index] ?? 0 }] : [],
+  );
 }
 
 /**

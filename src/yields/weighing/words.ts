@@ -73,7 +73,7 @@ export function recordedAlready(test: YieldTest): Wording {
   return {
     what: `this test of ${cuttingOf(test)} of ${test.date} is recorded already, to the gram`,
     remedy:
-      "Leave it out; if all was weighed twice and came out alike, write the next number in the column test",
+      "It counts already; a second weighing that came out alike goes in a file, with the next number in the column test",
   };
 }
 
