@@ -4,7 +4,7 @@ import { buildModel, Engines, PROOF_GAP, solve } from "../../src/allocation/inde
 import { planScenario } from "../../src/plan.js";
 import { example, feasibleExamples } from "../support/examples.js";
 import { solveWithGlpk } from "../support/glpk.js";
-import { inTurn, wholeProcess } from "./measure.js";
+import { inTurn, printTable, wholeProcess } from "./measure.js";
 
 const ROUNDS = 3;
 const SECONDS = 30;
@@ -60,6 +60,5 @@ it("measures every example against highs alone and GLPK", async () => {
     ]);
   }
   await engines.close();
-  console.log(`Medians of ${ROUNDS} turns; ratios below 1 are faster than the other engine.`);
-  for (const row of rows) console.log(row.map((cell, index) => cell.padEnd(index === 0 ? 14 : 11)).join(""));
+  printTable(`Medians of ${ROUNDS} turns; ratios below 1 are faster than the other engine.`, rows);
 });

@@ -28,6 +28,13 @@ export function median(values: readonly number[]): number {
   return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? Number.NaN) + upper) / 2;
 }
 
+/** A table with a head row, for people to read. */
+export function printTable(title: string, rows: readonly (readonly string[])[]): void {
+  const widths = (rows[0] ?? []).map((_, column) => Math.max(...rows.map((row) => row[column]?.length ?? 0)));
+  const lines = rows.map((row) => row.map((cell, column) => cell.padEnd(widths[column] ?? 0)).join("  "));
+  console.log(["", title, ...lines].join("\n"));
+}
+
 export interface WholeProcess {
   readonly seconds: number;
   /** Peak resident memory. */

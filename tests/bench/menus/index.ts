@@ -1,3 +1,4 @@
+import type { Model } from "../../../src/allocation/index.js";
 import type { Aim, Course, Dish, RecipeLine, Scenario, Service } from "../../../src/kitchen/index.js";
 import { Decimal, money, NO_MONEY } from "../../../src/quantity/index.js";
 import { dishOf, lineOf, scenarioOf, serviceOf, staples, withGift } from "../../support/small-scenario.js";
@@ -87,6 +88,11 @@ export function generateMenu(facts: MenuFacts): Scenario {
 
 export function nameOf({ items, dishes, days, sittings, menu, aim, seed }: MenuFacts): string {
   return `${items} x ${dishes} x ${days * sittings} ${menu}, ${aim}, seed ${seed}`;
+}
+
+/** Whole numbers that are left to settle. */
+export function wholeNumbersOf({ variables }: Model): number {
+  return variables.filter(({ integer, lower, upper }) => integer && lower < upper).length;
 }
 
 function service(dice: Dice, facts: MenuFacts, day: number, sitting: number, count: number): Service {
