@@ -37,6 +37,10 @@ export interface Planned {
   readonly scenario: Scenario;
 }
 
+/** Rounding, checking and the ledger take about so many times as long as building the model did. */
+const AFTERWARDS = 1;
+/** Of the time, for planning again where the ledger finds a dish over its ceiling. */
+const KEPT_TO_TIGHTEN = 0.2;
 /** For planning again with one figure changed. */
 const REPLAN_SECONDS = 2;
 /** Reasons are looked for at least so long, even where finding that there is no plan took all the time. */
@@ -53,7 +57,9 @@ export async function planScenario(asked: Scenario, options: PlanOptions): Promi
   const scenario = options.aim === undefined ? asked : { ...asked, aim: options.aim };
   const { blocks, warnings } = checkSafety(scenario);
   refuseBlocked(blocks);
-  const settled = await settle(scenario, (model) => solveStages(model, stageOptions(options, left())));
+  const settled = await settle(scenario, (model, built) =>
+    solveStages(model, stageOptions(options, secondsToSolve(scenario, left(), built))),
+  );
   if (settled.kind === "plan") {
     const { decision, ledger, first, stages } = settled;
     const findings = { outcome: first, stages, warnings, reasons: [] };
@@ -70,6 +76,12 @@ export async function planScenario(asked: Scenario, options: PlanOptions): Promi
 /** What must not be planned is not planned, however the scenario came here. */
 function refuseBlocked(blocks: readonly { readonly text: string }[]): void {
   if (blocks.length > 0) throw new RangeError(blocks.map(({ text }) => text).join(" "));
+}
+
+/** Of the seconds left, those a model may be solved for, so that the plan is whole and printed in time. */
+function secondsToSolve({ dishes }: Scenario, left: number, built: number): number {
+  const kept = dishes.some(({ ceiling }) => ceiling !== null) ? KEPT_TO_TIGHTEN : 0;
+  return Math.max(left / 2, left - AFTERWARDS * built) * (1 - kept);
 }
 
 function stageOptions({ engines, engine, onProgress }: PlanOptions, seconds: number): StageOptions {

@@ -37,19 +37,20 @@ const TIGHTER = 1.02;
 
 /**
  * Builds the model, has it solved, rounds the point to whole portions and grams, checks that against the
- * scenario, keeps the ledger, and tightens until no dish is over its ceiling. Throws a CostingError where the
- * costing method cannot be applied.
+ * scenario, keeps the ledger, and tightens until no dish is over its ceiling. `solveModel` is told the seconds that
+ * building took. Throws a CostingError where the costing method cannot be applied.
  */
 export async function settle(
   scenario: Scenario,
-  solveModel: (model: PlanModel) => Promise<Staged>,
+  solveModel: (model: PlanModel, built: number) => Promise<Staged>,
 ): Promise<Settled> {
   let tightenings: readonly Tightening[] = [];
   let shown: readonly CostsShown[] = [];
   let proved: Solved | null = null;
   for (let round = 0; ; round++) {
+    const began = performance.now();
     const model = buildModel(scenario, tightenings);
-    const staged = await solveModel(model);
+    const staged = await solveModel(model, (performance.now() - began) / 1000);
     if (staged.kind === "none") {
       if (proved === null) return { kind: "none", outcome: staged.first };
       // Charging what an earlier plan paid can ask too much where its lots could cost less: then they are made to.

@@ -92,16 +92,16 @@ describe("which engine is asked", () => {
     expect(await askedOf(11, "made")).toEqual([0, 1]);
   });
 
-  it("HiGHS with the search beside it from 60 whole numbers on", async () => {
+  it("HiGHS with the search beside it from 100 whole numbers on", async () => {
     const sized = (whole: number): Question => {
       const extra = { name: "more", tag: { family: "cut" }, lower: 0, upper: 1, integer: true };
       const variables = [...SMALL.model.variables, ...Array<typeof extra>(whole - 1).fill(extra)];
       return { ...SMALL, model: { ...SMALL.model, variables } };
     };
     const says = (whole: number) => optimal([3, ...Array<number>(whole - 1).fill(0)], 3);
-    expect(await ask(failed, says(59), undefined, sized(59))).toMatchObject({ asked: [0, 1], searched: 0 });
-    expect(await ask(failed, says(60), undefined, sized(60))).toMatchObject({ asked: [0, 0], searched: 1 });
-    expect(await ask(failed, says(60), "highs", sized(60))).toMatchObject({ asked: [0, 1], searched: 0 });
+    expect(await ask(failed, says(99), undefined, sized(99))).toMatchObject({ asked: [0, 1], searched: 0 });
+    expect(await ask(failed, says(100), undefined, sized(100))).toMatchObject({ asked: [0, 0], searched: 1 });
+    expect(await ask(failed, says(100), "highs", sized(100))).toMatchObject({ asked: [0, 1], searched: 0 });
     const named = "highs and search";
     expect(await ask(failed, says(1), named)).toMatchObject({ asked: [0, 0], searched: 1 });
   });

@@ -68,6 +68,7 @@ it("measures large menus against highs alone, for as long and for six times as l
       `against ${LONG * SECONDS} s: ${percent(Math.max(...worse(measured, "late")))}; median of chosen menus of ` +
       `${MANY} and more whole numbers against ${SECONDS} s: ${percent(median(worse(large, "early")))}`,
   );
+  expect(measured.filter(({ ours }) => ours.kind !== "optimal" && ours.kind !== "feasible")).toEqual([]);
 });
 
 async function measure(facts: MenuFacts): Promise<Measured> {
@@ -93,7 +94,6 @@ async function measure(facts: MenuFacts): Promise<Measured> {
     if (alone.seconds <= SECONDS) early = late;
   }
   await engines.close();
-  expect(["optimal", "feasible"]).toContain(ours.kind);
   return { facts, whole: wholeNumbersOf(model), ours, early, late };
 }
 

@@ -18,6 +18,7 @@ const MENUS: readonly MenuFacts[] = [
 
 it("plans a week of 40 items and 200 dishes within its deadline and 600 MB, the bench's own included", async () => {
   const rows = [["menu", "seconds", "peak MB", "outcome", "objective", "bound", "gap", "stages"]];
+  const missed: string[] = [];
   for (const facts of MENUS) {
     const engines = new Engines();
     const began = performance.now();
@@ -32,9 +33,10 @@ it("plans a week of 40 items and 200 dishes within its deadline and 600 MB, the 
       ...[objective ?? "-", bound ?? "-", gap ?? "-", stages],
     ]);
     console.log(rows.at(-1)?.join(" | "));
-    expect(["optimal", "feasible"]).toContain(kind);
-    expect(seconds).toBeLessThan(SECONDS + GRACE);
-    expect(peak).toBeLessThan(MEGABYTES);
+    if (kind !== "optimal" && kind !== "feasible") missed.push(`${nameOf(facts)}: ${kind}`);
+    if (seconds > SECONDS + GRACE) missed.push(`${nameOf(facts)}: ${seconds} s`);
+    if (peak > MEGABYTES) missed.push(`${nameOf(facts)}: ${peak} MB`);
   }
   printTable("A whole week, from scenario to plan.", rows);
+  expect(missed).toEqual([]);
 });

@@ -83,8 +83,8 @@ function rowOf(band: string, inBand: readonly Measured[]): string[] {
     return `${written(median(all))} / ${written(Math.max(...all))}`;
   };
   const ratio = (theirs: (entry: Measured) => number | null): string => {
-    const ratios = inBand.map((entry) => entry.ours / (theirs(entry) ?? Number.POSITIVE_INFINITY));
-    return median(ratios).toFixed(2);
+    const ratios = inBand.flatMap((entry) => entry.ours / (theirs(entry) ?? Number.POSITIVE_INFINITY) || []);
+    return ratios.length === 0 ? "-" : median(ratios).toFixed(2);
   };
   return [
     band,

@@ -8,6 +8,7 @@ import type { Proposal, SearchAsk } from "./protocol.js";
 import { Threads, threadFile } from "./thread.js";
 
 const SEED = 1;
+const LAST_MOMENT = 0.6;
 
 /**
  * For plans that no solver finishes: HiGHS proves the bound in one thread, and in another a dive and a search of
@@ -68,7 +69,9 @@ export class HighsAndSearch implements Engine {
         report(progress.best);
       },
     });
-    over.abort();
+    // At its deadline HiGHS keeps a moment back: the search has it still, and its thread stays warm.
+    const isUnproved = proved.kind === "feasible" || proved.kind === "failed";
+    if (!isUnproved || limits.seconds - seconds() > LAST_MOMENT) over.abort();
     await searching;
     const open = most ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
     return {
