@@ -14,11 +14,17 @@ function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
     least.set(part, Math.min(least.get(part) ?? Number.POSITIVE_INFINITY, Math.max(0, cost)));
   };
   for (const item of scenario.items) {
-    const costPerKilogram = Math.min(...unitCosts(item)) / kg(item.unitWeight);
+    const ofUnits = unitCosts(item);
+    // An item neither bought nor on hand gives nothing, so nothing of it comes cheap.
+    if (ofUnits.length === 0) continue;
+    const costPerKilogram = Math.min(...ofUnits) / kg(item.unitWeight);
     const costs = item.breakdowns.flatMap((breakdown) =>
       partCosts(breakdown, costPerKilogram, scenario, parts),
     );
     for (const [part, cost] of costs) offer(part, cost);
+    const bear = new Set(costs.map(([part]) => part));
+    for (const { part } of item.breakdowns.flatMap(({ yields }) => yields))
+      if (!bear.has(part)) offer(part, 0);
     // Trim credit is settled over all cuts of an item: what one cut's main part bears can be borne by another's.
     if (scenario.costing !== "trim credit") continue;
     const main = costs.filter(([part]) => (parts.get(part)?.marketValue ?? null) === null);
@@ -28,12 +34,14 @@ function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
   }
   for (const { part, value, weight } of scenario.partsOnHand) offer(part, currency(value) / kg(weight));
   for (const name of partsInCuttingOrder(scenario)) {
+    const cost = least.get(name);
+    if (cost === undefined) continue;
     for (const step of scenario.steps.filter(({ from }) => from.includes(name))) {
       const foodYield = foodYieldOf(step, parts);
       for (const { part } of step.yields) {
         // Where a step gives food, the food bears the cost; else whatever it gives does.
         const bears = foodYield > 0 && parts.get(part)?.class === "food";
-        offer(part, bears ? (least.get(name) ?? 0) / foodYield : 0);
+        offer(part, bears ? cost / foodYield : 0);
       }
     }
   }
@@ -59,18 +67,17 @@ export function foodYieldOf(step: Step, parts: ReadonlyMap<string, Part>): numbe
   );
 }
 
-/** What a unit costs: its price, and what each lot of stock is valued at. */
+/** What a unit costs: its price, and what each lot of stock is valued at; none where it cannot be had. */
 function unitCosts(item: Item): number[] {
   const bought = item.buying === null ? [] : [currency(item.buying.price) / rate(item.orderUnit.size)];
   const held = item.onHand.filter(({ units }) => !units.isZero());
-  const all = [...bought, ...held.map(({ value, units }) => currency(value) / rate(units))];
-  return all.length === 0 ? [0] : all;
+  return [...bought, ...held.map(({ value, units }) => currency(value) / rate(units))];
 }
 
 /** The most a kilogram of a part can cost when an item is cut one way. */
 export function dearestCost(item: Item, breakdown: Breakdown, part: string, scenario: Scenario): number {
   const parts = new Map(scenario.parts.map((entry) => [entry.name, entry]));
-  const costPerKilogram = Math.max(...unitCosts(item)) / kg(item.unitWeight);
+  const costPerKilogram = Math.max(0, ...unitCosts(item)) / kg(item.unitWeight);
   const costs = partCosts(breakdown, costPerKilogram, scenario, parts);
   return costs.find(([name]) => name === part)?.[1] ?? 0;
 }

@@ -153,6 +153,20 @@ describe("which form to buy, by plans", () => {
     expect(choice.plans?.ways[2]).toMatchObject({ outcome: "plan" });
   });
 
+  it("proves that a form alone is over a ceiling, whatever the others would cost", async () => {
+    // Hearts alone: 1.80 / 0.4 kg is 4.50 a kilogram of dice, 0.405 for the 90 g of a portion; heads 0.36.
+    const capped: Scenario = {
+      ...bakeOnly,
+      dishes: bakeOnly.dishes.map((dish) => ({ ...dish, ceiling: money("0.40") })),
+    };
+    const ways = (await choiceOf(capped)).plans?.ways;
+    expect(ways?.map(({ item, outcome }) => [item, outcome])).toEqual([
+      ["marrow", "plan"],
+      ["marrow heart", "no plan"],
+      [null, "plan"],
+    ]);
+  });
+
   it("counts as used what the house had, and not as unused what of that is wasted", async () => {
     // One heart and 500 g in the house make the bake; 300 g of leaf in the house go to waste.
     const held = (part: string, weight: string) => ({
