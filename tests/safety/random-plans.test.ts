@@ -11,7 +11,7 @@ import { randomKitchens } from "../support/random-kitchens.js";
 import { harm, wordsReaching } from "../support/safety-judge.js";
 
 /** Thousands can be asked for from outside: SAFETY_RUNS=3000 SAFETY_SEED=5. */
-const RUNS = Number(process.env.SAFETY_RUNS ?? 40);
+const RUNS = Number(process.env.SAFETY_RUNS ?? 60);
 const SEED = Number(process.env.SAFETY_SEED ?? 20261002);
 
 /** As the pages print it. */
