@@ -24,7 +24,7 @@ export interface DishRisk {
   readonly expectedShort: number;
   /** In nineteen of twenty draws no more portions are missing than this. */
   readonly mostShort: number;
-  /** What buys each of the chances asked; empty units where the plan has it already. */
+  /** What buys each of the chances asked; empty units where the plan has it already. None for very large plans. */
   readonly more: readonly Step[];
 }
 
@@ -37,8 +37,12 @@ export interface RiskOptions {
 const LEVELS = [0.9, 0.95, 0.99];
 const SEED = 1;
 const DRAWS = 10_000;
-/** More units are sought on so many of the draws. */
+/** More units are sought on so many of the draws, and on fewer for a plan of many dishes and lots. */
 const DRAWS_FOR_MORE = 4_000;
+/** Dishes times lots and goings times draws, in that search. */
+const MOST_SEARCHED = 12_000_000;
+/** On fewer draws than this it says nothing, and more units are not sought. */
+const LEAST_DRAWS_FOR_MORE = 400;
 /** Numbers kept at once; a plan with more cuts is drawn less often. */
 const MOST_NUMBERS = 12_000_000;
 const NINETEEN_IN_TWENTY = 0.95;
@@ -55,7 +59,9 @@ export function riskOf(decision: Decision, scenario: Scenario, options: RiskOpti
   const serving = new Serving(layout, recut(layout, scenario, seed, draws));
   const all = layout.cookings.map((_, index) => index);
   const every = Array.from({ length: draws }, (_, draw) => draw);
-  const tried = Math.min(draws, DRAWS_FOR_MORE);
+  const size = layout.cookings.length * (layout.lots.length + decision.goings.length);
+  const tried = Math.min(draws, DRAWS_FOR_MORE, Math.floor(MOST_SEARCHED / Math.max(1, size)));
+  const isSearched = tried >= Math.min(draws, LEAST_DRAWS_FOR_MORE);
   const trial = { serving, layout, scenario, draws: tried };
   const dishes = tally(serving, layout, every, all, []).map((first, index): DishRisk => {
     const { dish, service, eaten } = layout.cookings[index] ?? { dish: "", service: 0, eaten: 0 };
@@ -67,7 +73,9 @@ export function riskOf(decision: Decision, scenario: Scenario, options: RiskOpti
       chanceShort: short.length / draws,
       expectedShort: portions.reduce((sum, missing) => sum + missing, 0) / draws,
       mostShort: quantile(portions, draws, NINETEEN_IN_TWENTY),
-      more: moreUnits(index, { ...first, short: short.filter((draw) => draw < tried) }, LEVELS, trial),
+      more: isSearched
+        ? moreUnits(index, { ...first, short: short.filter((draw) => draw < tried) }, LEVELS, trial)
+        : [],
     };
   });
   return { seed, draws, dishes: dishes.sort((a, b) => a.service - b.service) };
