@@ -48,7 +48,7 @@ export async function loadTestCard(path: string): Promise<SettledTestCard> {
 
 /** Everything wrong with a scenario file or a test card. */
 export async function problemsOf(path: string): Promise<readonly Problem[]> {
-  const text = await textAt(path, "a scenario file");
+  const text = await textAt(path, "a scenario file or a test card");
   if (typeof text === "string" && isTestCard(text))
     return settleTestCard(readTestCard({ file: path, text })).problems;
   return (await loadScenario(path)).problems;

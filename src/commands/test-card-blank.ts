@@ -7,6 +7,7 @@ date:              # year-month-day
 currency: EUR
 ap_weight:         # as purchased, such as 4.2 kg or 9 lb 4 oz
 ap_price:          # for a weight, such as 6.40 / kg
+# scale_step: 5 g               # the smallest weight your scale shows; 1 g or 0.25 oz where not stated
 # new_price: 7.10 / kg          # a later AP price, to re-price by cost factor`;
 
 const BUTCHERS = `butchers_test:

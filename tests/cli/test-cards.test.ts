@@ -163,6 +163,11 @@ describe("check", () => {
       "veal.yaml:3:1: `ap_weigth` is no key that is known here. Did you mean `ap_weight`?",
     );
     expect((await checked("none.yaml")).complained[0]).toContain("there is no such file");
+    const misnamed = VEAL.replace("butchers_test:", "butcher_test:");
+    writeFileSync(join(scratch.path, "veal.yaml"), misnamed.slice(0, misnamed.indexOf("cooking_loss_test")));
+    expect((await checked("veal.yaml")).complained.join("\n")).toContain(
+      "`butcher_test` is no key that is known here. Did you mean `butchers_test`?",
+    );
   });
 });
 

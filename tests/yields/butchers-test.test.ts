@@ -43,6 +43,18 @@ describe("the butcher's test", () => {
     expect(Decimal.sum(...byProducts, cuttingLoss, usable).toString()).toBe("1");
   });
 
+  it("takes what the steps of the scale hide as a loss of its own, over or under", () => {
+    for (const hidden of ["0.1", "-0.1"]) {
+      const { fractions, usableCost } = card({
+        usableWeight: decimal(7).minus(hidden),
+        cuttingDifference: decimal(hidden),
+      });
+      expect(fractions.cuttingDifference.toString()).toBe(decimal(hidden).div(10).toString());
+      expect(usableCost.toString()).toBe("54");
+    }
+    expect(() => card({ cuttingDifference: decimal("0.1") })).toThrow(/^0.1 of 10 is too much/);
+  });
+
   it.each<[string, Partial<ButchersTest>, string]>([
     [
       "weights that leave a gap",

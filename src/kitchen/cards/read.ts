@@ -3,9 +3,9 @@ import { type TestCardFile, testCardSchema } from "./schema.js";
 
 export type ReadTestCard = ReadValue<TestCardFile>;
 
-/** Whether a YAML text is a test card rather than a scenario: a test stands at its top. */
+/** Whether a YAML text is a test card rather than a scenario: a test, or what was paid for it, stands at its top. */
 export function isTestCard(text: string): boolean {
-  return /^["']?(?:butchers_test|cooking_loss_test)["']?[ \t]*:/m.test(text);
+  return /^["']?(?:butchers_test|cooking_loss_test|ap_weight|ap_price)["']?[ \t]*:/m.test(text);
 }
 
 /** Reads a test card. Problems of form are reported here; whether it closes is checked by `settleTestCard`. */
