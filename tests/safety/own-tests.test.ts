@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
 import { loadScenarioText } from "../../src/load.js";
 import { planScenario } from "../../src/plan.js";
-import type { Decimal } from "../../src/quantity/index.js";
+import { type Decimal, toGrams } from "../../src/quantity/index.js";
 import { HAZARDS, hazardsOf } from "../../src/safety/index.js";
 import { PARTS } from "../../src/safety/names/parts.js";
 import { ITEM_NAMES } from "../../src/safety/names/recognise.js";
@@ -104,6 +104,7 @@ function ownTest(
   as: string | null,
 ): string {
   const head = "item,form,breakdown,supplier,date,units,ap_g,part,weight_g,class";
+  const units = Math.max(1, Math.round(100_000 / toGrams(item.unitWeight).toNumber()));
   const row = (part: string, fraction: Decimal, kind: string) =>
     [
       item.name,
@@ -111,7 +112,7 @@ function ownTest(
       name,
       "Hill Farm",
       "2026-09-01",
-      1,
+      units,
       100_000,
       part,
       fraction.times(100_000).toFixed(),
