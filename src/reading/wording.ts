@@ -126,7 +126,10 @@ export function otherSeparator(separator: string): Wording {
 }
 
 export function notUtf8(): Wording {
-  return { what: "a letter here can't be read: the file is not UTF-8", remedy: "Save it as CSV in UTF-8" };
+  return {
+    what: "a letter here is lost, for the file is or was not in UTF-8",
+    remedy: "Write the letter again and save the file as CSV in UTF-8",
+  };
 }
 
 export function missingColumn(name: string, meant: string | null): Wording {

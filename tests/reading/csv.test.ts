@@ -58,7 +58,7 @@ describe("a CSV table", () => {
     ]);
     const latin = new TextDecoder().decode(Uint8Array.from([0x4d, 0xfc, 0x2c]));
     expect(problemsOf(`item,part,percent\nmarrow,${latin}34\n`)).toEqual([
-      "t.csv:2:8: a letter here can't be read: the file is not UTF-8. Save it as CSV in UTF-8",
+      "t.csv:2:8: a letter here is lost, for the file is or was not in UTF-8. Write the letter again and save the file as CSV in UTF-8",
     ]);
   });
 });
