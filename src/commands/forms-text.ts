@@ -4,6 +4,7 @@ import {
   arithmeticText,
   bestText,
   boughtText,
+  breakEvenHead,
   cheapestText,
   costText,
   formName,
@@ -46,6 +47,7 @@ export function printFormChoice(choice: FormChoiceJson, scenario: Scenario, term
   terminal.print(terminal.heading(`Planned: ${choice.scenario ?? ""}`));
   say(bestText(choice, writing));
   for (const way of choice.plans.ways) say(wayText(way, choice, writing));
+  if (choice.plans.breakEvens.length > 0) terminal.print(terminal.heading(breakEvenHead(choice.plans.aim)));
   for (const each of choice.plans.breakEvens) say(plansText(each, choice, writing));
 }
 

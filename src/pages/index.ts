@@ -8,6 +8,7 @@ export {
   arithmeticText,
   bestText,
   boughtText,
+  breakEvenHead,
   cheapestText,
   costText,
   formName,

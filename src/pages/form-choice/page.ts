@@ -6,9 +6,11 @@ import type { Page } from "../render.js";
 import { datesText, servicesText } from "../view.js";
 import { capital, type Writing, writingFor } from "../writing.js";
 import {
+  AIMS,
   arithmeticText,
   bestText,
   boughtText,
+  breakEvenHead,
   cheapestText,
   costText,
   formName,
@@ -67,8 +69,6 @@ type WayRow = {
   readonly minutes: string;
   readonly withHands: readonly { readonly total: string; readonly hands: string }[];
 };
-
-const AIMS = { waste: "least waste", cost: "least cost", balanced: "least cost and waste together" } as const;
 
 const SLUG = "form-choice";
 const TITLE = "Which form to buy";
@@ -161,7 +161,7 @@ function plansTable(
         })),
       };
     }),
-    breakEvenHead: `Where they break even, by plans of ${AIMS[aim === "balanced" ? aim : "cost"]}`,
+    breakEvenHead: breakEvenHead(aim),
     breakEvens: breakEvens.map((each) => plansText(each, choice, writing)),
   };
 }

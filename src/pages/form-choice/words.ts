@@ -8,6 +8,17 @@ type Plans = NonNullable<FormChoiceJson["plans"]>;
 type BreakEven = Plans["breakEvens"][number]["instead"];
 type Figures = NonNullable<Plans["ways"][number]["figures"]>;
 
+export const AIMS = {
+  waste: "least waste",
+  cost: "least cost",
+  balanced: "least cost and waste together",
+} as const;
+
+/** By which plans break-evens are told: by cost, unless waste has a price. */
+export function breakEvenHead(aim: Plans["aim"]): string {
+  return `Where they break even, by plans of ${AIMS[aim === "balanced" ? aim : "cost"]}`;
+}
+
 /** What a form is called: its form where that tells it apart, else the item as the scenario names it. */
 export function formName(item: string, { forms }: Pick<FormChoiceJson, "forms">): string {
   const form = forms.find((each) => each.item === item);
