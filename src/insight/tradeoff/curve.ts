@@ -38,8 +38,8 @@ interface Gap {
 
 const LEAST_COST_STEP = 0.01;
 const LEAST_WASTE_STEP = 0.001;
-/** The share of the time left that one plan may take, so that a hard one does not take it all. */
-const SHARE = 0.3;
+/** The share of the time left that one plan may take, so that a hard one does not take it all; an end may take more. */
+const SHARE = { end: 0.45, between: 0.25 };
 const LEAST_SECONDS = 1;
 /** For coming near the plan before. */
 const NEAR_SECONDS = 1;
@@ -66,7 +66,7 @@ export async function tradeoffCurve(
     const again = await planning.again(
       { ...scenario, aim },
       {
-        seconds: Math.max(LEAST_SECONDS, clock.left * SHARE),
+        seconds: Math.max(LEAST_SECONDS, clock.left * SHARE[bounds === undefined ? "end" : "between"]),
         ...(bounds === undefined ? {} : { bounds }),
         ...(start === undefined ? {} : { start: start.point }),
       },
