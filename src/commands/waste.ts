@@ -1,7 +1,9 @@
 import { readFile } from "node:fs/promises";
 import { basename } from "node:path";
+import { happenedAt, isPlanKept } from "../after-service.js";
 import { Engines } from "../allocation/index.js";
 import { hasPlan, type PlanJson, planSchema } from "../contract/index.js";
+import type { Scenario } from "../kitchen/index.js";
 import { loadScenario } from "../load.js";
 import { type Writing, wasteAccountsPage, writingFor } from "../pages/index.js";
 import { planScenario } from "../plan.js";
@@ -36,8 +38,8 @@ const PLAIN = { locale: "en-GB", scaleStep: grams("1") };
 const PERIOD = "All together";
 
 /**
- * `waste FILE...`: the waste account of each plan, and of all together. A file is a scenario, whose kept plan is
- * taken where there is one, or a plan as JSON.
+ * `waste FILE...`: the waste account of each plan, and of all together. A file is a scenario, of which what was
+ * weighed is taken where it was, else the kept plan, else a plan made now; or a plan as JSON.
  */
 export async function wasteCommand(
   files: readonly string[],
@@ -85,8 +87,9 @@ async function ofJson(file: string): Promise<Read> {
 async function ofScenario(file: string, seconds: number): Promise<Read> {
   const { scenario, problems } = await loadScenario(file);
   if (scenario === null || problems.length > 0) return { problems: problems.map(problemText) };
-  const kept = await planIn(planFile(file));
-  const plan = kept ?? (await plannedNow());
+  const weighed = await weighedAt(file, scenario);
+  if (weighed !== null && "problems" in weighed) return weighed;
+  const plan = weighed?.plan ?? (await planIn(planFile(file))) ?? (await plannedNow());
   if (!hasPlan(plan)) return { problems: [`${basename(file)} has no plan: \`plan\` says why.`] };
   return { account: accountOf(plan, scenario.name, standingOf(plan)), writing: writingFor(scenario) };
 
@@ -99,6 +102,17 @@ async function ofScenario(file: string, seconds: number): Promise<Read> {
       await engines.close();
     }
   }
+}
+
+/** What was weighed after the kept plan; null where nothing was. */
+async function weighedAt(
+  file: string,
+  scenario: Scenario,
+): Promise<{ readonly plan: PlanJson } | { readonly problems: readonly string[] } | null> {
+  if (!(await isPlanKept(file))) return null;
+  const { happened, problems } = await happenedAt(file, scenario);
+  if (happened === null) return { problems: problems.map(problemText) };
+  return happened.rows.some(({ weighed }) => weighed) ? { plan: happened.plan } : null;
 }
 
 async function planIn(file: string): Promise<PlanJson | null> {

@@ -99,7 +99,7 @@ describe.each(exampleNames())("the pages of the example %s", (name) => {
     for (const path of pages)
       faults.push(...(await faultsOf(`${start}${path}`)).map((fault) => `${path}: ${fault}`));
     expect(faults).toEqual([]);
-  });
+  }, 180_000);
 });
 
 describe("the safety case", () => {

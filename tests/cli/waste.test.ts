@@ -46,4 +46,32 @@ describe("waste", () => {
     ]);
     expect((await run("waste", scenario("no-plan"))).code).toBe(2);
   });
+
+  it("takes what was weighed in after a kept plan instead of the plan", async () => {
+    const file = join(folder.path, "smallest.yaml");
+    writeFileSync(file, readFileSync(scenario("smallest"), "utf8"));
+    await run("plan", file, "--keep");
+    const planned = await run("waste", file, "--csv");
+    expect(planned.stdout).toMatch(/^Broccoli two ways,plan,/m);
+    const sheet = join(folder.path, "smallest.weigh-in.csv");
+    // 20 g less leaf than planned and 20 g more trim, everything else of the cut as planned.
+    const weighed = readFileSync(sheet, "utf8").replace(
+      /^(cut gave,.*?,(broccoli \w+|loss),,g,)(\d+(?:\.\d+)?),,/gm,
+      (_, head: string, part: string, grams: string) => {
+        const more = part === "broccoli leaf" ? -20 : part === "broccoli trim" ? 20 : 0;
+        return `${head}${grams},${Number(grams) + more},`;
+      },
+    );
+    writeFileSync(sheet, weighed);
+    const actual = await run("waste", file, "--csv");
+    expect([actual.code, actual.stderr]).toEqual([0, ""]);
+    expect(actual.stdout).toMatch(/^Broccoli two ways,actual,/m);
+    const grams = (csv: string, material: string) =>
+      Number(new RegExp(`,${material},Landfill,refuse,yes,([\\d.]+),`).exec(csv)?.[1]);
+    expect(grams(actual.stdout, "food")).toBeCloseTo(grams(planned.stdout, "food") - 20, 3);
+    expect(grams(actual.stdout, "inedible parts")).toBeCloseTo(
+      grams(planned.stdout, "inedible parts") + 20,
+      3,
+    );
+  });
 });

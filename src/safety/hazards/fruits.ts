@@ -254,4 +254,13 @@ export const FRUIT_HAZARDS: readonly Hazard[] = [
     authority: "CDC MMWR, Poisoning from Elderberry Juice, California (26 August 1983: 11 of 25 ill)",
     basis: "read",
   },
+  {
+    id: "jackfruit and durian seed",
+    items: ["jackfruit", "durian"],
+    parts: ["seed"],
+    hazard: "enzyme inhibitors and, in durian, cyclopropene fatty acids, in the raw seed",
+    rule: onlyIf(["boiled 20 minutes"], "Boil or roast through; never raw."),
+    authority: "from memory, no authority to name",
+    basis: "memory",
+  },
 ];

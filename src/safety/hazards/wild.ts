@@ -227,4 +227,25 @@ export const WILD_HAZARDS: readonly Hazard[] = [
     authority: "FDA Bad Bug Book, mushroom toxins, from memory",
     basis: "memory",
   },
+  {
+    id: "moonseed",
+    items: ["moonseed"],
+    parts: "any",
+    hazard: "dauricine and other alkaloids",
+    rule: never("Never food: the berries look like wild grapes."),
+    authority: "NC State Extension (Menispermum), from memory",
+    basis: "memory",
+  },
+  {
+    id: "rowan berry",
+    items: ["rowan"],
+    parts: "any",
+    hazard: "parasorbic acid in the raw berry",
+    rule: onlyIf(
+      ["cooked thoroughly"],
+      "Cook the ripe berries through, or freeze them first and cook; never raw.",
+    ),
+    authority: "BfR (Germany) on poisonous plants, from memory",
+    basis: "memory",
+  },
 ];

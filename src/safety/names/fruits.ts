@@ -57,4 +57,7 @@ export const FRUITS = {
   aloe: "aloe, aloe vera, sabila, babosa, 芦荟, アロエ",
   monstera: "monstera, swiss cheese plant, ceriman, mexican breadfruit, monstera deliciosa",
   mayApple: "may apple, mayapple, american mandrake, podophyllum",
+  jackfruit:
+    "jackfruit, jack fruit, kathal, nangka, langka, artocarpus heterophyllus, jaca, Jackfrucht, jacquier, 菠萝蜜, 波羅蜜",
+  durian: "durian, durio, Zibetfrucht, 榴莲, 榴槤, ドリアン",
 } as const satisfies Record<string, string>;

@@ -38,6 +38,9 @@ export const WILD = {
   borage: "borage, Borretsch, bourrache, borraja, borragine, bernagie",
   daylily: "daylily, day lily, golden needle, lily flower, hemerocallis, lily bud, 黄花菜, 金针菜",
   wildWatercress: "wild watercress, foraged watercress",
+  moonseed: "moonseed, canada moonseed, menispermum, Mondsame, ménisperme",
+  rowan:
+    "rowan, rowan berry, rowanberry, mountain ash, sorbus aucuparia, Vogelbeere, Eberesche, sorbier des oiseleurs, serbal, rönn, rönnbär, pihlajanmarja, jarzębina, рябина",
   hijiki: "hijiki, hiziki, ヒジキ, ひじき, 羊栖菜",
   deadlyMushroom:
     "death cap, deathcap, amanita phalloides, destroying angel, fly agaric, panther cap, amanita muscaria, funeral bell, galerina, webcap, deadly webcap, fools webcap, cortinarius, lepiota dapperling, brown roll rim, roll rim, paxillus, livid entoloma, fools funnel, ivory funnel, jack o lantern mushroom, angel wing mushroom, Knollenblätterpilz, Fliegenpilz, Pantherpilz, Gifthäubling, amanite phalloide, amanite tue mouches, oronja verde, tignosa, groene knolamaniet, lömsk flugsvamp, muchomor, бледная поганка, мухомор, 毒鹤鹅膏",
