@@ -56,7 +56,7 @@ export async function solve(question: Question, options: SolveOptions): Promise<
   const timed = (outcome: Outcome): Outcome => ({ ...outcome, seconds: spent() });
   const size = sizeOf(question);
   const larger = (): Engine => {
-    if (engine === undefined) return size.whole < LEAST_WHOLE_TO_SEARCH ? engines.thorough : engines.broad;
+    if (engine === undefined) return size.toSearch < LEAST_WHOLE_TO_SEARCH ? engines.thorough : engines.broad;
     return engine === "highs and search" ? engines.broad : engines.thorough;
   };
   const thorough = async () => timed(certified(question, await larger().solve(question, left()), limits.gap));
@@ -73,14 +73,18 @@ export async function solve(question: Question, options: SolveOptions): Promise<
   return timed(agreed(quick, await engines.thorough.solve(question, left())));
 }
 
-/** Whole numbers to settle, and whether javascript-lp-solver is asked first: fewer where dishes are chosen. */
-function sizeOf({ model }: Question): { whole: number; isSmall: boolean } {
+/**
+ * Whole numbers that a search could settle, which counting goings is not, and whether javascript-lp-solver is asked
+ * first: for fewer where dishes are chosen.
+ */
+function sizeOf({ model }: Question): { toSearch: number; isSmall: boolean } {
   const whole = model.variables.filter(({ integer, lower, upper }) => integer && lower < upper);
   const isChosen = whole.some(({ tag }) => tag.family === "made");
   const bounded = model.variables.filter(({ upper }) => Number.isFinite(upper)).length;
   const cells = (model.rows.length + bounded) * model.variables.length;
   const most = isChosen ? MOST_WHOLE_CHOSEN_MENU : MOST_WHOLE_FIXED_MENU;
-  return { whole: whole.length, isSmall: whole.length <= most && cells <= MOST_CELLS };
+  const toSearch = whole.filter(({ tag }) => tag.family !== "used").length;
+  return { toSearch, isSmall: whole.length <= most && cells <= MOST_CELLS };
 }
 
 function certified({ model, objective }: Question, outcome: Outcome, asked: number): Outcome {

@@ -13,6 +13,8 @@ import { generateMenu, type MenuFacts, nameOf, wholeNumbersOf } from "./menus/in
 
 /** Seconds that ours has, and highs alone at first. */
 const SECONDS = Number(process.env.BENCH_SECONDS ?? 10);
+/** Only menus whose name holds this. */
+const ONLY = process.env.BENCH_ONLY ?? "";
 /** Highs alone goes on for so many times as long. */
 const LONG = 6;
 const MENUS: readonly MenuFacts[] = [
@@ -48,7 +50,7 @@ interface Held {
 
 it("measures large menus against highs alone, for as long and for six times as long", async () => {
   const measured: Measured[] = [];
-  for (const facts of MENUS) {
+  for (const facts of MENUS.filter((menu) => nameOf(menu).includes(ONLY))) {
     const entry = await measure(facts);
     measured.push(entry);
     console.log(rowOf(entry).join(" | "));

@@ -5,15 +5,15 @@ import type { Ask, Proposal, Verdict } from "./protocol.js";
 
 /** How often the partner is listened to. */
 const MS_BETWEEN_LOOKS = 20;
-/** A partner's point is worth a new start when it closes so much of the gap. */
-const WORTH_A_START = 0.5;
+/** A partner's point is worth a new start, which loses what HiGHS has learnt, when it closes so much of the gap. */
+const WORTH_A_START = 0.9;
 /** Later than this part of the time a new start would not come to much. */
 const LATEST_START = 0.4;
 
 /**
  * A proof beside a partner that searches. HiGHS takes no point while it runs (the package's callback for it leaves
  * the point behind): so the proof ends as soon as the partner's point meets the bound, and starts again, once, from
- * one that is much better than its own.
+ * one that is so much better than its own that little is left to prove.
  */
 export class Beside {
   readonly #partner: Partner;
@@ -84,7 +84,7 @@ export class Beside {
   }
 
   #isMuchBetter(objective: number): boolean {
-    if (this.#own === null || this.#bound === null) return true;
+    if (this.#own === null || this.#bound === null) return false;
     return Math.abs(objective - this.#own) >= WORTH_A_START * Math.abs(this.#own - this.#bound);
   }
 }
