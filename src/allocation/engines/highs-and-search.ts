@@ -9,6 +9,8 @@ import { Threads, threadFile } from "./thread.js";
 
 const SEED = 1;
 const LAST_MOMENT = 0.6;
+/** Said of HiGHS alone, whose point is not wanted where the search has one. */
+const WITHOUT_POINT = /,? without any point$/;
 
 /**
  * For plans that no solver finishes: HiGHS proves the bound in one thread, and in another a dive and a search of
@@ -91,8 +93,8 @@ export class HighsAndSearch implements Engine {
     { bound: heard, gap: asked, most }: { bound: number; gap: number; most: boolean },
   ): Outcome {
     const engine = this.name;
-    if (found === null || proved.kind === "optimal" || proved.kind === "unbounded")
-      return { ...proved, engine };
+    if (found === null || proved.kind === "optimal") return { ...proved, engine };
+    if (proved.kind === "unbounded") return { ...proved, engine };
     if (proved.kind === "infeasible") {
       const reason = "HiGHS says infeasible, but a point was found that keeps to every row";
       return { kind: "failed", engine, seconds: proved.seconds, reason };
@@ -100,6 +102,7 @@ export class HighsAndSearch implements Engine {
     if (proved.kind === "feasible" && !isBetter(found.objective, proved.objective, most))
       return { ...proved, engine };
     const bound = proved.kind === "feasible" && isBetter(proved.bound, heard, !most) ? proved.bound : heard;
+    const stoppedBy = "stoppedBy" in proved ? proved.stoppedBy : whyItStopped(proved);
     const gap = relativeGap(found.objective, bound);
     const isProved = gap <= asked;
     return {
@@ -110,7 +113,11 @@ export class HighsAndSearch implements Engine {
       bound,
       gap,
       seconds: proved.seconds,
-      stoppedBy: isProved ? null : proved.kind === "feasible" ? proved.stoppedBy : "the deadline",
+      stoppedBy: isProved ? null : stoppedBy,
     };
   }
+}
+
+function whyItStopped(outcome: Outcome): string | null {
+  return outcome.kind === "failed" ? outcome.reason.replace(WITHOUT_POINT, "") : null;
 }
