@@ -1,5 +1,14 @@
 import { milligrams, money, roundTogether, type Weight } from "../quantity/index.js";
-import { countedIn, figureOf, LOSS, lotText, type Row, rowsOfPlan, WATER } from "../weigh-in/index.js";
+import {
+  countedIn,
+  figureOf,
+  LOSS,
+  lotText,
+  type Row,
+  rowsOfPlan,
+  rowsToPrint,
+  WATER,
+} from "../weigh-in/index.js";
 import type { PageMaker } from "./page.js";
 import { shortName, type View } from "./view.js";
 import { capital, plural } from "./writing.js";
@@ -11,10 +20,11 @@ export type Section<T> = {
   readonly groups: readonly Group<T>[];
 };
 type Group<T> = { readonly name: string; readonly about: string; readonly rows: readonly T[] };
+type Heading = { readonly name: string; readonly about: string };
 type Shown = Pick<View, "scenario" | "writing">;
 export type SheetRow = { readonly name: string; readonly planned: string; readonly unit: string };
 
-/** A blank form for what is weighed, counted and paid: every figure of the plan with room for the actual one. */
+/** A blank form for what is weighed, counted and paid, with room for every actual figure that is not told by another. */
 export const weighInSheetPage: PageMaker = {
   slug: "weigh-in",
   title: "Weigh-in sheet",
@@ -25,7 +35,13 @@ export const weighInSheetPage: PageMaker = {
 export function weighInSheetData(view: View): WeighInSheet {
   const rows = rowsOfPlan(view.plan, view.scenario, "");
   if (!Array.isArray(rows)) throw new RangeError(rows.what);
-  return { sections: sectionsOf(rows, view, (_, printed) => printed) };
+  const unit = view.writing.unit;
+  return {
+    sections: sectionsOf(rowsToPrint(rows, view.scenario.scaleStep), view, (_, printed) => ({
+      ...printed,
+      unit: printed.unit === unit ? "" : printed.unit,
+    })),
+  };
 }
 
 /** The rows in the order of the work: what was in the house, service by service, and what is left. */
@@ -39,7 +55,7 @@ export function sectionsOf<T>(
     { name: "In the house", about: "", rows: rows.filter(({ what }) => what === "in the house") },
     ...scenario.services.map(({ name, date }, index) => ({
       name,
-      about: writing.date(date),
+      about: writing.shortDate(date),
       rows: rows.filter((row) => isWork(row) && row.service === index),
     })),
     { name: "Left", about: "kept, left over or binned", rows: rows.filter(isLeft) },
@@ -89,15 +105,16 @@ function groupName({ what, name, way, lot }: Row): string {
     case "worked gave":
       return JSON.stringify(["worked", name, way, lot]);
     case "left over":
+      return JSON.stringify(["left over", way]);
     case "kept":
     case "binned":
-      return "left";
+      return JSON.stringify([what]);
     default:
       return JSON.stringify(["dish", name]);
   }
 }
 
-function heading({ what, name, way, lot }: Row, { scenario }: Shown): { name: string; about: string } {
+function heading({ what, name, way, service, lot }: Row, { scenario }: Shown): Heading {
   switch (what) {
     case "bought":
       return { name: capital(name), about: "bought" };
@@ -106,22 +123,26 @@ function heading({ what, name, way, lot }: Row, { scenario }: Shown): { name: st
     case "worked":
       return {
         name: capital(way),
-        about: [name, cutFor(lot, scenario)].filter((text) => text !== "").join(", "),
+        about: withLot(name, lot, service, scenario),
       };
     case "in the house":
-    case "left over":
-    case "kept":
-    case "binned":
       return { name: "", about: "" };
+    case "left over":
+      return { name: `To ${way}`, about: "" };
+    case "kept":
+      return { name: "Kept", about: "past the plan" };
+    case "binned":
+      return { name: "Binned", about: "whole" };
     default:
       return { name: capital(name), about: "" };
   }
 }
 
-function cutFor(lot: Row["lot"], scenario: View["scenario"]): string {
-  if (lot === null || scenario.services.length < 2)
-    return lot?.kind === "onHand" ? lotText(lot, scenario) : "";
-  return lot.kind === "cut" ? `cut for ${lotText(lot, scenario)}` : lotText(lot, scenario);
+/** A name with its lot, where that is not what was cut for the same service. */
+function withLot(name: string, lot: Row["lot"], service: number | null, scenario: Shown["scenario"]): string {
+  if (lot === null || (lot.kind === "cut" && lot.service === service)) return name;
+  if (lot.kind === "cut" && scenario.services.length < 2) return name;
+  return `${name}, ${lotText(lot, scenario)}`;
 }
 
 /** What a cut or a step gives, rounded so that it adds up to what was taken; everything else by itself. */
@@ -145,35 +166,36 @@ function sheetRow(row: Row, weight: Weight, { scenario, writing }: Shown): Sheet
   return { name, planned: writing.decimal(figure, 3), unit: figure.equals(1) ? unit : plural(unit) };
 }
 
-function rowName({ what, service, name, way, part, lot, measure }: Row, scenario: View["scenario"]): string {
-  const from = cutFor(lot, scenario);
-  const withLot = (text: string) => (from === "" ? text : `${text}, ${from}`);
+function rowName({ what, service, name, way, part, lot, measure }: Row, scenario: Shown["scenario"]): string {
   switch (what) {
     case "bought":
-      return { count: "Number", weight: "Weight as purchased", cost: "Cost" }[measure];
+      return { count: "Number", weight: "As purchased", cost: "Cost" }[measure];
     case "in the house":
-      return capital(name);
+      return capital(withLot(name, partsAlike(name, scenario) ? lot : null, service, scenario));
     case "cut":
-      return measure === "count" ? "Number cut" : "Weight as purchased";
+      return measure === "count" ? "Number cut" : "As purchased";
     case "cut gave":
-      return part === LOSS ? "Juice, drip and crumbs" : capital(shortName(part, name));
+      return part === LOSS ? "Juice and drip" : capital(shortName(part, name));
     case "worked":
       return "Taken";
     case "worked gave":
-      return { [LOSS]: "Steam, drip and crumbs", [WATER]: "Water taken up" }[part] ?? capital(part);
+      return { [LOSS]: "Steam and drip", [WATER]: "Water taken up" }[part] ?? capital(part);
     case "into dish":
-      return withLot(`${capital(part)} in, raw`);
+      return capital(withLot(part, lot, service, scenario));
     case "cooked":
       return "Cooked";
     case "eaten":
-      return lot?.kind === "cut" && lot.service === service ? "Eaten" : `Eaten, ${withLot("kept")}`;
+      return withLot("Eaten", lot, service, scenario);
     case "spare":
       return `Over, to ${way}`;
     case "left over":
-      return withLot(`${capital(name)} to ${way}`);
     case "kept":
-      return withLot(`${capital(name)} kept`);
+      return capital(withLot(name, lot, null, scenario));
     case "binned":
-      return `${capital(name)} binned whole`;
+      return capital(name);
   }
+}
+
+function partsAlike(name: string, { partsOnHand }: Shown["scenario"]): boolean {
+  return partsOnHand.filter(({ part }) => part === name).length > 1;
 }

@@ -10,6 +10,7 @@ export {
 } from "./differences.js";
 export { type Happened, rowsOfPlan, type WeighedRow, whatHappened } from "./happened.js";
 export { type Learnt, learn, type NoTest, yieldTestsOf } from "./learn.js";
+export { rowsToPrint } from "./printed.js";
 export { holdsFigures } from "./read.js";
 export { type Change, type FilledRow, filledRows, refilled } from "./refill.js";
 export { countedIn, figureOf, LOSS, lotText, type Row, WATER } from "./row.js";
