@@ -6,8 +6,13 @@ import * as words from "./wording.js";
 
 export interface CsvTable {
   readonly rows: readonly CsvRow[];
+  /** Between its cells: a comma, or the semicolon or tab of a spreadsheet where commas are for decimals. */
+  readonly separator: Separator;
   readonly problems: readonly Problem[];
 }
+
+const SEPARATORS = [",", ";", "\t"] as const;
+export type Separator = (typeof SEPARATORS)[number];
 
 export interface CsvRow {
   readonly position: Position;
@@ -26,30 +31,31 @@ export interface CsvColumns {
 }
 
 /**
- * Reads CSV (RFC 4180) with a heading row. Columns may stand in any order; a missing or unknown one is a
- * problem, and so is a letter that was lost because the file is not UTF-8. A table without all its required columns gives no rows, and a row of the wrong length is left out.
+ * Reads CSV (RFC 4180) with a heading row, as spreadsheets save it too: with semicolons or tabs, with rows and
+ * columns that hold nothing. Columns may stand in any order; a missing or unknown one is a problem, and so is
+ * a letter that was lost because the file is not UTF-8. A table without all its required columns gives no rows, and a
+ * row of the wrong length is left out.
  */
 export function readCsv(source: Source, columns: CsvColumns): CsvTable {
+  const separator = separatorOf(source.text);
+  const without = (...problems: Problem[]): CsvTable => ({ rows: [], separator, problems });
   let records: CsvCell[][];
   try {
-    records = placed(source);
+    records = placed(source, separator);
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const line = typeof error.lines === "number" ? error.lines : 1;
-    return {
-      rows: [],
-      problems: [{ file: source.file, line, column: 1, ...words.csvSyntax(error.code, error.message) }],
-    };
+    return without({ file: source.file, line, column: 1, ...words.csvSyntax(error.code, error.message) });
   }
-  const [heading, ...body] = records;
+  const [heading, ...body] = withoutEmptyColumns(records);
   if (heading === undefined) {
     const remedy = `Begin with the heading row: ${columns.required.join(",")}`;
-    return { rows: [], problems: [{ file: source.file, line: 1, column: 1, ...words.emptyFile(remedy) }] };
+    return without({ file: source.file, line: 1, column: 1, ...words.emptyFile(remedy) });
   }
   const lost = records.flat().find(({ text }) => text.includes("\uFFFD"));
-  if (lost !== undefined) return { rows: [], problems: [{ ...lost.position, ...words.notUtf8() }] };
+  if (lost !== undefined) return without({ ...lost.position, ...words.notUtf8() });
   const problems = headingProblems(heading, columns);
-  if (problems.length > 0) return { rows: [], problems };
+  if (problems.length > 0) return without(...problems);
   const rows = body.flatMap((cells): CsvRow[] => {
     const position = cells[0]?.position ?? { file: source.file, line: 1, column: 1 };
     if (cells.length !== heading.length) {
@@ -59,23 +65,44 @@ export function readCsv(source: Source, columns: CsvColumns): CsvTable {
     const byName = new Map(heading.map(({ text }, index) => [text, cells[index]]));
     return [{ position, cell: (column) => byName.get(column) ?? { text: "", position } }];
   });
-  return { rows, problems };
+  return { rows, separator, problems };
 }
 
-/** The cells of each record that is not an empty line, with the place where each begins. */
-function placed(source: Source): CsvCell[][] {
-  const records = parse(source.text, { bom: true, relax_column_count: true, skip_empty_lines: true });
-  const starts = cellStarts(source);
-  return records.map((record, row) =>
-    record.map((text, index) => ({
-      text: text.trim(),
-      position: starts[row]?.[index] ?? { file: source.file, line: 1, column: 1 },
-    })),
+/** What stands most often in the heading row. */
+function separatorOf(text: string): Separator {
+  const [heading = ""] = text.split(/[\r\n]/, 1);
+  const count = (separator: Separator) => heading.split(separator).length;
+  return [...SEPARATORS].sort((a, b) => count(b) - count(a))[0] ?? ",";
+}
+
+/** The cells of each record that holds anything, with the place where each begins. */
+function placed(source: Source, separator: Separator): CsvCell[][] {
+  const options = { bom: true, relax_column_count: true, skip_empty_lines: true, delimiter: separator };
+  const records = parse(source.text, options);
+  const starts = cellStarts(source, separator);
+  return records
+    .map((record, row) =>
+      record.map((text, index) => ({
+        text: text.trim(),
+        position: starts[row]?.[index] ?? { file: source.file, line: 1, column: 1 },
+      })),
+    )
+    .filter((record) => record.some(({ text }) => text !== ""));
+}
+
+/** Without the last columns that have no heading and no cell that holds anything; rows of another length stay. */
+function withoutEmptyColumns(records: readonly CsvCell[][]): CsvCell[][] {
+  const [heading = []] = records;
+  const columns = heading.findLastIndex(({ text }) => text !== "") + 1;
+  return records.map((record) =>
+    record.length === heading.length && record.slice(columns).every(({ text }) => text === "")
+      ? record.slice(0, columns)
+      : record,
   );
 }
 
 /** Where the cells of each record begin, empty lines left out, in a text whose quotes are known to be sound. */
-function cellStarts({ file, text }: Source): Position[][] {
+function cellStarts({ file, text }: Source, separator: Separator): Position[][] {
   const records: Position[][] = [];
   let record: Position[] = [];
   let place = { file, line: 1, column: 1 };
@@ -84,7 +111,7 @@ function cellStarts({ file, text }: Source): Position[][] {
   let empty = true;
   for (const character of text.replace(/^\uFEFF/, "")) {
     if (cellBegins) record.push(place);
-    cellBegins = character === "," && !quoted;
+    cellBegins = character === separator && !quoted;
     if (character === '"') quoted = !quoted;
     const lineEnds = character === "\n";
     if (!lineEnds && character !== "\r") empty = false;
@@ -102,10 +129,6 @@ function cellStarts({ file, text }: Source): Position[][] {
 }
 
 function headingProblems(heading: readonly CsvCell[], columns: CsvColumns): Problem[] {
-  const [first, second] = heading;
-  const separator = second === undefined ? /[;\t]/.exec(first?.text ?? "")?.[0] : undefined;
-  if (first !== undefined && separator !== undefined)
-    return [{ ...first.position, ...words.otherSeparator(separator) }];
   const known = [...columns.required, ...columns.optional];
   const names = heading.map(({ text }) => text);
   const unknown = heading.filter(({ text }) => !known.includes(text));

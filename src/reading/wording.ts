@@ -153,7 +153,7 @@ export function columnTwice(name: string): Wording {
 export function rowLength(cells: number, columns: number): Wording {
   return {
     what: `the row has ${cells} cells and the table ${columns} columns`,
-    remedy: "Put quotes around a cell that holds a comma, and leave no comma out",
+    remedy: "Put quotes around a cell that holds what separates the cells, and leave no separator out",
   };
 }
 
@@ -170,6 +170,13 @@ const CSV_SYNTAX: Readonly<Record<string, string>> = {
   INVALID_OPENING_QUOTE: "a quote stands inside a cell",
   CSV_INVALID_CLOSING_QUOTE: "text follows the quote that closes a cell",
 };
+
+export function notUtf8(): Wording {
+  return {
+    what: "the file is not written in UTF-8",
+    remedy: "Save it again as CSV in UTF-8, which spreadsheets offer when saving",
+  };
+}
 
 export function emptyFile(remedy: string): Wording {
   return { what: "the file holds nothing", remedy };

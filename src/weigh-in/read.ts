@@ -7,6 +7,7 @@ import {
   type Position,
   type Problem,
   readCsv,
+  type Separator,
   type Source,
   type Wording,
 } from "../reading/index.js";
@@ -14,7 +15,7 @@ import { addedRows } from "./added.js";
 import type { Note, Reading, Sheet } from "./book.js";
 import { cellsKey, type NameCells, nameCells, WEIGH_IN_COLUMNS } from "./columns.js";
 import * as words from "./reading-words.js";
-import { countedIn, isWeightUnit, type Measure, type Row, rowKey, WHATS } from "./row.js";
+import { countedIn, isWeightUnit, type Measure, ONE_COUNTED, type Row, rowKey, WHATS } from "./row.js";
 
 const MOST_WEIGHT = grams("10000000");
 const MOST_COST = money("10000000");
@@ -65,7 +66,7 @@ export function readWeighIn(
     places.set(row, line.cell("actual").position);
     notes.set(row, noteOf(line));
     if (isBlank) continue;
-    const value = figureIn(line, row, scenario, report);
+    const value = figureIn(line, row, { scenario, separator: table.separator }, report);
     if (value !== null) readings.set(row, { value, place: line.cell("actual").position });
   }
   const sheet = { file: source.file, rows: [...rows.values()], readings, notes, places };
@@ -112,20 +113,31 @@ function measureOf(line: CsvRow, { currency }: Scenario, report: Report): Measur
   return isWeightUnit(unit) ? "weight" : "count";
 }
 
+/** A file, as far as it says how its figures are written. */
+interface Written {
+  readonly scenario: Scenario;
+  readonly separator: Separator;
+}
+
 /** The figure in the row's measure; null, with the problem, where it is none. */
-function figureIn(line: CsvRow, row: Row, scenario: Scenario, report: Report): bigint | null {
-  const { text } = line.cell("actual");
+function figureIn(line: CsvRow, row: Row, { scenario, separator }: Written, report: Report): bigint | null {
+  const { text: written } = line.cell("actual");
   const unit = line.cell("unit").text;
-  const isPlain = /^\d+(\.\d+)?$/.test(text);
+  const text = withPoint(written, separator);
+  if (text === null) {
+    report("actual", words.pointOrThousands(written));
+    return null;
+  }
   if (row.measure === "weight") {
     const named = unitNamed(unit, null);
+    const isPlain = /^\d+(\.\d+)?$/.test(text);
     const weight = isPlain && named.kind === "unit" ? weightIn(named.unit, new Decimal(text)) : null;
-    if (weight === null || weight > MOST_WEIGHT) report("actual", words.noWeight(text, unit));
+    if (weight === null || weight > MOST_WEIGHT) report("actual", words.noWeight(written, unit));
     return weight !== null && weight <= MOST_WEIGHT ? weight : null;
   }
   if (row.measure === "cost") {
     const cost = /^\d+(\.\d{1,4})?$/.test(text) ? money(text) : null;
-    if (cost === null || cost > MOST_COST) report("actual", words.noCost(text, unit));
+    if (cost === null || cost > MOST_COST) report("actual", words.noCost(written, unit));
     return cost !== null && cost <= MOST_COST ? cost : null;
   }
   const wanted = countedIn(row, scenario);
@@ -134,7 +146,18 @@ function figureIn(line: CsvRow, row: Row, scenario: Scenario, report: Report): b
     report("unit", words.otherUnit(unit, wanted));
     return null;
   }
-  const count = /^\d{1,6}$/.test(text) ? BigInt(text) * 1000n : null;
-  if (count === null || count > MOST_COUNT) report("actual", words.noCount(text, wanted));
+  const isCount = (row.what === "in the house" ? /^\d{1,6}(\.\d{1,3})?$/ : /^\d{1,6}$/).test(text);
+  const count = isCount ? BigInt(new Decimal(text).times(ONE_COUNTED.toString()).toFixed(0)) : null;
+  if (count === null || count > MOST_COUNT) report("actual", words.noCount(written, wanted));
   return count !== null && count <= MOST_COUNT ? count : null;
+}
+
+/**
+ * The figure with a point. A table between whose cells no commas stand comes from a spreadsheet that may have commas
+ * for decimals: there `6,60` is 6.60, and `1.142`, which may be either, is null.
+ */
+function withPoint(text: string, separator: Separator): string | null {
+  if (separator === ",") return text;
+  if (/^\d{1,3}(\.\d{3})+$/.test(text)) return null;
+  return text.replace(/^(\d+),(\d+)$/, "$1.$2");
 }

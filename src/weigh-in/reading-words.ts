@@ -27,6 +27,13 @@ export function noWeight(text: string, unit: string): Wording {
   };
 }
 
+export function pointOrThousands(text: string): Wording {
+  return {
+    what: `\`${text}\` may be read with its point for thousands or for decimals`,
+    remedy: `Write ${text.replaceAll(".", "")} or ${text.replace(/\.(?=\d+$)/, ",").replaceAll(".", "")}`,
+  };
+}
+
 export function noCost(text: string, currency: string): Wording {
   return {
     what: `\`${text}\` is no amount of money`,
