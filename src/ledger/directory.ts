@@ -10,6 +10,14 @@ export const REFUSE: Destination = {
   limit: null,
 };
 
+/** The first destination for waste that takes the class; one without a limit before those that have one. */
+export function binFor(kind: PartClass, { destinations }: Scenario): Destination {
+  const bins = destinations.filter(
+    ({ end, takes }) => end === "waste" && (kind === "food" ? takes.food : takes.inedible),
+  );
+  return bins.find(({ limit }) => limit === null) ?? bins[0] ?? REFUSE;
+}
+
 /** A scenario's nouns by name. A name that the scenario does not hold is a LedgerError. */
 export interface Directory {
   readonly scenario: Scenario;

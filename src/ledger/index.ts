@@ -4,6 +4,7 @@ export * from "./aims.js";
 export * from "./ceiling.js";
 export * from "./costing/problems.js";
 export * from "./costs-shown.js";
+export { binFor } from "./directory.js";
 export * from "./errors.js";
 export * from "./keep-ledger.js";
 export * from "./ledger.js";

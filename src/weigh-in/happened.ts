@@ -46,7 +46,7 @@ export function whatHappened(
   if (reckoned === null) return { happened: null, problems: gaps };
   const kept = ledgerOf(reckoned.scenario, reckoned.decision, weighIn.file);
   if (Array.isArray(kept)) return { happened: null, problems: kept };
-  const weighed = sheet.rows.map((row): WeighedRow => {
+  const weighed = reckoned.rows.map((row): WeighedRow => {
     const actual = reckoned.actual.get(row) ?? row.planned;
     const reading = sheet.readings.get(row)?.value;
     const note = sheet.notes.get(row) ?? NOTHING_FILLED.note;

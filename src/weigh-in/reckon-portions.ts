@@ -1,5 +1,5 @@
 import { shareOut } from "./balance.js";
-import type { Book } from "./book.js";
+import { type Book, sum } from "./book.js";
 import { ONE_COUNTED, type Row } from "./row.js";
 import * as words from "./words.js";
 
@@ -23,15 +23,26 @@ export function reckonPortions(book: Book): void {
       })),
       0n,
     );
-    if (shared.kind === "closed")
+    const gap = shared.kind === "closed" ? eatenUnplanned(shared.values, book) : shared.gap;
+    if (shared.kind === "closed" && gap === 0n)
       for (const [row, value] of shared.values) book.actual.set(row, value * ONE_COUNTED);
     else
       book.problem(
         [...outs, cooked].filter((row) => book.isWeighed(row)),
-        words.portionsDiffer(name, shared.gap),
+        words.portionsDiffer(name, gap),
       );
     refuseUncooked(cooked, count, book);
   }
+}
+
+/** Portions beyond the plan that only a blank would have eaten: nobody has said so. */
+function eatenUnplanned(values: ReadonlyMap<Row, bigint>, book: Book): bigint {
+  return sum(
+    [...values].map(([row, value]) => {
+      const over = value - row.planned / ONE_COUNTED;
+      return row.what === "eaten" && !book.isWeighed(row) && over > 0n ? over : 0n;
+    }),
+  );
 }
 
 function scaled(count: bigint | null): bigint | null {

@@ -6,11 +6,14 @@ import { reckonCuts } from "./reckon-cuts.js";
 import { reckonItems } from "./reckon-items.js";
 import { reckonLots, tellByUse } from "./reckon-lots.js";
 import { reckonPortions } from "./reckon-portions.js";
+import { withRest } from "./rest.js";
 import { LOSS, ONE_COUNTED, type Row, WATER } from "./row.js";
 import { lineName } from "./rows-of.js";
 
 /** What every row came to, the decision that was carried out, and the scenario with what was really in the house. */
 export interface Reckoned {
+  /** Those of the sheet, and what is left over beside. */
+  readonly rows: readonly Row[];
   readonly actual: ReadonlyMap<Row, bigint>;
   readonly decision: Decision;
   readonly scenario: Scenario;
@@ -21,14 +24,15 @@ export interface Reckoned {
  * weighings do not.
  */
 export function reckon(sheet: Sheet, scenario: Scenario): { reckoned: Reckoned | null; problems: Problem[] } {
-  const book = new Book(sheet, scenario);
+  const book = new Book(withRest(sheet, scenario), scenario);
   reckonPortions(book);
   tellByUse(book);
   reckonItems(book);
   reckonCuts(book);
   reckonLots(book);
   if (book.problems.length > 0) return { reckoned: null, problems: book.problems };
-  const done = { actual: book.actual, decision: decisionMade(book), scenario: asItWas(book) };
+  const rows = book.sheet.rows.filter((row) => sheet.rows.includes(row) || book.value(row) !== 0n);
+  const done = { rows, actual: book.actual, decision: decisionMade(book), scenario: asItWas(book) };
   return { reckoned: done, problems: [] };
 }
 

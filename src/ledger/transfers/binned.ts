@@ -10,7 +10,7 @@ import {
 } from "../accounts.js";
 import type { Costs } from "../costing/costs.js";
 import { byEdibleWeight } from "../costing/edible-weight.js";
-import { type Directory, REFUSE } from "../directory.js";
+import { binFor, type Directory } from "../directory.js";
 import type { Transfer } from "../ledger.js";
 import { thriftiestBreakdown } from "../thrift.js";
 
@@ -27,7 +27,7 @@ function binning({ item, service, weight }: ItemEnd, cost: Money, directory: Dir
   const from = itemAccount(item);
   const cause = `binned whole before ${directory.serviceName(service)}`;
   const breakdown = thriftiestBreakdown(directory.item(item), directory.classOf);
-  if (breakdown === null) return [{ from, to: binFor("food", directory), weight, money: cost, cause }];
+  if (breakdown === null) return [{ from, to: binAccount("food", directory), weight, money: cost, cause }];
   const names = breakdown.yields.map(({ part }) => part);
   const weights = splitByShares(weight, [
     ...breakdown.yields.map(({ fraction }) => fraction),
@@ -42,18 +42,14 @@ function binning({ item, service, weight }: ItemEnd, cost: Money, directory: Dir
       const carried = { weight: part.weight, money: shared.parts[position] ?? NO_MONEY, cause };
       return [
         { from, to: account, ...carried },
-        { from: account, to: binFor(directory.classOf(part.part), directory), ...carried },
+        { from: account, to: binAccount(directory.classOf(part.part), directory), ...carried },
       ];
     }),
     { from, to: lossAccount("storage"), weight: loss, money: shared.loss, cause },
   ];
 }
 
-/** The first destination for waste that takes the class; one without a limit before those that have one. */
-function binFor(kind: PartClass, { scenario }: Directory): Account {
-  const bins = scenario.destinations.filter(
-    ({ end, takes }) => end === "waste" && (kind === "food" ? takes.food : takes.inedible),
-  );
-  const { name } = bins.find(({ limit }) => limit === null) ?? bins[0] ?? REFUSE;
+function binAccount(kind: PartClass, { scenario }: Directory): Account {
+  const { name } = binFor(kind, scenario);
   return kind === "food" ? wastedFoodAccount(name) : inedibleAccount(name);
 }
