@@ -45,7 +45,7 @@ export async function keepPlan(
     return isFilled && text !== null ? text : blank;
   });
   if (isFilled) {
-    const what = "it holds weights of the plan that was kept before, which stays as it is";
+    const what = "it holds weights or reasons of the plan that was kept before, which stays as it is";
     const remedy =
       "Learn from them and move the file away, or empty its column `actual`; then keep the new plan";
     return { kept: null, problems: [{ file: files.weighIn, line: 1, column: 1, what, remedy }] };
@@ -137,6 +137,7 @@ export interface Lesson {
   readonly tests: number;
   readonly added: number;
   readonly replaced: number;
+  readonly removed: number;
   readonly without: readonly NoTest[];
   readonly problems: readonly Problem[];
 }
@@ -151,19 +152,20 @@ export async function learnFrom(scenarioFile: string, { rows, scenario }: Happen
   const { tests, without } = yieldTestsOf(rows, scenario, published, weighIn);
   const file = yieldTestsFile(dirname(scenarioFile));
   const dates = scenario.services.map(({ date }) => date);
-  const lesson = { file, tests: tests.length, added: 0, replaced: 0, without, problems: [] };
-  if (tests.length === 0) return lesson;
-  let counts: Pick<Lesson, "added" | "replaced" | "problems"> = lesson;
+  const lesson = { file, tests: tests.length, added: 0, replaced: 0, removed: 0, without, problems: [] };
+  if (tests.length === 0 && (await textOf(file)) === null) return lesson;
+  let counts: Pick<Lesson, "added" | "replaced" | "removed" | "problems"> = lesson;
   await changeFile(file, (text) => {
     const learnt = learn(file, text, { tests, weighIn, dates }, published);
     if (learnt.kind === "learnt") {
       counts = { ...learnt, problems: [] };
       return learnt.text;
     }
-    counts = { added: 0, replaced: 0, problems: learnt.problems };
+    counts = { added: 0, replaced: 0, removed: 0, problems: learnt.problems };
     return text ?? "";
   });
-  return { ...lesson, added: counts.added, replaced: counts.replaced, problems: counts.problems };
+  const { added, replaced, removed, problems } = counts;
+  return { ...lesson, added, replaced, removed, problems };
 }
 
 function textOf(file: string): Promise<string | null> {

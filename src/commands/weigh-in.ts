@@ -43,16 +43,18 @@ function notSaved(error: unknown): Lesson {
     tests: 0,
     added: 0,
     replaced: 0,
+    removed: 0,
     without: [],
     problems: [error.problem],
   };
 }
 
-function lessonLines({ file, tests, added, replaced, without }: Lesson): string[] {
+function lessonLines({ file, tests, added, replaced, removed, without }: Lesson): string[] {
   const count = (number: number) => (number === 1 ? "1 yield test" : `${number} yield tests`);
   const news = [
     ...(added > 0 ? [`${count(added)} added`] : []),
     ...(replaced > 0 ? [`${count(replaced)} corrected`] : []),
+    ...(removed > 0 ? [`${count(removed)} taken out`] : []),
   ];
   const known = tests === 0 ? "no cut makes a yield test" : `${count(tests)}, learnt before`;
   return [

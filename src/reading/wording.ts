@@ -117,14 +117,6 @@ export function unknownKey(key: string, meant: string | null, known: string): Wo
   };
 }
 
-export function otherSeparator(separator: string): Wording {
-  const found = separator === "\t" ? "tabs" : "semicolons";
-  return {
-    what: `the columns stand apart by ${found}`,
-    remedy: "Save the file with commas between columns, and points in decimals",
-  };
-}
-
 export function notUtf8(): Wording {
   return {
     what: "a letter here is lost, for the file is or was not in UTF-8",
@@ -170,13 +162,6 @@ const CSV_SYNTAX: Readonly<Record<string, string>> = {
   INVALID_OPENING_QUOTE: "a quote stands inside a cell",
   CSV_INVALID_CLOSING_QUOTE: "text follows the quote that closes a cell",
 };
-
-export function notUtf8(): Wording {
-  return {
-    what: "the file is not written in UTF-8",
-    remedy: "Save it again as CSV in UTF-8, which spreadsheets offer when saving",
-  };
-}
 
 export function emptyFile(remedy: string): Wording {
   return { what: "the file holds nothing", remedy };

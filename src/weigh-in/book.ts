@@ -1,4 +1,5 @@
 import type { Scenario } from "../kitchen/index.js";
+import { milligrams, scaleWithStep } from "../quantity/index.js";
 import type { Position, Problem, Wording } from "../reading/index.js";
 import type { Row, RowName } from "./row.js";
 
@@ -68,6 +69,12 @@ export class Book {
       }),
     );
   }
+
+  /** A weight as it is said of a gap: in the scale's unit, with no more decimals than it shows. */
+  readonly said = (weight: bigint): string => {
+    const { read, places, unit } = scaleWithStep(this.scenario.scaleStep);
+    return `${read(milligrams(weight)).toDecimalPlaces(places).toFixed()} ${unit}`;
+  };
 
   problem(rows: readonly Row[], wording: Wording): void {
     const { readings, places, file } = this.sheet;

@@ -1,4 +1,5 @@
 import type { PlanJson } from "../contract/index.js";
+import type { Scenario } from "../kitchen/index.js";
 import { grams, type Money, milligrams, money, total, type Weight } from "../quantity/index.js";
 import type { Happened, WeighedRow } from "./happened.js";
 import { LOSS, ONE_COUNTED, type RowName, WATER } from "./row.js";
@@ -127,7 +128,7 @@ export function dishDifferences(
 const ENDS = ["givenAway", "closingStock", "wastedFood", "inedible", "loss"];
 
 /** Every account where food nobody ate, inedible parts and losses end, by weight and cost. */
-export function endDifferences({ plan, rows }: Happened, planned: PlanJson): EndDifference[] {
+export function endDifferences({ plan, rows, scenario }: Happened, planned: PlanJson): EndDifference[] {
   const accounts = [...planned.transfers, ...plan.transfers]
     .map(({ to }) => to)
     .filter((to, index, all) => all.indexOf(to) === index && ENDS.includes(to.split(":", 1)[0] ?? ""));
@@ -140,30 +141,33 @@ export function endDifferences({ plan, rows }: Happened, planned: PlanJson): End
   };
   return accounts
     .map((account) => {
-      const name = account.slice(account.indexOf(":") + 1);
       const mine = rows.filter(
-        ({ what, way }) =>
-          (what === "left over" && way === name) ||
-          (what === "kept" && account === "closingStock") ||
-          (what === "spare" && way === name),
+        (row) => (row.planned !== 0n || row.actual !== 0n) && endsIn(row, account, scenario),
       );
       return {
         account,
         planned: into(planned, account),
         actual: into(plan, account),
-        weighed: mine.length > 0 && mine.filter(isWeight).every(({ weighed }) => weighed),
+        weighed: mine.length > 0 && mine.every(({ weighed, measure }) => weighed || measure !== "weight"),
         reasons: reasonsOf(mine),
       };
     })
     .sort((a, b) => rank(a.account) - rank(b.account));
 }
 
-function rank(account: string): number {
-  return ENDS.indexOf(account.split(":", 1)[0] ?? "");
+/** Whether what the row weighs ends in the account. Inedible parts and food may go to one place. */
+function endsIn({ what, name, way, part }: RowName, account: string, { parts }: Scenario): boolean {
+  const [kind = "", where = ""] = account.split(/:(.*)/s);
+  if (what === "kept") return kind === "closingStock";
+  if (what === "cut gave" || what === "worked gave") return part === LOSS && account === "loss:cutting";
+  const isEaten = kind !== "inedible";
+  if (what === "spare") return way === where && isEaten;
+  const isFood = parts.find((each) => each.name === name)?.class === "food";
+  return what === "left over" && way === where && (isFood ? isEaten : kind === "inedible");
 }
 
-function isWeight({ measure }: RowName): boolean {
-  return measure === "weight";
+function rank(account: string): number {
+  return ENDS.indexOf(account.split(":", 1)[0] ?? "");
 }
 
 function isSomething({ planned, actual }: Difference): boolean {

@@ -59,6 +59,11 @@ export function yieldTestsOf(
         name === cut.name &&
         way === cut.way,
     );
+    const counted = units === undefined ? null : otherCount(cut, units);
+    if (counted !== null) {
+      noTest(counted);
+      continue;
+    }
     const loss = gave.find(({ part, weighed }) => part === LOSS && weighed);
     const test: YieldTest = {
       item: item.of,
@@ -85,6 +90,15 @@ export function yieldTestsOf(
   return { tests, without };
 }
 
+/** Why units that nobody counted are not known: what was cut weighs as more or fewer of them would. */
+function otherCount(cut: WeighedRow, units: WeighedRow): string | null {
+  const off = cut.actual - cut.planned;
+  const halfOfOne = (cut.planned * ONE_COUNTED) / (2n * (units.planned > 0n ? units.planned : ONE_COUNTED));
+  return units.weighed || (off < 0n ? -off : off) <= halfOfOne
+    ? null
+    : "how many were cut was not counted, and it weighs as more or fewer than planned";
+}
+
 const NOT_HELD = "the yield tables do not hold this cut";
 
 function breakdownOf(cut: WeighedRow, { of, form }: Item, tables: YieldTables): TableBreakdown | undefined {
@@ -108,7 +122,14 @@ function whyNot(
 
 /** The kitchen's tests after learning; `added` is 0 where they were learnt before. */
 export type Learnt =
-  | { readonly kind: "learnt"; readonly text: string; readonly added: number; readonly replaced: number }
+  | {
+      readonly kind: "learnt";
+      readonly text: string;
+      readonly added: number;
+      readonly replaced: number;
+      /** Those that the weigh-in taught before and no longer holds. */
+      readonly removed: number;
+    }
   | { readonly kind: "unreadable"; readonly problems: readonly Problem[] };
 
 /**
@@ -141,13 +162,14 @@ export function learn(
   }
   const changed = fresh.filter((test) => !before.some((old) => textOf(old) === textOf(test)));
   if (text !== null && changed.length === 0 && before.length === fresh.length)
-    return { kind: "learnt", text, added: 0, replaced: 0 };
+    return { kind: "learnt", text, added: 0, replaced: 0, removed: 0 };
   const added = Math.max(0, fresh.length - before.length);
   return {
     kind: "learnt",
     text: writeYieldTests([...others, ...fresh]),
     added,
     replaced: changed.length - Math.min(changed.length, added),
+    removed: free.length,
   };
 }
 

@@ -73,10 +73,12 @@ export function readWeighIn(
   return { sheet, problems: problems.sort(inFileOrder) };
 }
 
-/** Whether a weigh-in holds any figure, or cannot be read and so might. */
+/** Whether a weigh-in holds any figure or reason, or cannot be read and so might. */
 export function holdsFigures(source: Source): boolean {
   const { rows, problems } = readCsv(source, WEIGH_IN_COLUMNS);
-  return problems.length > 0 || rows.some((line) => line.cell("actual").text !== "");
+  return (
+    problems.length > 0 || rows.some((line) => line.cell("actual").text + line.cell("reason").text !== "")
+  );
 }
 
 function cellsOf(line: CsvRow): NameCells {

@@ -1,4 +1,3 @@
-import { milligrams } from "../quantity/index.js";
 import { inProportion, slackOf } from "./balance.js";
 import { type Book, sum } from "./book.js";
 import { LOSS, type Row } from "./row.js";
@@ -50,10 +49,7 @@ function weighedWhole(cut: Row, parts: readonly Row[], loss: Row | null, book: B
   for (const row of parts) book.actual.set(row, book.value(row));
   if ((gap < 0n ? -gap : gap) > slack) {
     const line = loss === null ? null : book.lineOf(loss);
-    book.problem(
-      [cut, ...parts],
-      words.cutGap(cut, milligrams(gap), milligrams(lost), line, milligrams(slack)),
-    );
+    book.problem([cut, ...parts], words.cutGap(cut, { gap, lost, slack }, line, book.said));
     return;
   }
   const rest = lost + gap;
@@ -73,8 +69,9 @@ function byPlan(cut: Row, parts: readonly Row[], loss: Row | null, book: Book): 
       [cut, ...known],
       words.moreThanCut(
         cut,
-        milligrams(-rest),
+        -rest,
         known.map(({ part }) => part),
+        book.said,
       ),
     );
     for (const row of open) book.actual.set(row, 0n);

@@ -1,5 +1,5 @@
 import type { Item } from "../kitchen/index.js";
-import { Decimal, milligrams, roundToInteger } from "../quantity/index.js";
+import { Decimal, roundToInteger } from "../quantity/index.js";
 import { inProportion, type Outlet, shareOut, slackOf } from "./balance.js";
 import { type Book, sum } from "./book.js";
 import { isWeightUnit, LOSS, ONE_COUNTED, type Row } from "./row.js";
@@ -80,10 +80,7 @@ function weighItem(item: Item, book: Book): void {
     const went = sum(outs.map(({ given, expected }) => given ?? expected));
     for (const { row, given, expected } of outs) book.actual.set(row, given ?? expected);
     if (went < came) {
-      book.problem(
-        [...givenIns, ...outs.map(({ row }) => row)],
-        words.itemGap(item, milligrams(came - went)),
-      );
+      book.problem([...givenIns, ...outs.map(({ row }) => row)], words.itemGap(item, came - went, book.said));
       return;
     }
     const pieces = inProportion(
@@ -120,7 +117,7 @@ function closeItem(
   else {
     for (const { row, given, expected } of outs) book.actual.set(row, given ?? expected);
     const written = [...outs.map(({ row }) => row), ...ins].filter((row) => book.isWeighed(row));
-    book.problem(written, words.itemGap(item, milligrams(shared.gap)));
+    book.problem(written, words.itemGap(item, shared.gap, book.said));
   }
 }
 

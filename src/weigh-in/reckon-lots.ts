@@ -1,4 +1,4 @@
-import { Decimal, milligrams, roundToInteger } from "../quantity/index.js";
+import { Decimal, roundToInteger } from "../quantity/index.js";
 import { inProportion, shareOut, slackOf } from "./balance.js";
 import { type Book, sum } from "./book.js";
 import { type LotRows, lotsOf } from "./lots.js";
@@ -19,13 +19,14 @@ export function tellByUse(book: Book): void {
     if (blanks.length === 0) continue;
     const went = sum(outs.map((row) => book.value(row)));
     const came = sum(ins.filter((row) => book.isWeighed(row)).map((row) => book.value(row)));
-    if (went < came) {
-      book.problem(outs, words.lotGap(part, milligrams(came - went)));
+    const readings = [...ins, ...outs].filter((row) => book.isWeighed(row)).length;
+    if (came - went > slackOf(readings, book.scenario.scaleStep)) {
+      book.problem(outs, words.lotGap(part, came - went, book.said));
       continue;
     }
     const shares = blanks.map((row) => (row.planned === 0n ? row.share : row.planned));
     const alike = shares.every((share) => typeof share === "bigint") ? shares : blanks.map(() => 1n);
-    const pieces = inProportion(went - came, alike);
+    const pieces = inProportion(went > came ? went - came : 0n, alike);
     blanks.forEach((row, index) => {
       book.known.set(row, pieces[index] ?? 0n);
     });
@@ -62,8 +63,8 @@ function reckonLot({ part, ins, outs }: LotRows, book: Book): void {
     book.problem(
       [...written, ...ins],
       isReckoned && shared.gap < 0n
-        ? words.moreThanReckoned(part, milligrams(-shared.gap), milligrams(available))
-        : words.lotGap(part, milligrams(shared.gap)),
+        ? words.moreThanReckoned(part, -shared.gap, available, book.said)
+        : words.lotGap(part, shared.gap, book.said),
     );
   }
 }
@@ -110,7 +111,7 @@ function reckonStep(worked: Row, book: Book): void {
     return;
   }
   const written = [...gave, worked].filter((row) => book.isWeighed(row));
-  book.problem([...written, worked], words.stepGap(worked, milligrams(rest)));
+  book.problem([...written, worked], words.stepGap(worked, rest, book.said));
 }
 
 /** Water in the proportion planned to what is taken. */

@@ -1,13 +1,15 @@
 import type { Item } from "../kitchen/index.js";
-import { type Decimal, toGrams, type Weight } from "../quantity/index.js";
 import type { Wording } from "../reading/index.js";
 import { figureOf, type Row } from "./row.js";
 
 /** Words of what does not close; a gap is what came in less what went out. */
 
-export function itemGap({ name }: Item, gap: Weight): Wording {
+/** A weight in the unit of the kitchen's scale. */
+export type Said = (weight: bigint) => string;
+
+export function itemGap({ name }: Item, gap: bigint, said: Said): Wording {
   return {
-    what: `${name}: ${missing(gap)}, from what came in to what was cut, kept and binned`,
+    what: `${name}: ${missing(gap, said)}, from what came in to what was cut, kept and binned`,
     remedy:
       gap > 0n
         ? "Add a row `binned` or `kept` for it, or weigh again; where it dried, write what it weighed when it was cut as bought"
@@ -44,15 +46,14 @@ export function paidForNothing({ name }: Item): Wording {
 
 export function cutGap(
   { name, way }: Row,
-  gap: Weight,
-  lost: Weight,
+  { gap, lost, slack }: { gap: bigint; lost: bigint; slack: bigint },
   lossLine: number | null,
-  slack: Weight,
+  said: Said,
 ): Wording {
-  const loss = gramsText(toGrams(lost).plus(toGrams(gap)));
+  const loss = said(lost + gap);
   const where = lossLine === null ? "in its row `loss`" : `in its row \`loss\`, on line ${lossLine},`;
   return {
-    what: `${name}, ${way}: ${missing(gap)}, from the weight as purchased to the parts and the loss; the scale explains ${gramsText(toGrams(slack))}`,
+    what: `${name}, ${way}: ${missing(gap, said)}, from the weight as purchased to the parts and the loss; the scale explains ${said(slack)}`,
     remedy:
       gap > 0n
         ? `Write ${loss} ${where} if it left as juice, drip or crumbs; else weigh again`
@@ -78,16 +79,16 @@ export function onlyLoss({ name, way }: Row): Wording {
   };
 }
 
-export function moreThanCut({ name, way }: Row, over: Weight, parts: readonly string[]): Wording {
+export function moreThanCut({ name, way }: Row, over: bigint, parts: readonly string[], said: Said): Wording {
   return {
-    what: `${name}, ${way}: by where they went, ${parts.join(", ")} weighed ${gramsText(toGrams(over))} more than what was cut`,
+    what: `${name}, ${way}: by where they went, ${parts.join(", ")} weighed ${said(over)} more than what was cut`,
     remedy: "Write what was cut and what it gave, or correct what went into dishes and away",
   };
 }
 
-export function lotGap(part: string, gap: Weight): Wording {
+export function lotGap(part: string, gap: bigint, said: Said): Wording {
   return {
-    what: `${part}: ${missing(gap)}, from what there was to where it went`,
+    what: `${part}: ${missing(gap, said)}, from what there was to where it went`,
     remedy:
       gap > 0n
         ? "Add a row `into dish`, `left over` or `kept` for it, or weigh again"
@@ -95,16 +96,16 @@ export function lotGap(part: string, gap: Weight): Wording {
   };
 }
 
-export function moreThanReckoned(part: string, over: Weight, reckoned: Weight): Wording {
+export function moreThanReckoned(part: string, over: bigint, reckoned: bigint, said: Said): Wording {
   return {
-    what: `${part}: ${gramsText(toGrams(over))} more went out than there was, which was not weighed and is reckoned at ${gramsText(toGrams(reckoned))}`,
+    what: `${part}: ${said(over)} more went out than there was, which was not weighed and is reckoned at ${said(reckoned)}`,
     remedy: "Write what the cut or step gave, or correct where it went",
   };
 }
 
-export function stepGap({ name, way }: Row, gap: Weight): Wording {
+export function stepGap({ name, way }: Row, gap: bigint, said: Said): Wording {
   return {
-    what: `${way} of ${name}: ${missing(gap)}, from what was taken to what it gave`,
+    what: `${way} of ${name}: ${missing(gap, said)}, from what was taken to what it gave`,
     remedy:
       gap > 0n
         ? "Write it in the row `loss` if it left as steam, drip or crumbs; else weigh again"
@@ -131,10 +132,6 @@ export function filledNotCooked(dish: string): Wording {
   };
 }
 
-function missing(gap: Weight): string {
-  return `${gramsText(toGrams(gap).abs())} ${gap > 0n ? "missing" : "too much"}`;
-}
-
-function gramsText(grams: Decimal): string {
-  return `${grams.toString()} g`;
+function missing(gap: bigint, said: Said): string {
+  return gap > 0n ? `${said(gap)} missing` : `${said(-gap)} too much`;
 }

@@ -114,7 +114,7 @@ describe("the weigh-in over HTTP", () => {
     await served.settled("lunch.yaml");
     const again = await send("keep");
     expect(again.status).toBe(409);
-    expect(await again.text()).toContain("it holds weights of the plan that was kept before");
+    expect(await again.text()).toContain("it holds weights or reasons of the plan that was kept before");
     expect(readFileSync(fileOf("lunch.weigh-in.csv"), "utf8")).toBe(before);
   });
 

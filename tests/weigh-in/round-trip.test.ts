@@ -65,6 +65,7 @@ function serviceOf(plan: PlanJson, scenario: Scenario, kitchen: Kitchen, next: (
   if (cut === undefined) throw new Error("nothing is cut");
   const whole = apOf(BigInt(new Decimal(cut.weight).times(1000).toFixed(0)));
   return weighedFile(plan, scenario, ({ what, measure, part }: Row) => {
+    if (what === "cut" && measure === "count") return BigInt(cut.units ?? 0) * 1000n;
     if (measure !== "weight") return null;
     if (what === "bought" || what === "cut") return whole;
     return what === "cut gave" ? (gave(whole)[names.indexOf(part)] ?? null) : null;

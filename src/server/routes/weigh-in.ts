@@ -173,7 +173,7 @@ function typedIn(body: unknown): { changes: ReadonlyMap<string, Change>; initial
   const list = (name: string): string[] => {
     const value: unknown = fields.get(name);
     return (Array.isArray(value) ? value : [value]).map((each: unknown) =>
-      typeof each === "string" ? each.trim() : "",
+      typeof each === "string" ? each.trim().replace(/\s+/g, " ") : "",
     );
   };
   const [was, wasReason, actual, reason] = [list("was"), list("wasReason"), list("actual"), list("reason")];
