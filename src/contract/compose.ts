@@ -1,17 +1,11 @@
-import { lastDayOfLot, type Outcome, type StageResult } from "../allocation/index.js";
-import {
-  type Aim,
-  addDays,
-  type Decision,
-  type ItemEnd,
-  type Lot,
-  type PartClass,
-  type Scenario,
-} from "../kitchen/index.js";
+import type { Outcome, StageResult } from "../allocation/index.js";
+import { type Aim, addDays, type Decision, type Scenario } from "../kitchen/index.js";
 import type { Ledger } from "../ledger/index.js";
 import { NO_MONEY, NO_WEIGHT, type Weight } from "../quantity/index.js";
 import { dishesOf } from "./dishes.js";
 import { aimText, figureText, gramsText, moneyText } from "./figures.js";
+import { leftoversOf } from "./leftovers.js";
+import { type Names, namesOf, stockOf } from "./names.js";
 import type { PlanJson } from "./plan.js";
 
 export type Warning = PlanJson["warnings"][number];
@@ -88,6 +82,14 @@ export function composeDecision(
       useBy: names.useBy(lot),
     })),
     dishes: dishesOf(scenario, decision, ledger),
+    ...(decision.storageLosses === undefined
+      ? {}
+      : {
+          storageLosses: decision.storageLosses.map(({ item, weight }) => ({
+            item,
+            weight: gramsText(weight),
+          })),
+        }),
     leftovers: leftoversOf(decision, ledger, names),
     transfers: ledger.transfers.map(({ from, to, weight, money, cause }) => ({
       from,
@@ -190,31 +192,6 @@ function outcomeOf(outcome: Outcome, aim: Aim): PlanJson["outcome"] {
   }
 }
 
-type Names = ReturnType<typeof namesOf>;
-
-function namesOf(scenario: Scenario) {
-  const parts = new Map(scenario.parts.map((part) => [part.name, part]));
-  const items = new Map(scenario.items.map((item) => [item.name, item]));
-  return {
-    service: (index: number): string => scenario.services[index]?.name ?? "",
-    item: (name: string) => items.get(name),
-    dish: (name: string) => scenario.dishes.find((dish) => dish.name === name),
-    classOf: (part: string): PartClass => parts.get(part)?.class ?? "food",
-    cutFor: ({ origin }: Lot): string | null =>
-      origin.kind === "cut" ? (scenario.services[origin.service]?.name ?? null) : null,
-    cutDate: ({ origin }: Lot): string | null =>
-      origin.kind === "cut" ? (scenario.services[origin.service]?.date ?? null) : null,
-    useBy: (lot: Lot): string | null => {
-      const lastDay = lastDayOfLot(lot, scenario);
-      return lastDay === null ? null : addDays(scenario.firstDate, lastDay);
-    },
-  };
-}
-
-function stockOf({ origin }: Lot): number | null {
-  return origin.kind === "onHand" ? origin.index : null;
-}
-
 function partWeight({ part, weight }: { part: string; weight: Weight }, names: Names) {
   return { part, weight: gramsText(weight), class: names.classOf(part) };
 }
@@ -237,72 +214,6 @@ function onHandOf(scenario: Scenario): PlanJson["onHand"] {
     useBy,
   }));
   return [...items, ...parts];
-}
-
-/** What no cover eats: parts sent away or kept, items binned or kept, portions over. */
-function leftoversOf(decision: Decision, ledger: Ledger, names: Names): PlanJson["leftovers"] {
-  const partLeft = ({ lot, weight }: { lot: Lot; weight: Weight }) => ({
-    part: lot.part,
-    kind: "part" as const,
-    class: names.classOf(lot.part),
-    weight: gramsText(weight),
-    cutFor: names.cutFor(lot),
-    stock: stockOf(lot),
-    service: null,
-    units: null,
-    useBy: names.useBy(lot),
-  });
-  const itemLeft = ({ item, service, units, weight }: ItemEnd) => ({
-    part: item,
-    kind: "item" as const,
-    class: "food" as const,
-    weight: gramsText(weight),
-    cutFor: null,
-    stock: null,
-    service: names.service(service),
-    units,
-    useBy: null,
-  });
-  const parts = [
-    ...decision.sends.map((send) => ({
-      ...partLeft(send),
-      destination: send.destination,
-      end: "sent" as const,
-    })),
-    ...decision.kept.map((kept) => ({
-      ...partLeft(kept),
-      destination: "closingStock",
-      end: "kept" as const,
-    })),
-  ];
-  const items = [
-    ...decision.binned.map((end) => ({
-      ...itemLeft(end),
-      destination: "wastedFood",
-      end: "binned" as const,
-    })),
-    ...decision.keptItems.map((end) => ({
-      ...itemLeft(end),
-      destination: "closingStock",
-      end: "kept" as const,
-    })),
-  ];
-  const portions = ledger.transfers
-    .filter(({ from, to }) => from.startsWith("dish:") && !to.startsWith("dish:"))
-    .map(({ from, to, weight }) => ({
-      part: from.slice("dish:".length),
-      kind: "portions" as const,
-      class: "food" as const,
-      weight: gramsText(weight),
-      cutFor: null,
-      stock: null,
-      destination: to.slice(to.indexOf(":") + 1),
-      end: "spare" as const,
-      service: null,
-      units: null,
-      useBy: null,
-    }));
-  return [...parts, ...items, ...portions];
 }
 
 function mapValues<K extends string, V>(

@@ -12,7 +12,8 @@ export class PlanMismatch extends Error {
 type DecidedJson = Pick<
   PlanJson,
   "scenario" | "onHand" | "purchases" | "cuts" | "preps" | "goings" | "dishes" | "leftovers"
->;
+> &
+  Pick<Partial<PlanJson>, "storageLosses">;
 
 /**
  * The decision that a plan's JSON holds, to the milligram: what `composePlan` was given. A plan that speaks of
@@ -56,6 +57,9 @@ export function decisionOf(plan: DecidedJson, scenario: Scenario): Decision {
     })),
     binned: ended("binned"),
     keptItems: ended("kept"),
+    ...(plan.storageLosses === undefined
+      ? {}
+      : { storageLosses: plan.storageLosses.map(({ item, weight }) => ({ item, weight: grams(weight) })) }),
     preps: plan.preps.map((prep) => ({
       step: prep.step,
       from: { part: prep.from, origin: originOf(prep) },
@@ -128,7 +132,7 @@ function mustHoldItsNames(plan: DecidedJson, scenario: Scenario): void {
     if (stranger !== undefined) throw missing(kind, stranger);
   };
   must("item", scenario.items, [
-    ...[...plan.purchases, ...plan.cuts].map(({ item }) => item),
+    ...[...plan.purchases, ...plan.cuts, ...(plan.storageLosses ?? [])].map(({ item }) => item),
     ...plan.leftovers.filter(({ kind }) => kind === "item").map(({ part }) => part),
   ]);
   must("part", scenario.parts, [

@@ -158,6 +158,8 @@ export const planSchema = z.object({
       ceiling: decimal.nullable(),
     }),
   ),
+  /** What items lost in store, uncut; only of what happened. */
+  storageLosses: z.array(z.object({ item: z.string(), weight: decimal })).optional(),
   leftovers: z.array(
     z.object({
       /** A part, a binned item, or spare portions of a dish. */

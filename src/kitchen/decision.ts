@@ -9,6 +9,8 @@ export interface Decision {
   readonly cuts: readonly Cut[];
   readonly binned: readonly ItemEnd[];
   readonly keptItems: readonly ItemEnd[];
+  /** What items lost in store, uncut; never planned, only weighed. */
+  readonly storageLosses?: readonly StorageLoss[];
   readonly preps: readonly Prep[];
   readonly goings: readonly Going[];
   readonly cookings: readonly Cooking[];
@@ -56,6 +58,11 @@ export interface ItemEnd {
   readonly item: string;
   readonly service: number;
   readonly units: number | null;
+  readonly weight: Weight;
+}
+
+export interface StorageLoss {
+  readonly item: string;
   readonly weight: Weight;
 }
 

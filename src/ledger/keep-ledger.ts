@@ -14,7 +14,7 @@ import { costOfDishes, portionsOut, staples } from "./transfers/dishes.js";
 import { intoDishes } from "./transfers/goings.js";
 import { keptPast, sentAway } from "./transfers/leftovers.js";
 import { preparing } from "./transfers/preps.js";
-import { stockIn } from "./transfers/stock.js";
+import { driedInStore, stockIn } from "./transfers/stock.js";
 
 /**
  * Writes every movement of a decision as a transfer, costed by the scenario's method, with the totals and what
@@ -30,6 +30,7 @@ export function keepLedger(scenario: Scenario, decision: Decision): Ledger {
   const dishCosts = costOfDishes(decision, [...goings, ...stapleCosts], directory);
   const transfers = [
     ...stockIn(decision, directory),
+    ...driedInStore(decision),
     ...cutting(decision, costs, directory),
     ...binnedWhole(decision, costs, directory),
     ...preparing(decision, costs, directory),

@@ -66,7 +66,7 @@ export function sectionsOf<T>(
 }
 
 function isLeft({ what }: Row): boolean {
-  return what === "left over" || what === "kept" || what === "binned";
+  return what === "left over" || what === "kept" || what === "binned" || what === "storage loss";
 }
 
 function isWork(row: Row): boolean {
@@ -108,6 +108,7 @@ function groupName({ what, name, way, lot }: Row): string {
       return JSON.stringify(["left over", way]);
     case "kept":
     case "binned":
+    case "storage loss":
       return JSON.stringify([what]);
     default:
       return JSON.stringify(["dish", name]);
@@ -133,6 +134,8 @@ function heading({ what, name, way, service, lot }: Row, { scenario }: Shown): H
       return { name: "Kept", about: "past the plan" };
     case "binned":
       return { name: "Binned", about: "whole" };
+    case "storage loss":
+      return { name: "Dried in store", about: "" };
     default:
       return { name: capital(name), about: "" };
   }
@@ -192,6 +195,7 @@ function rowName({ what, service, name, way, part, lot, measure }: Row, scenario
     case "kept":
       return capital(withLot(name, lot, null, scenario));
     case "binned":
+    case "storage loss":
       return capital(name);
   }
 }

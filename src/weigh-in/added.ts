@@ -157,6 +157,10 @@ const MAKERS: Readonly<Record<What, Maker>> = {
     const item = names.item();
     return item === null ? null : endRows("binned", item, names);
   },
+  "storage loss": (names) => {
+    const item = names.item();
+    return item === null ? null : [aRow({ what: "storage loss", name: item.name })];
+  },
 };
 
 function endRows(

@@ -159,6 +159,7 @@ export function endDifferences({ plan, rows, scenario }: Happened, planned: Plan
 function endsIn({ what, name, way, part }: RowName, account: string, { parts }: Scenario): boolean {
   const [kind = "", where = ""] = account.split(/:(.*)/s);
   if (what === "kept") return kind === "closingStock";
+  if (what === "storage loss") return account === "loss:storage";
   if (what === "cut gave" || what === "worked gave") return part === LOSS && account === "loss:cutting";
   const isEaten = kind !== "inedible";
   if (what === "spare") return way === where && isEaten;

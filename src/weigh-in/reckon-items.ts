@@ -5,7 +5,7 @@ import { type Book, sum } from "./book.js";
 import { isWeightUnit, LOSS, ONE_COUNTED, type Row } from "./row.js";
 import * as words from "./words.js";
 
-/** Units, weights as purchased and costs of every item: what came in is what was cut, binned or kept. */
+/** Units, weights as purchased and costs of every item: what came in is what was cut, binned, kept or dried. */
 export function reckonItems(book: Book): void {
   for (const item of book.scenario.items) {
     countUnits(item, book);
@@ -17,9 +17,10 @@ export function reckonItems(book: Book): void {
 }
 
 const ENDS: readonly Row["what"][] = ["cut", "kept", "binned"];
+const WEIGHED_ENDS: readonly Row["what"][] = [...ENDS, "storage loss"];
 
-function ends(item: Item, measure: Row["measure"], book: Book): Row[] {
-  return ENDS.flatMap((what) => book.rows(what, { name: item.name, lot: null, measure }));
+function ends(item: Item, measure: Row["measure"], book: Book, whats = ENDS): Row[] {
+  return whats.flatMap((what) => book.rows(what, { name: item.name, lot: null, measure }));
 }
 
 /** Whole units: those blank are as planned; where that does not add up, a single blank takes the rest. */
@@ -64,12 +65,12 @@ function weighItem(item: Item, book: Book): void {
     ...book.rows("bought", { name: item.name, measure: "weight" }),
     ...book.rows("in the house", { name: item.name, lot: null, measure: "weight" }),
   ];
-  const outs = ends(item, "weight", book).map(
+  const outs = ends(item, "weight", book, WEIGHED_ENDS).map(
     (row): Outlet => ({
       row,
       given: book.given(row) ?? wholeCut(row, book),
       expected: expectedWeight(row, item, book),
-      rank: ENDS.indexOf(row.what),
+      rank: WEIGHED_ENDS.indexOf(row.what),
     }),
   );
   const blankIns = ins.filter((row) => book.given(row) === null);

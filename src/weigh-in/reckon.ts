@@ -73,6 +73,7 @@ function decisionMade(book: Book): Decision {
     some(what)
       .filter(({ lot }) => lot === null)
       .map((row) => ({ item: row.name, service: at(row), units: counted(row), weight: weight(row) }));
+  const dried = some("storage loss").map((row) => ({ item: row.name, weight: weight(row) }));
   return {
     purchases: book.rows("bought", { measure: "weight" }).flatMap((row) => {
       const [cost] = book.rows("bought", { service: row.service, name: row.name, measure: "cost" });
@@ -101,6 +102,7 @@ function decisionMade(book: Book): Decision {
     }),
     binned: ended("binned"),
     keptItems: ended("kept"),
+    ...(dried.length === 0 ? {} : { storageLosses: dried }),
     preps: book.rows("worked").flatMap((row) => {
       const gave = book
         .rows("worked gave", { service: row.service, name: row.name, way: row.way })

@@ -16,6 +16,7 @@ export const WHATS = [
   "left over",
   "kept",
   "binned",
+  "storage loss",
 ] as const;
 export type What = (typeof WHATS)[number];
 

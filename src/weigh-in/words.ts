@@ -12,7 +12,7 @@ export function itemGap({ name }: Item, gap: bigint, said: Said): Wording {
     what: `${name}: ${missing(gap, said)}, from what came in to what was cut, kept and binned`,
     remedy:
       gap > 0n
-        ? "Add a row `binned` or `kept` for it, or weigh again; where it dried, write what it weighed when it was cut as bought"
+        ? "Add a row `binned` or `kept` for it, a row `storage loss` where it dried in store, or weigh again"
         : "Weigh again, or add a row `bought` for what came in besides",
   };
 }

@@ -1,13 +1,13 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { keptPlan as planKept } from "../../src/contract/index.js";
+import { decisionOf, keptPlan as planKept, planSchema } from "../../src/contract/index.js";
 import { milligrams, OUNCE_MILLIGRAMS, roundTogether, roundToInteger } from "../../src/quantity/index.js";
 import { endDifferences, type Happened, rowsToPrint, yieldTestsOf } from "../../src/weigh-in/index.js";
 import type { Row } from "../../src/weigh-in/row.js";
 import { loadYieldTables } from "../../src/yields/index.js";
 import { scenarioOf } from "../support/examples.js";
 import { expectBalanced } from "../support/plan-checks.js";
-import { happenedBy, rowsToWeigh, weighedFile } from "../support/weighing.js";
+import { happenedBy, keptPlan, rowsToWeigh, weighedFile } from "../support/weighing.js";
 
 const FOLDER = new URL("../../examples/after-service/", import.meta.url);
 const read = (name: string) => readFileSync(new URL(name, FOLDER), "utf8");
@@ -79,6 +79,31 @@ function filled(isWritten: (row: Row) => boolean): Happened {
   const text = weighedFile(plan, scenario, (row) => (isWritten(row) ? shown(row) : null));
   return closed(happenedBy(plan, scenario, text));
 }
+
+describe("an item that dried in store", () => {
+  const rows = ["bought,Lunch,fennel,,,,g,2400", "cut,Lunch,fennel,sliced,,,g,2275"];
+
+  it("is asked about, and closes with a row `storage loss` whose cost the rest bears", () => {
+    expect(happenedBy(plan, scenario, weighIn(rows))).toEqual([
+      "test.weigh-in.csv:3:29: fennel: 125 g missing, from what came in to what was cut, kept and binned. Add a row `binned` or `kept` for it, a row `storage loss` where it dried in store, or weigh again",
+    ]);
+    const happened = happenedOf(...rows, "storage loss,,fennel,,,,g,125");
+    const { transfers, money, storageLosses } = happened.plan;
+    expect(transfers.filter(({ to }) => to === "loss:storage")).toEqual([
+      {
+        from: "item:fennel",
+        to: "loss:storage",
+        weight: "125",
+        money: "0.00",
+        cause: "dried in store",
+      },
+    ]);
+    expect(storageLosses).toEqual([{ item: "fennel", weight: "125" }]);
+    expect(money).toEqual(plan.money);
+    const again = decisionOf(planSchema.parse(happened.plan), happened.scenario);
+    expect(keptPlan(happened.scenario, again).transfers).toEqual(transfers);
+  });
+});
 
 describe("rows that are not printed", () => {
   it("are told by those that are, as nearly as the scale shows", () => {

@@ -1,5 +1,13 @@
 import type { Decision } from "../../kitchen/index.js";
-import { type Money, NO_MONEY, NO_WEIGHT, plus, splitByShares, type Weight } from "../../quantity/index.js";
+import {
+  type Money,
+  minus,
+  NO_MONEY,
+  NO_WEIGHT,
+  plus,
+  splitByShares,
+  type Weight,
+} from "../../quantity/index.js";
 import type { Directory } from "../directory.js";
 import { mustClose, nowhereToGo } from "../errors.js";
 
@@ -20,7 +28,7 @@ interface Pool {
 
 /**
  * Each item is one pool over the whole plan: what was bought at its price and what was on hand at its value,
- * shared by weight among everything that became of it. An item that does not close is a LedgerError.
+ * shared by weight among everything that became of it; what dried in store bears nothing. An item that does not close is a LedgerError.
  */
 export function costOfItems(decision: Decision, directory: Directory): ItemCosts {
   const pools = new Map<string, Pool>(
@@ -43,6 +51,10 @@ export function costOfItems(decision: Decision, directory: Directory): ItemCosts
     decision[list].forEach(({ item, weight }, index) => {
       poolOf(item).ends.push({ list, index, weight });
     });
+  }
+  for (const { item, weight } of decision.storageLosses ?? []) {
+    const pool = poolOf(item);
+    pool.weight = minus(pool.weight, weight);
   }
   const costs = {
     cuts: decision.cuts.map(() => NO_MONEY),

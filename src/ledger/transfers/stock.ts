@@ -1,5 +1,6 @@
 import type { Decision } from "../../kitchen/index.js";
-import { itemAccount, partAccount } from "../accounts.js";
+import { NO_MONEY } from "../../quantity/index.js";
+import { itemAccount, lossAccount, partAccount } from "../accounts.js";
 import type { Directory } from "../directory.js";
 import type { Transfer } from "../ledger.js";
 
@@ -36,4 +37,15 @@ export function stockIn({ purchases }: Decision, { scenario, serviceName }: Dire
       }),
     ),
   ];
+}
+
+/** What items lost in store, at no cost: the rest of the item bears it. */
+export function driedInStore({ storageLosses = [] }: Decision): Transfer[] {
+  return storageLosses.map(({ item, weight }) => ({
+    from: itemAccount(item),
+    to: lossAccount("storage"),
+    weight,
+    money: NO_MONEY,
+    cause: "dried in store",
+  }));
 }
