@@ -52,7 +52,10 @@ export function readCsv(source: Source, columns: CsvColumns): CsvTable {
     const remedy = `Begin with the heading row: ${columns.required.join(",")}`;
     return without({ file: source.file, line: 1, column: 1, ...words.emptyFile(remedy) });
   }
-  const lost = records.flat().find(({ text }) => /[\uFFFD\0]/.test(text));
+  // A heading of UTF-16 holds a NUL for every letter.
+  const lost =
+    heading.find(({ text }) => text.includes("\0")) ??
+    records.flat().find(({ text }) => text.includes("\uFFFD"));
   if (lost !== undefined) return without({ ...lost.position, ...words.notUtf8() });
   const problems = headingProblems(heading, columns);
   if (problems.length > 0) return without(...problems);
