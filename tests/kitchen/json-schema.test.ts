@@ -1,17 +1,14 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { join, resolve } from "node:path";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import { z } from "zod";
 import { scenarioJsonSchema } from "../../src/kitchen/index.js";
+import { exampleNames, exampleText } from "../support/examples.js";
 
-const EXAMPLES = resolve(import.meta.dirname, "../../examples");
-const names = readdirSync(EXAMPLES).filter((name) => name.endsWith(".yaml"));
 const schema = scenarioJsonSchema();
 const editor = z.fromJSONSchema(schema);
 
 /** The value as an editor sees it, YAML's own numbers, dates and words included. */
-const seen = (name: string): Record<string, unknown> => parse(readFileSync(join(EXAMPLES, name), "utf8"));
+const seen = (name: string): Record<string, unknown> => parse(exampleText(name));
 
 /** Every property of every object that the schema describes, as a dotted path. */
 function properties(node: unknown, path: string): string[] {
@@ -33,11 +30,11 @@ describe("the JSON Schema of a scenario file", () => {
       additionalProperties: false,
       required: ["scenario", "currency", "services", "items", "dishes"],
     });
-    expect(editor.safeParse({ ...seen("smallest.yaml"), nonsense: 1 }).success).toBe(false);
-    expect(editor.safeParse({ ...seen("smallest.yaml"), currency: undefined }).success).toBe(false);
+    expect(editor.safeParse({ ...seen("smallest"), nonsense: 1 }).success).toBe(false);
+    expect(editor.safeParse({ ...seen("smallest"), currency: undefined }).success).toBe(false);
   });
 
-  it.each(names)("takes the example %s as an editor sees it", (name) => {
+  it.each(exampleNames())("takes the example %s as an editor sees it", (name) => {
     const { error } = editor.safeParse(seen(name));
     expect(error === undefined ? "" : z.prettifyError(error)).toBe("");
   });
