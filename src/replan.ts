@@ -1,3 +1,4 @@
+import { verifyAnew } from "./allocation/index.js";
 import {
   composeDecision,
   decisionOf,
@@ -6,7 +7,15 @@ import {
   PlanMismatch,
   withStockOf,
 } from "./contract/index.js";
-import { type Complain, pastOf, restOf, wholeOf, withCovers } from "./insight/index.js";
+import {
+  type ChangesFrom,
+  type Complain,
+  changesFrom,
+  pastOf,
+  restOf,
+  wholeOf,
+  withCovers,
+} from "./insight/index.js";
 import { type Decision, type HappenedFile, readHappened, type Scenario } from "./kitchen/index.js";
 import { aimValuesOf, costsShown, keepLedger } from "./ledger/index.js";
 import { type Planned, type PlanOptions, planScenario } from "./plan.js";
@@ -24,12 +33,15 @@ export interface Replanned {
   readonly rest: Planned;
   /** Dishes whose cost by the whole ledger is above their ceiling: what went before has made them dearer. */
   readonly overCeiling: readonly string[];
+  /** What is done otherwise than in the plan kept. */
+  readonly changes: ChangesFrom;
 }
 
 /**
  * Plans the rest of a kept plan anew after what happened: what is bought, cut, worked and cooked before the service
  * named stands as it was or as it was weighed. Null, with every problem, where the file cannot be read, names what
- * the plan does not hold, or tells what cannot have been.
+ * the plan does not hold, or tells what cannot have been. Past and future together are checked against the scenario as
+ * any plan is; where they fall short that is our fault, and an Error.
  */
 export async function replan(
   kept: { readonly plan: PlanJson; readonly file: string },
@@ -50,17 +62,21 @@ export async function replan(
   const { past, scenario } = found;
   if (past === null || problems.length > 0) return { replanned: null, problems: problems.sort(inFileOrder) };
   const rest = await planScenario(restOf(past, scenario, read.value.can_buy ?? []), options);
-  if (!hasPlan(rest.plan))
-    return { replanned: { plan: null, scenario, rest, overCeiling: [] }, problems: [] };
-  const anew = wholeOf(past, decisionOf(rest.plan, rest.scenario));
+  const none = { plan: null, scenario, overCeiling: [], changes: { plan: [], goings: [] } };
   const stands = past.isAsPlanned && isSame(scenario, withStockOf(kept.plan, now));
+  if (!hasPlan(rest.plan))
+    return { replanned: { ...none, rest, plan: stands ? kept.plan : null }, problems: [] };
+  const anew = wholeOf(past, decisionOf(rest.plan, rest.scenario));
+  const faults = verifyAnew(anew, scenario, past.before);
+  if (faults.length > 0) throw new Error(`the rest falls short beside what was done: ${faults.join("; ")}`);
   const decision = stands ? better(decisionOf(kept.plan, now), anew, scenario) : anew;
   const ledger = keepLedger(scenario, decision);
   const { warnings } = checkSafety(scenario);
   // How good it is known to be is known of the rest alone: what was done is not weighed again.
   const plan = { ...rest.plan, ...composeDecision(scenario, decision, ledger), warnings };
   const overCeiling = costsShown(scenario, decision, ledger).map(({ dish }) => dish);
-  return { replanned: { plan, scenario, rest, overCeiling }, problems: [] };
+  const changes = changesFrom(past.before, kept.plan, plan, scenario);
+  return { replanned: { plan, scenario, rest, overCeiling, changes }, problems: [] };
 }
 
 function pastFrom(

@@ -23,4 +23,4 @@ export {
   solveStages,
 } from "./stages.js";
 export { type NamedPoint, namedPoint, startFrom } from "./start.js";
-export { type Fault, verifyDecision } from "./verify/index.js";
+export { type Fault, verifyAnew, verifyDecision } from "./verify/index.js";

@@ -11,8 +11,10 @@ export function lastDayOfLot({ part: name, origin }: Lot, scenario: Scenario): n
   const { part, item } = found;
   if (origin.kind === "cut") return lastUseDay(part, item, cutDay(origin.service, scenario), scenario.rules);
   const stock = scenario.partsOnHand[origin.index];
-  if (part.state === "frozen" && stock?.part !== name) return lastUseDay(part, item, 0, scenario.rules);
-  return lastUseDayOnHand(part, item, stock?.lastDay ?? null, scenario.rules);
+  const { how = "on hand", day = 0 } = stock?.since ?? {};
+  if (how === "cut" || (part.state === "frozen" && stock?.part !== name))
+    return lastUseDay(part, item, day, scenario.rules);
+  return lastUseDayOnHand(part, item, stock?.lastDay ?? null, scenario.rules, day);
 }
 
 /**
@@ -27,6 +29,8 @@ export function lastDayLeftByLot({ part: name, origin }: Lot, cookDay: number, s
     return lastDayLeftBy(part, item, age, cookDay, scenario.rules);
   }
   const stock = scenario.partsOnHand[origin.index];
+  if (stock?.since?.how === "cut")
+    return lastDayLeftBy(part, item, { kind: "cut", day: stock.since.day }, cookDay, scenario.rules);
   const frozen = scenario.parts.find((entry) => entry.name === stock?.part)?.state === "frozen";
   const age = { kind: "on hand", lastDay: stock?.lastDay ?? null, frozen } as const;
   return lastDayLeftBy(part, item, age, cookDay, scenario.rules);

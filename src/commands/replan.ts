@@ -1,9 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { keepPlan, readKeptPlan } from "../after-service.js";
 import type { PlanJson } from "../contract/index.js";
-import { changesBetween } from "../insight/index.js";
-import type { Scenario } from "../kitchen/index.js";
-import { changeText, replanPage, replanText, writingFor } from "../pages/index.js";
+import { replanPage, replanText, writingFor } from "../pages/index.js";
 import { progressLine } from "../progress-line.js";
 import { problemText } from "../reading/index.js";
 import { planFile } from "../records/index.js";
@@ -48,34 +46,28 @@ export function replanCommand(
     });
     terminal.progress(null);
     for (const problem of problems) terminal.complain(problemText(problem));
-    return replanned === null ? EXIT.wrongInput : show(file, now, before, replanned, options, terminal);
+    return replanned === null ? EXIT.wrongInput : show(file, before, replanned, options, terminal);
   });
 }
 
 async function show(
   file: string,
-  now: Scenario,
   before: PlanJson,
-  { plan, scenario, rest, overCeiling }: Replanned,
+  replanned: Replanned,
   { json, keep, out }: ReplanCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
+  const { plan, scenario, rest, overCeiling, changes } = replanned;
   if (plan === null) {
     printPlan(rest.plan, rest.scenario, terminal);
     return exitCodeOf(rest.plan);
   }
-  const still = rest.scenario.services.map(({ name }) => name);
-  const changes = changesBetween(onlyAt(still, before), onlyAt(still, plan), scenario);
-  const writing = writingFor(scenario);
-  const words = replanText(
-    before,
-    plan,
-    changes.map((change) => changeText(change, writing)),
-    { from: still[0] ?? "", overCeiling, covers: newCovers(now, scenario) },
-    writing,
-  );
-  if (json === true) terminal.print(JSON.stringify({ plan, changes }, null, 2));
-  else {
+  const from = rest.scenario.services[0]?.name ?? "";
+  const words = replanText(before, plan, { from, overCeiling, changes }, writingFor(scenario));
+  if (json === true) {
+    const all = { plan, changes: changes.plan, goings: changes.goings };
+    terminal.print(JSON.stringify(all, null, 2));
+  } else {
     terminal.print(terminal.heading(plan.scenario));
     for (const line of [words.headline, ...words.changes.map((change) => `- ${change}`), ...words.notes])
       for (const each of wrapped(line, terminal.columns, "", "  ")) terminal.print(each);
@@ -88,21 +80,4 @@ async function show(
   if (kept === null) return EXIT.wrongInput;
   say(`Kept: ${kept.plan}`);
   return EXIT.plan;
-}
-
-function newCovers(now: Scenario, { services }: Scenario): string[] {
-  return services.flatMap(({ name, covers }, index) =>
-    now.services[index]?.covers === covers ? [] : [`${name} ${covers}`],
-  );
-}
-
-/** What of a plan is bought, cut and cooked for these services. */
-function onlyAt(services: readonly string[], plan: PlanJson): PlanJson {
-  const isThere = ({ service }: { readonly service: string }): boolean => services.includes(service);
-  return {
-    ...plan,
-    purchases: plan.purchases.filter(isThere),
-    cuts: plan.cuts.filter(isThere),
-    dishes: plan.dishes.filter(isThere),
-  };
 }

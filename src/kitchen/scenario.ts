@@ -213,6 +213,8 @@ export interface PartOnHand {
   readonly value: Money;
   readonly useBy: string | null;
   readonly lastDay: number | null;
+  /** Where the rest of a plan is planned: the day it was cut, or came into the house, before the rest's first. */
+  readonly since?: { readonly how: "cut" | "on hand"; readonly day: number };
 }
 
 export interface Dish {

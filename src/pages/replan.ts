@@ -1,6 +1,7 @@
-import type { PlanJson } from "../contract/index.js";
+import type { PlanChange, PlanJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { grams, money } from "../quantity/index.js";
+import { type Decimal, grams, money } from "../quantity/index.js";
+import { changeText } from "./changes.js";
 import { documentPage } from "./document.js";
 import type { Page, PageOptions } from "./render.js";
 import { listed, type Writing } from "./writing.js";
@@ -17,17 +18,30 @@ export interface ReplanFacts {
   /** The first service planned anew. */
   readonly from: string;
   readonly overCeiling: readonly string[];
-  /** New covers, "Saturday dinner 66". */
-  readonly covers: readonly string[];
+  readonly changes: {
+    readonly plan: readonly PlanChange[];
+    readonly goings: readonly {
+      readonly part: string;
+      readonly dish: string;
+      readonly service: string;
+      readonly before: Decimal;
+      readonly after: Decimal;
+    }[];
+  };
 }
 
 export function replanText(
   before: PlanJson,
   after: PlanJson,
-  changes: readonly string[],
-  { from, overCeiling, covers }: ReplanFacts,
+  { from, overCeiling, changes }: ReplanFacts,
   writing: Writing,
 ): ReplanText {
+  const lines = [
+    ...changes.plan.map((change) => changeText(change, writing)),
+    ...changes.goings.map((change) => goingText(change, writing)),
+  ];
+  const planned = new Map(before.services.map(({ name, covers }) => [name, covers]));
+  const covers = after.services.filter(({ name, covers: now }) => planned.get(name) !== now);
   const waste = (plan: PlanJson): string => writing.weight(grams(plan.weights.wastedFood));
   const spent = (plan: PlanJson): string => writing.money(money(plan.money.spent));
   const over =
@@ -35,14 +49,23 @@ export function replanText(
       ? []
       : [`Above its ceiling by what went before: ${listed([...new Set(overCeiling)])}.`];
   return {
-    headline: changes.length === 0 ? `Nothing changes from ${from} on.` : `What changes from ${from} on`,
-    changes,
+    headline: lines.length === 0 ? `Nothing changes from ${from} on.` : `What changes from ${from} on`,
+    changes: lines,
     notes: [
       `Waste ${waste(after)}, before ${waste(before)}; spent ${spent(after)}, before ${spent(before)}.`,
       ...over,
-      ...covers.map((text) => `Write the new covers in the scenario too: ${text}.`),
+      ...covers.map(({ name, covers: now }) => `Write the new covers in the scenario too: ${name} ${now}.`),
     ],
   };
+}
+
+function goingText(
+  { part, dish, service, before, after }: ReplanFacts["changes"]["goings"][number],
+  writing: Writing,
+): string {
+  const difference = writing.weight(grams(after.minus(before).abs()));
+  const what = after.isZero() ? `no ${part}` : `${writing.weight(grams(after))} of ${part}`;
+  return `Put ${what} in ${dish} for ${service}, ${difference} ${after.gt(before) ? "more" : "less"}`;
 }
 
 /** The page of what changes. */

@@ -25,15 +25,16 @@ export function lastLegalDay(part: Part, item: Item | null, cutDay: number, rule
 
 /**
  * The last day of stock that was on hand when the plan began: the stated one, but for food under the legal
- * date no later than if it had been made on the plan's first day, day 0.
+ * date no later than if it had been made on the day the plan began, the first, day 0, unless it began before.
  */
 export function lastUseDayOnHand(
   part: Part,
   item: Item | null,
   statedLastDay: number | null,
   rules: RulesOf,
+  began = 0,
 ): number | null {
-  return earlier(statedLastDay, lastLegalDay(part, item, 0, rules));
+  return earlier(statedLastDay, lastLegalDay(part, item, began, rules));
 }
 
 /** Where a lot that goes into a dish comes from: cut on a day of the plan, or on hand with a stated last day. */

@@ -1,9 +1,10 @@
 import { afterAll, describe, expect, it } from "vitest";
-import { Engines } from "../../src/allocation/index.js";
-import type { PlanJson } from "../../src/contract/index.js";
-import { changesBetween } from "../../src/insight/index.js";
+import { Engines, lastDayOfLot, verifyAnew } from "../../src/allocation/index.js";
+import { decisionOf, type PlanJson } from "../../src/contract/index.js";
+import { changesBetween, changesFrom, pastOf, restOf } from "../../src/insight/index.js";
 import { replanPage, replanText, writingFor } from "../../src/pages/index.js";
 import { planScenario } from "../../src/plan.js";
+import { Decimal } from "../../src/quantity/index.js";
 import { problemText } from "../../src/reading/index.js";
 import { replan } from "../../src/replan.js";
 import { scenarioOf } from "../support/examples.js";
@@ -13,7 +14,7 @@ const engines = new Engines();
 afterAll(() => engines.close());
 
 /** Invented. Ten marrows cut on Thursday give 4 kg of ring, for Thursday, and 4 kg of dice, for Friday. */
-const scenario = scenarioOf(`scenario: Two evenings
+const TWO_EVENINGS = `scenario: Two evenings
 currency: EUR
 services:
   - {name: Thursday, date: 2026-10-08, sitting: dinner, covers: 20}
@@ -37,7 +38,8 @@ dishes:
     services: Friday
     lines: [{amount: 150 to 200 g, from: marrow dice}]
     staples: {bread: 0.10}
-`);
+`;
+const scenario = scenarioOf(TWO_EVENINGS);
 const { plan: kept } = await planScenario(scenario, { engines, seconds: 10 });
 
 const onTheDay = async (text: string) =>
@@ -75,6 +77,8 @@ describe("planning again on the day", () => {
       [3200],
     );
     expect(plan.cuts[0]).toMatchObject({ units: 10, loss: "1300" });
+    const { goings } = changesFrom(1, kept, plan, scenario);
+    expect(goings.map(({ before, after }) => [Number(before), Number(after)])).toEqual([[4000, 3200]]);
   });
 
   it("buys more where more can be bought, for the covers that come now", async () => {
@@ -103,6 +107,55 @@ describe("planning again on the day", () => {
     expect(plan.purchases).toMatchObject([{ units: 11, cost: "22.00" }]);
   });
 
+  it("bins whole items that kept no longer, and does not cut them on a later day", async () => {
+    const fresh = scenarioOf(TWO_EVENINGS.replace("keeps: 5 days", "keeps: 1 day"));
+    const { plan: made } = await planScenario(fresh, { engines, seconds: 10 });
+    const source = { file: "h.yaml", text: "before: Friday\ndelivered: {marrow: 12}\n" };
+    const { replanned: found } = await replan({ plan: made, file: "k" }, fresh, source, {
+      engines,
+      seconds: 10,
+    });
+    if (found?.plan == null) throw new Error("no plan");
+    expectBalanced(found.plan);
+    // Two marrows too many came on Thursday, their only day: 1,600 g of their parts are food, 400 g peel and juice.
+    expect(found.plan.cuts.map(({ units, service }) => [units, service])).toEqual([[10, "Thursday"]]);
+    expect(Number(found.plan.weights.wastedFood) - Number(made.weights.wastedFood)).toBe(1600);
+  });
+
+  it("gives what a step makes of a part the date it has from the day it was cut", async () => {
+    const text = TWO_EVENINGS.replace(
+      "marrow dice: {keeps: 3 days}",
+      "marrow dice: {keeps: 3 days}\n  marrow cube: {keeps: 1 day}",
+    )
+      .replace("from: marrow dice}", "from: [marrow dice, marrow cube]}")
+      .replace("dishes:", "steps: {cube it: {from: marrow dice, gives: {marrow cube: 100 %}}}\ndishes:");
+    const stepped = scenarioOf(text);
+    const { plan: made } = await planScenario(stepped, { engines, seconds: 10 });
+    const past = pastOf(decisionOf(made, stepped), stepped, { before: "Friday" }, () => undefined);
+    if (past === null) throw new Error("no past");
+    const rest = restOf(past, stepped, []);
+    const index = rest.partsOnHand.findIndex(({ part }) => part === "marrow dice");
+    const origin = { kind: "onHand", index } as const;
+    // Thursday's dice keep to Saturday; a cube of them kept to Thursday, the day before the rest begins.
+    expect(lastDayOfLot({ part: "marrow dice", origin }, rest)).toBe(1);
+    expect(lastDayOfLot({ part: "marrow cube", origin }, rest)).toBe(-1);
+  });
+
+  it("is checked with what was done: nothing may be used after its date, twice, or for fewer portions", async () => {
+    const plan = await replanned("before: Friday\ncut: {Thursday: {marrow dice: 3.2 kg}}\n");
+    const whole = decisionOf(plan, scenario);
+    expect(verifyAnew(whole, scenario, 1)).toEqual([]);
+    const [going] = whole.goings.filter(({ dish }) => dish === "dice pot");
+    if (going === undefined) throw new Error("no going");
+    expect(verifyAnew({ ...whole, goings: [...whole.goings, going] }, scenario, 1)).toContainEqual(
+      expect.stringContaining("3200 g unaccounted for"),
+    );
+    const cookings = whole.cookings.filter(({ dish }) => dish !== "dice pot");
+    expect(verifyAnew({ ...whole, cookings }, scenario, 1)).toContain("main at Friday: 0 of 20 portions");
+    const stale = { ...scenario, parts: scenario.parts.map((part) => ({ ...part, keepsDays: 1 })) };
+    expect(verifyAnew(whole, stale, 1)).toContain("marrow dice goes into dice pot 1 days after its last");
+  });
+
   it("names every problem at once, each at its place", async () => {
     const { problems } = await onTheDay(`before: Friday
 delivered: {marow: 3, marrow: 5}
@@ -114,7 +167,7 @@ can_buy: [marro]
 `);
     expect(problems.map(problemText)).toEqual([
       "h.yaml:2:13: the plan has no item `marow`. Did you mean `marrow`?",
-      "h.yaml:2:23: 10000 g of `marrow` were cut before that service, and only 5000 g were there. Count the heads again, or write an earlier service under `before:`",
+      "h.yaml:2:23: 10 head of `marrow` cut before that service, and only 5 there. Count again, or write an earlier service under `before:`",
       "h.yaml:4:14: the plan has no part cut then `marrow dicee`. Did you mean `marrow dice`?",
       "h.yaml:4:34: the dishes and steps that are done took 1000 g more of `marrow ring` than came out. Weigh again, or write an earlier service under `before:`",
       "h.yaml:5:3: nothing is cut for `Friday` yet, which is still to be planned. Name the service that it was cut for, or write a later one under `before:`",
@@ -126,15 +179,37 @@ can_buy: [marro]
   });
 
   it("prints what changes on a page", () => {
+    const change = { part: "marrow dice", dish: "dice pot", service: "Friday" };
+    const now = {
+      ...kept,
+      services: kept.services.map((each, at) => ({ ...each, covers: at === 1 ? 30 : each.covers })),
+    };
     const text = replanText(
       kept,
-      kept,
-      ["Buy 2 heads of marrow, 2 more"],
-      { from: "Friday", overCeiling: ["dice pot"], covers: ["Friday 30"] },
+      now,
+      {
+        from: "Friday",
+        overCeiling: ["dice pot"],
+        changes: {
+          plan: [
+            {
+              kind: "buy",
+              name: "marrow",
+              breakdown: null,
+              service: null,
+              unit: "head",
+              before: "0",
+              after: "2",
+            },
+          ],
+          goings: [{ ...change, before: new Decimal(4000), after: new Decimal(3200) }],
+        },
+      },
       writingFor(scenario),
     );
-    const { html } = replanPage(text, scenario);
+    const html = replanPage(text, scenario).html.replace(/\s/g, " ");
     expect(html).toContain("Buy 2 heads of marrow, 2 more");
+    expect(html).toContain("Put 3,200 g of marrow dice in dice pot for Friday, 800 g less");
     expect(html).toContain("What changes from Friday on");
     expect(html).toContain("Write the new covers in the scenario too: Friday 30.");
     expect(html).toContain("Above its ceiling by what went before: dice pot.");

@@ -4,8 +4,11 @@ import { lastDayOfLot } from "../lot-dates.js";
 import { lotKey } from "../network.js";
 import type { Fault } from "./index.js";
 
-/** Every item, cut, step and lot gives out exactly what it takes in, and nothing before it is there. */
-export function closingFaults(decision: Decision, scenario: Scenario): Fault[] {
+/**
+ * Every item, cut, step and lot gives out exactly what it takes in, and nothing before it is there. Cuts and steps for
+ * services before `from` are done: they gave what they gave.
+ */
+export function closingFaults(decision: Decision, scenario: Scenario, from = 0): Fault[] {
   return [
     ...scenario.items.flatMap((item) => itemFaults(item, decision, scenario)),
     ...decision.cuts.flatMap((cut) =>
@@ -18,15 +21,16 @@ export function closingFaults(decision: Decision, scenario: Scenario): Fault[] {
         plus(total(prep.parts.map(({ weight }) => weight)), prep.loss),
       ),
     ),
-    ...yieldFaults(decision, scenario),
+    ...yieldFaults(decision, scenario, from),
     ...lotFaults(decision, scenario),
   ];
 }
 
 /** Cuts and steps give each part by its yield, to the milligram that splitting without loss allows. */
-function yieldFaults({ cuts, preps }: Decision, scenario: Scenario): Fault[] {
+function yieldFaults({ cuts, preps }: Decision, scenario: Scenario, from: number): Fault[] {
+  const isToCome = ({ service }: { service: number }): boolean => service >= from;
   const made = [
-    ...cuts.map(({ item, breakdown, weight, parts }) => ({
+    ...cuts.filter(isToCome).map(({ item, breakdown, weight, parts }) => ({
       what: `cut of ${item}`,
       weight,
       parts,
@@ -34,7 +38,7 @@ function yieldFaults({ cuts, preps }: Decision, scenario: Scenario): Fault[] {
         scenario.items.find(({ name }) => name === item)?.breakdowns.find(({ name }) => name === breakdown)
           ?.yields ?? [],
     })),
-    ...preps.map(({ step, weight, parts }) => ({
+    ...preps.filter(isToCome).map(({ step, weight, parts }) => ({
       what: step,
       weight,
       parts,

@@ -8,6 +8,16 @@ const SLACK_MINUTES = 1;
 export function limitFaults(decision: Decision, scenario: Scenario): Fault[] {
   return [
     ...buyingFaults(decision, scenario),
+    ...endFaults(decision, scenario),
+    ...potFaults(decision, scenario),
+    ...handsFaults(decision, scenario),
+    ...vesselFaults(decision, scenario),
+  ];
+}
+
+/** What is given away and kept stays within its limit. */
+export function endFaults(decision: Decision, scenario: Scenario): Fault[] {
+  return [
     ...scenario.destinations.flatMap(({ name, limit }) =>
       over(
         name,
@@ -29,9 +39,6 @@ export function limitFaults(decision: Decision, scenario: Scenario): Fault[] {
         carry?.limit ?? null,
       ),
     ),
-    ...potFaults(decision, scenario),
-    ...handsFaults(decision, scenario),
-    ...vesselFaults(decision, scenario),
   ];
 }
 

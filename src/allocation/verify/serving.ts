@@ -83,7 +83,8 @@ export function portionFaults(decision: Decision, scenario: Scenario): Fault[] {
   ];
 }
 
-function cookingFaults(decision: Decision, scenario: Scenario): Fault[] {
+/** Portions of each cooking are all accounted for, in whole batches, and eaten while good. */
+export function cookingFaults(decision: Decision, scenario: Scenario): Fault[] {
   const faults: Fault[] = [];
   for (const { dish: name, service, portions, served, spare } of decision.cookings) {
     const dish = scenario.dishes.find((entry) => entry.name === name);
@@ -108,7 +109,8 @@ function cookingFaults(decision: Decision, scenario: Scenario): Fault[] {
   return faults;
 }
 
-function serviceFaults(index: number, decision: Decision, scenario: Scenario): Fault[] {
+/** A service gets its courses, diets and dishes, and no more spares than its overage. */
+export function serviceFaults(index: number, decision: Decision, scenario: Scenario): Fault[] {
   const service = scenario.services[index];
   if (service === undefined) return [];
   const faults: Fault[] = [];

@@ -1,2 +1,3 @@
+export { type ChangesFrom, changesFrom, type GoingChange } from "./changes.js";
 export { type Complain, pastOf } from "./past.js";
 export { restOf, wholeOf, withCovers } from "./rest.js";

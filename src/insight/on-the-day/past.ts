@@ -14,15 +14,16 @@ import {
   type Weight,
 } from "../../quantity/index.js";
 import { didYouMean, type Path, type Wording } from "../../reading/index.js";
+import { itemsEnded, type LotLeft, partsEnded, withoutTooMany } from "./ended.js";
 import * as words from "./words.js";
 
 /** What is done and stays as it is, and what is left of every lot. */
 export interface Past {
   /** The first service that is not yet cooked for. */
   readonly before: number;
-  /** Purchases that came, and all that was cut, worked and cooked. Nothing is sent anywhere yet. */
+  /** Purchases that came, all that was cut, worked and cooked, and where went what kept no longer. */
   readonly decision: Decision;
-  readonly left: readonly { readonly lot: Lot; readonly weight: Weight }[];
+  readonly left: readonly LotLeft[];
   /** Whether all came and was cut as planned. */
   readonly isAsPlanned: boolean;
 }
@@ -52,20 +53,21 @@ export function pastOf(
     keptItems: [],
     preps: [],
     goings: decision.goings.filter(isPast),
-    cookings: decision.cookings.filter(isPast),
+    cookings: withoutTooMany(decision.cookings.filter(isPast), before, scenario),
     sends: [],
     kept: [],
   };
-  for (const { name, unitName, onHand } of scenario.items) {
-    const of = ({ item }: { item: string }): boolean => item === name;
+  for (const item of scenario.items) {
+    const of = (entry: { item: string }): boolean => entry.item === item.name;
     const had = plus(
-      total(onHand.map(({ weight }) => weight)),
+      total(item.onHand.map(({ weight }) => weight)),
       total(purchases.filter(of).map(({ weight }) => weight)),
     );
     const used = total([...cuts, ...past.binned].filter(of).map(({ weight }) => weight));
-    if (used > had) complain(["delivered", name], words.cutMoreThanCame(name, unitName, used, had));
+    if (used > had) complain(["delivered", item.name], words.cutMoreThanCame(item, used, had));
   }
-  const { preps, left } = workedAsFar(past, decision.preps.filter(isPast), scenario, complain);
+  const worked = workedAsFar(past, decision.preps.filter(isPast), scenario, complain);
+  const { sends, left } = partsEnded(worked.left, decision.sends, before, scenario);
   checkCutParts(past, before, scenario, happened, complain);
   const isAsPlanned =
     purchases.every(({ item, service, orderUnits }) =>
@@ -77,7 +79,8 @@ export function pastOf(
     decision.cuts
       .filter(isPast)
       .every((cut, index) => cut.parts.every(({ weight }, at) => cuts[index]?.parts[at]?.weight === weight));
-  return { before, decision: { ...past, preps }, left, isAsPlanned };
+  const binned = [...past.binned, ...itemsEnded(past, before, scenario)];
+  return { before, decision: { ...past, binned, preps: worked.preps, sends }, left, isAsPlanned };
 }
 
 function checkNames(happened: HappenedFile, scenario: Scenario, complain: Complain): void {
@@ -193,7 +196,7 @@ function workedAsFar(
   planned: readonly Prep[],
   scenario: Scenario,
   complain: Complain,
-): { preps: Prep[]; left: Past["left"] } {
+): { preps: Prep[]; left: LotLeft[] } {
   const balances = new Map<string, { lot: Lot; weight: Weight }>();
   const add = (lot: Lot, weight: Weight): void => {
     const known = balances.get(lotKey(lot)) ?? { lot, weight: NO_WEIGHT };

@@ -1,6 +1,7 @@
 import { lastDayOfLot, leastLotCosts, lotKey } from "../../allocation/index.js";
 import {
   addDays,
+  type Course,
   type Decision,
   type Dish,
   type HappenedFile,
@@ -10,18 +11,20 @@ import {
   type LotOrigin,
   type PartOnHand,
   type Scenario,
+  type Service,
 } from "../../kitchen/index.js";
 import {
   Decimal,
+  larger,
   minus,
   money,
+  NO_MONEY,
   NO_WEIGHT,
   scale,
-  smaller,
   toGrams,
   toKilograms,
-  type Weight,
 } from "../../quantity/index.js";
+import { gathered, givenTo, itemLotsLeft, sendKey } from "./ended.js";
 import type { Past } from "./past.js";
 
 /** The scenario with the covers that are expected now. */
@@ -44,43 +47,80 @@ export function restOf(past: Past, scenario: Scenario, canBuy: readonly string[]
   const first = scenario.services[before];
   const day = first?.day ?? 0;
   const costs = leastLotCosts(scenario);
-  const services = scenario.services.slice(before).map((service, index) => {
-    const served = (fits: (dish: Dish) => boolean): number =>
-      portionsWaiting(past, before + index, scenario, fits);
-    return {
-      ...service,
-      day: service.day - day,
-      courses: service.courses.map((course) => ({
-        ...course,
-        portions: Math.max(0, course.portions - served(({ course: of }) => of === course.name)),
-      })),
-      diets: service.diets.map(({ diet, covers }) => ({
-        diet,
-        covers: Math.max(0, covers - served(({ diets }) => diets.includes(diet))),
-      })),
-    };
-  });
   const partsOnHand = left.map(({ lot, weight }): PartOnHand => {
     const lastDay = lastDayOfLot(lot, scenario);
+    const { origin } = lot;
+    const began = origin.kind === "cut" ? (scenario.services[origin.service]?.day ?? 0) : 0;
     return {
       part: lot.part,
       weight,
       value: money(toKilograms(weight).times(Math.max(0, costs(lot)).toFixed(6))),
       useBy: lastDay === null ? null : addDays(scenario.firstDate, lastDay),
       lastDay: lastDay === null ? null : lastDay - day,
+      since: { how: origin.kind === "cut" ? "cut" : "on hand", day: began - day },
     };
   });
+  const services = scenario.services
+    .slice(before)
+    .map((_, index) => serviceLeft(before + index, past, scenario));
+  const isOffered = (dish: Dish, at: number): boolean => {
+    const had = scenario.services[at]?.courses.some(({ name }) => name === dish.course) ?? false;
+    return !had || (services[at - before]?.courses.some(({ name }) => name === dish.course) ?? false);
+  };
   return {
     ...scenario,
     firstDate: first?.date ?? scenario.firstDate,
     services,
     items: scenario.items.map((item) => itemLeft(item, past, scenario, canBuy.includes(item.name))),
-    dishes: scenario.dishes.flatMap((dish) => {
-      const at = dish.services.filter((service) => service >= before).map((service) => service - before);
-      return at.length === 0 ? [] : [{ ...dish, services: at, portions: portionsLeft(dish, past, scenario) }];
-    }),
+    dishes: scenario.dishes.flatMap((dish) => dishLeft(dish, past, scenario, isOffered)),
+    destinations: scenario.destinations.map((destination) => ({
+      ...destination,
+      limit:
+        destination.limit === null
+          ? null
+          : larger(NO_WEIGHT, minus(destination.limit, givenTo(destination.name, past.decision, scenario))),
+    })),
     partsOnHand,
   };
+}
+
+/**
+ * A service without what waits for it: portions cooked before. A course that has all of them is left out; a diet is
+ * asked for where it needs most.
+ */
+function serviceLeft(at: number, past: Past, scenario: Scenario): Service {
+  const service = scenario.services[at];
+  if (service === undefined) throw new RangeError(`there is no service ${at}`);
+  const waiting = (fits: (dish: Dish) => boolean): number => portionsWaiting(past, at, scenario, fits);
+  const courses = service.courses.flatMap((course): Course[] => {
+    const isOfIt = (dish: Dish): boolean => dish.course === course.name;
+    const portions = course.portions - waiting(isOfIt);
+    if (portions <= 0) return [];
+    const shown = scenario.dishes.filter(
+      (dish) => isOfIt(dish) && waiting((each) => each === dish) > 0,
+    ).length;
+    const { leastDishes, mostDishes } = course;
+    return [
+      {
+        ...course,
+        portions,
+        leastDishes: leastDishes === null ? null : Math.max(0, leastDishes - shown),
+        mostDishes: mostDishes === null ? null : Math.max(1, mostDishes - shown),
+      },
+    ];
+  });
+  const diets = service.diets.map(({ diet, covers }) => {
+    const isFit = ({ diets: of }: Dish): boolean => of.includes(diet);
+    if (service.courses.length === 0) return { diet, covers: Math.max(0, covers - waiting(isFit)) };
+    // The fewest covers whose part of a course, rounded up, is what it still needs.
+    const needed = courses.map(({ name, takeUp }) => {
+      const fit = waiting((dish) => isFit(dish) && dish.course === name);
+      const still = takeUp.times(covers).ceil().minus(fit).toNumber();
+      return still <= 0 ? 0 : new Decimal(still - 1).div(takeUp).floor().toNumber() + 1;
+    });
+    return { diet, covers: Math.max(0, ...needed) };
+  });
+  return { ...service, day: service.day - (scenario.services[past.before]?.day ?? 0), courses, diets };
 }
 
 /** Portions cooked already that a service still to come is to eat. */
@@ -97,43 +137,46 @@ function portionsWaiting(
   }, 0);
 }
 
-function portionsLeft(dish: Dish, past: Past, scenario: Scenario): Dish["portions"] {
-  if (dish.portions === null) return null;
-  const waiting = dish.services
-    .filter((service) => service >= past.before)
-    .map((service) => portionsWaiting(past, service, scenario, (other) => other === dish));
-  const most = Math.max(0, ...waiting);
-  return { least: Math.max(0, dish.portions.least - most), most: Math.max(0, dish.portions.most - most) };
+/** A dish at the services that still want of it, with the portions of it that do not wait there already. */
+function dishLeft(
+  dish: Dish,
+  past: Past,
+  scenario: Scenario,
+  isOffered: (dish: Dish, at: number) => boolean,
+): Dish[] {
+  const { portions } = dish;
+  const waitingAt = (at: number): number => portionsWaiting(past, at, scenario, (other) => other === dish);
+  const open = dish.services.filter(
+    (at) => at >= past.before && isOffered(dish, at) && (portions === null || waitingAt(at) < portions.most),
+  );
+  if (open.length === 0) return [];
+  const services = open.map((at) => at - past.before);
+  if (portions === null) return [{ ...dish, services }];
+  const most = Math.max(...open.map(waitingAt));
+  return [
+    {
+      ...dish,
+      services,
+      portions: { least: Math.max(0, portions.least - most), most: portions.most - most },
+    },
+  ];
 }
 
-function itemLeft(item: Item, past: Past, { services }: Scenario, canBuy: boolean): Item {
+function itemLeft(item: Item, past: Past, scenario: Scenario, canBuy: boolean): Item {
   const { before, decision } = past;
-  const day = services[before]?.day ?? 0;
+  const day = scenario.services[before]?.day ?? 0;
   const bought = decision.purchases.filter((purchase) => purchase.item === item.name);
-  const lots: ItemOnHand[] = [
-    ...item.onHand,
-    ...bought.map(({ orderUnits, weight, cost, service }) => ({
-      units: item.orderUnit.size.times(orderUnits),
-      weight,
-      value: cost,
-      lastDay: item.keepsDays === null ? null : (services[service]?.day ?? 0) + item.keepsDays - 1,
-    })),
-  ].sort((a, b) => (a.lastDay ?? Infinity) - (b.lastDay ?? Infinity));
-  let used = [...decision.cuts, ...decision.binned].reduce(
-    (sum, entry) => (entry.item === item.name ? ((sum + entry.weight) as Weight) : sum),
-    NO_WEIGHT,
-  );
-  const onHand = lots.flatMap((lot): ItemOnHand[] => {
-    const taken = smaller(used, lot.weight);
-    used = minus(used, taken);
-    const weight = minus(lot.weight, taken);
-    if (weight === NO_WEIGHT) return [];
-    const part = new Decimal(weight.toString()).div(lot.weight.toString());
-    const units =
-      item.measure === "whole" ? toGrams(weight).div(toGrams(item.unitWeight)).round() : toKilograms(weight);
-    const lastDay = lot.lastDay === null ? null : Math.max(0, lot.lastDay - day);
-    return [{ units, weight, value: scale(lot.value, part), lastDay }];
-  });
+  const values = [...item.onHand.map(({ value }) => value), ...bought.map(({ cost }) => cost)];
+  const onHand = itemLotsLeft(item, decision, scenario)
+    .flatMap(({ weight, left, lastDay }, index): ItemOnHand[] => {
+      if (left === NO_WEIGHT) return [];
+      const part = new Decimal(left.toString()).div(weight.toString());
+      const units =
+        item.measure === "whole" ? toGrams(left).div(toGrams(item.unitWeight)).round() : toKilograms(left);
+      const value = scale(values[index] ?? NO_MONEY, part);
+      return [{ units, weight: left, value, lastDay: lastDay === null ? null : lastDay - day }];
+    })
+    .sort((a, b) => (a.lastDay ?? Infinity) - (b.lastDay ?? Infinity));
   if (item.buying === null) return { ...item, onHand };
   const orders = bought.reduce((sum, { orderUnits }) => sum + orderUnits, 0);
   const { least, most } = item.buying;
@@ -144,7 +187,7 @@ function itemLeft(item: Item, past: Past, { services }: Scenario, canBuy: boolea
   const buying = {
     ...item.buying,
     deliveries,
-    least: deliveries.length === 0 ? 0 : Math.max(0, least - orders),
+    least: Math.max(0, least - orders),
     most: most === null ? null : Math.max(0, most - orders),
   };
   return { ...item, onHand, buying: deliveries.length === 0 ? null : buying };
@@ -161,20 +204,6 @@ export function wholeOf({ before, decision: past, left }: Past, rest: Decision):
       ? { kind: "cut", service: from.service + before }
       : (left[from.index]?.lot.origin ?? from);
   const lot = ({ part, origin: from }: Lot): Lot => ({ part, origin: origin(from) });
-  const gathered = <T extends { readonly lot: Lot; readonly weight: Weight }>(
-    entries: readonly T[],
-    keyOf: (entry: T) => string,
-  ): T[] => {
-    const sums = new Map<string, T>();
-    for (const entry of entries) {
-      const known = sums.get(keyOf(entry));
-      sums.set(
-        keyOf(entry),
-        known === undefined ? entry : { ...known, weight: (known.weight + entry.weight) as Weight },
-      );
-    }
-    return [...sums.values()];
-  };
   return {
     purchases: [...past.purchases, ...rest.purchases.map(at)],
     cuts: [...past.cuts, ...rest.cuts.map(at)],
@@ -186,10 +215,7 @@ export function wholeOf({ before, decision: past, left }: Past, rest: Decision):
       ...past.cookings,
       ...rest.cookings.map((cooking) => ({ ...at(cooking), served: cooking.served.map(at) })),
     ],
-    sends: gathered(
-      rest.sends.map((send) => ({ ...send, lot: lot(send.lot) })),
-      (send) => `${lotKey(send.lot)} ${send.destination}`,
-    ),
+    sends: gathered([...past.sends, ...rest.sends.map((send) => ({ ...send, lot: lot(send.lot) }))], sendKey),
     kept: gathered(
       rest.kept.map((kept) => ({ ...kept, lot: lot(kept.lot) })),
       (kept) => lotKey(kept.lot),

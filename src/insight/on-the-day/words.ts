@@ -1,3 +1,4 @@
+import type { Item } from "../../kitchen/index.js";
 import { toGrams, type Weight } from "../../quantity/index.js";
 import type { Wording } from "../../reading/index.js";
 
@@ -29,10 +30,23 @@ export const notDue = (item: string): Wording => ({
   remedy: "Leave it out; write what is in the house under `on_hand:` of the scenario and plan it anew",
 });
 
-export const cutMoreThanCame = (item: string, unit: string, used: Weight, had: Weight): Wording => ({
-  what: `${toGrams(used).toFixed()} g of \`${item}\` were cut before that service, and only ${toGrams(had).toFixed()} g were there`,
-  remedy: `Count the ${unit}s again, or write an earlier service under \`before:\``,
-});
+export const cutMoreThanCame = (item: Item, used: Weight, had: Weight): Wording => {
+  const { name, unitName, unitWeight, measure } = item;
+  const amount = (weight: Weight): string =>
+    measure === "whole"
+      ? `${toGrams(weight).div(toGrams(unitWeight)).toDecimalPlaces(1).toFixed()}`
+      : `${toGrams(weight).toFixed()} g`;
+  const of =
+    measure !== "whole"
+      ? ` of \`${name}\``
+      : unitName === name
+        ? ` \`${name}\``
+        : ` ${unitName} of \`${name}\``;
+  return {
+    what: `${amount(used)}${of} cut before that service, and only ${amount(had)} there`,
+    remedy: "Count again, or write an earlier service under `before:`",
+  };
+};
 
 export const moreThanCut = (item: string, over: Weight): Wording => ({
   what: `the parts of \`${item}\` weigh ${toGrams(over).toFixed()} g more than was cut`,

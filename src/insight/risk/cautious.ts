@@ -10,6 +10,7 @@ import {
   type Weight,
   ZERO,
 } from "../../quantity/index.js";
+import { binFor } from "../bin-for.js";
 import type { Risk } from "./risk.js";
 
 /** By how much each item's yields are lowered for planning, by its name: 0.1 being a tenth of each part. */
@@ -62,7 +63,7 @@ export function onFullYields(decision: Decision, scenario: Scenario): Decision {
   const sends = [...decision.sends];
   for (const { lot, weight } of over.values()) {
     if (weight === NO_WEIGHT) continue;
-    const destination = binFor(lot, scenario);
+    const destination = binFor(lot.part, scenario);
     const at = sends.findIndex(
       (send) => send.destination === destination && lotKey(send.lot) === lotKey(lot),
     );
@@ -85,13 +86,6 @@ function fullCut(cut: Cut, scenario: Scenario): Cut {
     parts: cut.parts.map((part, index) => ({ ...part, weight: pieces[index] ?? NO_WEIGHT })),
     loss: pieces.at(-1) ?? NO_WEIGHT,
   };
-}
-
-/** Where what is over goes: the waste that takes any weight of it. */
-function binFor({ part }: Lot, { parts, destinations }: Scenario): string {
-  const kind = parts.find(({ name }) => name === part)?.class === "food" ? "food" : "inedible";
-  const bin = destinations.find(({ end, takes, limit }) => end === "waste" && takes[kind] && limit === null);
-  return bin?.name ?? "";
 }
 
 /** Whether every dish is there in full with at least this chance. */
