@@ -6,6 +6,7 @@ import { toThisMachine } from "./guards.js";
 import { addAssetRoutes } from "./routes/assets.js";
 import { addFirstPageRoutes } from "./routes/first-page.js";
 import { addFormRoutes } from "./routes/forms.js";
+import { addOnTheDayRoutes } from "./routes/on-the-day.js";
 import { addPlanRoutes } from "./routes/plans.js";
 import { addQuestionRoutes } from "./routes/questions.js";
 import { addSafetyCaseRoute } from "./routes/safety-case.js";
@@ -51,6 +52,7 @@ export function makeApp(context: Context): Express {
   addQuestionRoutes(app, context);
   addYieldRoutes(app, context);
   addFormRoutes(app, context);
+  addOnTheDayRoutes(app, context);
   addTestCardRoutes(app, context);
   addWeighInRoutes(app, context);
   addSafetyCaseRoute(app);

@@ -64,6 +64,7 @@ export function scenarioScreen(
     keep: job?.kind === "planned" && hasPlan(job.planned.plan) ? ["keep"] : [],
     weighIn: isKept ? ["weigh-in"] : [],
     questions: file.scenario === null ? [] : QUESTIONS.map(({ slug, title }) => ({ href: slug, title })),
+    parts: (file.scenario?.parts ?? []).filter((part) => part.class !== "never").map(({ name }) => name),
     json: job?.kind === "planned" ? [{ href: "plan.json" }] : [],
     ask: asks
       ? [

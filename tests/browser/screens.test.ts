@@ -10,7 +10,7 @@ import { Engines } from "../../src/allocation/index.js";
 import { accessibilityFaults, openBrowser, SCREENS, sidewaysScroll } from "../support/browser.js";
 import { clippedText } from "../support/clipping.js";
 import { run } from "../support/program.js";
-import { EIGHT_MISTAKES, marrowBake } from "../support/scenarios.js";
+import { EIGHT_MISTAKES, marrowBake, TWO_EVENINGS } from "../support/scenarios.js";
 import { type Served, serve } from "../support/served.js";
 
 const SPINNING = new URL("../support/fixtures/spinning-thread.mjs", import.meta.url);
@@ -173,6 +173,42 @@ describe("the weigh-in", () => {
       expect(clipped).toEqual([]);
     }
     await weighed.close();
+  });
+});
+
+describe("on the day", () => {
+  it("what an offcut is good for and the rest of a plan are asked and answered, without fault", async () => {
+    const kitchen = await serve({ "two.yaml": TWO_EVENINGS });
+    const address = `${kitchen.server.url}scenario/two.yaml/`;
+    const isWhole = async (title: string) => {
+      expect(await page.getByRole("heading", { level: 1 }).textContent()).toBe(title);
+      expect(await faults()).toEqual([]);
+      for (const paper of ["A4", "Letter"] as const)
+        expect((await clippedText(page, paper)).faults).toEqual([]);
+    };
+    await kitchen.ask("two.yaml");
+    await kitchen.settled("two.yaml");
+    await page.goto(address);
+    await page.getByLabel("Part").selectOption("marrow dice");
+    await page.getByLabel("Weight").fill("600 g");
+    await page.getByRole("button", { name: "Find uses" }).click();
+    await isWhole("Uses for an offcut");
+    await page.goto(address);
+    await page.getByRole("button", { name: "Keep this plan" }).click();
+    await page.goto(address);
+    await page.getByRole("link", { name: "Plan the rest of it anew" }).click();
+    expect(await faults()).toEqual([]);
+    await page.getByLabel("The first service not yet cooked for").selectOption("Friday");
+    await page.getByText("What the cuts for Thursday gave").click();
+    await page.getByLabel("marrow dice").fill("lots");
+    await page.getByRole("button", { name: "Plan the rest anew" }).click();
+    await page.getByRole("alert").waitFor();
+    complaints.length = 0;
+    expect(await faults()).toEqual([]);
+    await page.getByLabel("marrow dice").fill("3.2 kg");
+    await page.getByRole("button", { name: "Plan the rest anew" }).click();
+    await isWhole("What changes today");
+    await kitchen.close();
   });
 });
 

@@ -9,36 +9,11 @@ import { problemText } from "../../src/reading/index.js";
 import { replan } from "../../src/replan.js";
 import { scenarioOf } from "../support/examples.js";
 import { expectBalanced } from "../support/plan-checks.js";
+import { TWO_EVENINGS } from "../support/scenarios.js";
 
 const engines = new Engines();
 afterAll(() => engines.close());
 
-/** Invented. Ten marrows cut on Thursday give 4 kg of ring, for Thursday, and 4 kg of dice, for Friday. */
-const TWO_EVENINGS = `scenario: Two evenings
-currency: EUR
-services:
-  - {name: Thursday, date: 2026-10-08, sitting: dinner, covers: 20}
-  - {name: Friday, date: 2026-10-09, sitting: dinner, covers: 20, courses: {main: 100 %}}
-items:
-  marrow:
-    form: test
-    price: 2.00 / head
-    unit_weight: 1000 g
-    keeps: 5 days
-    cut: [rings]
-    breakdowns:
-      rings: {parts: {ring: 400 g, dice: 400 g, peel: {weight: 150 g, class: inedible}}, loss: 50 g}
-parts:
-  marrow ring: {keeps: 3 days}
-  marrow dice: {keeps: 3 days}
-dishes:
-  ring plate: {services: Thursday, portions: 20, lines: [{amount: 200 g, from: marrow ring}]}
-  dice pot:
-    course: main
-    services: Friday
-    lines: [{amount: 150 to 200 g, from: marrow dice}]
-    staples: {bread: 0.10}
-`;
 const scenario = scenarioOf(TWO_EVENINGS);
 const { plan: kept } = await planScenario(scenario, { engines, seconds: 10 });
 

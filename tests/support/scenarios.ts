@@ -62,3 +62,30 @@ export function scratchFolder(files: Readonly<Record<string, string>> = {}): {
   for (const [name, text] of Object.entries(files)) writeFileSync(join(path, name), text);
   return { path, remove: () => rmSync(path, { recursive: true, force: true }) };
 }
+
+/** Invented. Ten marrows cut on Thursday give 4 kg of ring, for Thursday, and 4 kg of dice, for Friday. */
+export const TWO_EVENINGS = `scenario: Two evenings
+currency: EUR
+services:
+  - {name: Thursday, date: 2026-10-08, sitting: dinner, covers: 20}
+  - {name: Friday, date: 2026-10-09, sitting: dinner, covers: 20, courses: {main: 100 %}}
+items:
+  marrow:
+    form: test
+    price: 2.00 / head
+    unit_weight: 1000 g
+    keeps: 5 days
+    cut: [rings]
+    breakdowns:
+      rings: {parts: {ring: 400 g, dice: 400 g, peel: {weight: 150 g, class: inedible}}, loss: 50 g}
+parts:
+  marrow ring: {keeps: 3 days}
+  marrow dice: {keeps: 3 days}
+dishes:
+  ring plate: {services: Thursday, portions: 20, lines: [{amount: 200 g, from: marrow ring}]}
+  dice pot:
+    course: main
+    services: Friday
+    lines: [{amount: 150 to 200 g, from: marrow dice}]
+    staples: {bread: 0.10}
+`;

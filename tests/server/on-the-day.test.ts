@@ -1,0 +1,87 @@
+import { readFileSync } from "node:fs";
+import { join } from "node:path";
+import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { keepPlan } from "../../src/after-service.js";
+import { Engines } from "../../src/allocation/index.js";
+import { planScenario } from "../../src/plan.js";
+import { scenarioOf } from "../support/examples.js";
+import { TWO_EVENINGS } from "../support/scenarios.js";
+import { type Served, serve } from "../support/served.js";
+
+let served: Served;
+beforeAll(async () => {
+  served = await serve({ "two.yaml": TWO_EVENINGS, "other.yaml": TWO_EVENINGS });
+  const engines = new Engines();
+  const { plan, scenario } = await planScenario(scenarioOf(TWO_EVENINGS), { engines, seconds: 10 });
+  await engines.close();
+  await keepPlan(join(served.folder, "two.yaml"), plan, scenario);
+});
+afterAll(() => served.close());
+
+async function sent(path: string, fields: Record<string, string>, from?: string) {
+  const origin = served.server.url.slice(0, -1);
+  const response = await fetch(`${origin}/scenario/${path}`, {
+    method: "POST",
+    headers: { origin: from ?? origin },
+    body: new URLSearchParams(fields),
+  });
+  return { status: response.status, text: (await response.text()).replace(/\s+/g, " ") };
+}
+
+describe("what an offcut is good for, served", () => {
+  it("is asked on the scenario's screen and answered by a page", async () => {
+    expect((await served.get("/scenario/two.yaml/")).text).toContain('<option value="marrow dice">');
+    const { status, text } = await sent("two.yaml/uses", { part: "marrow dice", weight: "600 g" });
+    expect(status).toBe(200);
+    expect(text).toContain("dice pot");
+  });
+
+  it("says what cannot be read, and takes no form from elsewhere", async () => {
+    const asked = { part: "marrow dice", weight: "600 g" };
+    for (const [fields, said] of [
+      [{ ...asked, weight: "600" }, "has no unit"],
+      [{ ...asked, "use-by": "2026-02-31" }, "is no day. Write it as"],
+      [{ ...asked, part: "<b>" }, "&lt;b&gt;: no breakdown, step or table gives a part"],
+      [{}, "Weight: "],
+    ] as const)
+      expect(await sent("two.yaml/uses", fields)).toMatchObject({
+        status: 400,
+        text: expect.stringContaining(said),
+      });
+    expect((await sent("two.yaml/uses", asked, "http://elsewhere.example")).status).toBe(403);
+    expect((await sent("none.yaml/uses", asked)).status).toBe(404);
+  });
+});
+
+describe("planning the rest anew, served", () => {
+  it("is offered where a plan is kept, and only there", async () => {
+    expect((await served.get("/scenario/two.yaml/")).text).toContain('href="replan"');
+    expect((await served.get("/scenario/other.yaml/")).text).not.toContain('href="replan"');
+    const { status, text } = await served.get("/scenario/other.yaml/replan");
+    expect([status, text.includes("no plan is kept here")]).toEqual([404, true]);
+  });
+
+  it("says what changes, and keeps it where asked to", async () => {
+    const fields = { before: "Friday", "cut-0-1": "3.2 kg", canBuy: "marrow" };
+    const keptFile = join(served.folder, "two.plan.json");
+    const before = readFileSync(keptFile, "utf8");
+    const { status, text } = await sent("two.yaml/replan", fields);
+    expect(status).toBe(200);
+    expect(text).toContain("Put 3,200 g of marrow dice in dice pot for Friday, 800 g less");
+    expect(readFileSync(keptFile, "utf8")).toBe(before);
+    expect((await sent("two.yaml/replan", { ...fields, keep: "yes" })).status).toBe(200);
+    expect(readFileSync(keptFile, "utf8")).not.toBe(before);
+  });
+
+  it("keeps what was typed beside every problem, and says where there is no plan", async () => {
+    const wrong = { before: "Friday", "covers-0": "3", "cut-0-1": "<i>" };
+    const { status, text } = await sent("two.yaml/replan", wrong);
+    expect(status).toBe(422);
+    expect(text).toContain('value="&lt;i&gt;"');
+    expect(text).toContain("Put these right first");
+    expect((await sent("two.yaml/replan", { before: "Friday", "covers-1": "90" })).text).toContain(
+      "<title>No plan",
+    );
+    expect((await sent("two.yaml/replan", wrong, "http://elsewhere.example")).status).toBe(403);
+  });
+});
