@@ -1,6 +1,6 @@
 import type { PlanJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { orderWords, writingFor } from "../pages/index.js";
+import { chanceText, NOT_ENOUGH, orderWords, writingFor } from "../pages/index.js";
 import { Decimal } from "../quantity/index.js";
 import type { ExitCode } from "./exit-code.js";
 import { type PlanFileOptions, planFile } from "./plan-file.js";
@@ -41,12 +41,12 @@ function printRisk(
     terminal.print("");
     terminal.print(`${dish}, ${service}, ${writing.count(portions)} portions`);
     terminal.print(
-      `  short ${rate(chanceShort)} of the times; missing ${expectedShort} portions in the mean, ${new Decimal(mostShort).ceil().toFixed()} at most in 19 of 20`,
+      `  falls short in ${chanceText(chanceShort, writing)} of the cases: ${expectedShort} portions missing in the mean, ${new Decimal(mostShort).ceil().toFixed()} at most in 19 of 20`,
     );
     for (const { chance, units } of more) {
       const what =
         units === null
-          ? "no number tried is enough"
+          ? NOT_ENOUGH
           : units
               .map(({ item, units: count, orderUnit }) => orderWords(item, count, orderUnit, writing))
               .join(", ") || "as planned";

@@ -23,7 +23,7 @@ export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
 export { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";
 export { replanPage, replanText } from "./replan.js";
-export { cautiousWords, orderWords } from "./risk.js";
+export { cautiousWords, chanceText, NOT_ENOUGH, orderWords } from "./risk.js";
 export { safetyCasePage } from "./safety-case.js";
 export { fill } from "./template.js";
 export { TESTS, type TestCardData, testCardData, testCardPage } from "./test-card.js";

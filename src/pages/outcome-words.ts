@@ -26,7 +26,7 @@ export function outcomeSmall({ outcome }: PlanJson, writing: Writing): string {
 }
 
 /** How good the plan is known to be, in words that a cook reads and, in small print, that a checker needs. */
-export function outcomeWords({ aim, outcome, stages }: PlanJson, writing: Writing): OutcomeWords {
+export function outcomeWords({ aim, outcome, stages, risk }: PlanJson, writing: Writing): OutcomeWords {
   const { objective, bound, engine, certified, stoppedBy } = outcome;
   const value = (text: string) =>
     aim === "waste" ? writing.weight(grams(text)) : writing.money(money(text));
@@ -40,7 +40,8 @@ export function outcomeWords({ aim, outcome, stages }: PlanJson, writing: Writin
   ];
   const small = sentences.filter((sentence) => sentence !== "").join(" ");
   if (outcome.kind === "optimal") return { headline: `Proved ${LEAST[aim]}`, small };
-  const found = `Best found in ${time}`;
+  const isCautious = (risk?.cautious?.lowered.length ?? 0) > 0;
+  const found = isCautious ? `Sure first, then ${LEAST[aim]}` : `Best found in ${time}`;
   if (objective === null || bound === null) return { headline: `${found}: how good is not known`, small };
   return {
     headline: `${found}: up to ${distance(new Decimal(objective), new Decimal(bound), writing, value)} ${MORE[aim]}`,

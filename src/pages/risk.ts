@@ -27,6 +27,9 @@ type Row = {
 
 type DishRisk = NonNullable<PlanJson["risk"]>["dishes"][number];
 
+/** Where no order units that were tried give a chance. */
+export const NOT_ENOUGH = "as many units again are not enough";
+
 const DOTS = 20;
 /** Between the middles of two dots, in units of the picture. */
 const DOT_STEP = 10;
@@ -73,11 +76,19 @@ function rowOf(risk: DishRisk, writing: Writing): Row {
       filled: index < short ? "filled" : "",
     })),
     said: `Falls short about ${short} times in ${DOTS}`,
-    percent: writing.rate(new Decimal(chanceShort)),
+    percent: chanceText(chanceShort, writing),
     missing: writing.decimal(new Decimal(expectedShort), 1),
     most: writing.decimal(new Decimal(mostShort).ceil(), 0),
     more: moreWords(more, writing),
   };
+}
+
+/** In whole percent: draws tell no more. */
+export function chanceText(chance: string, writing: Writing): string {
+  const whole = new Decimal(chance).toDecimalPlaces(2);
+  if (whole.isZero() && Number(chance) > 0) return `under ${writing.rate(new Decimal("0.01"))}`;
+  if (whole.equals(1) && Number(chance) < 1) return `over ${writing.rate(new Decimal("0.99"))}`;
+  return writing.rate(whole);
 }
 
 /** What to buy beside the plan's for each chance; chances with the same purchases stand together. */
@@ -86,7 +97,7 @@ function moreWords(more: DishRisk["more"], writing: Writing): Row["more"] {
   for (const { chance, units } of more) {
     const what =
       units === null
-        ? "no number tried is enough"
+        ? NOT_ENOUGH
         : units.length === 0
           ? "as planned"
           : listed(

@@ -98,7 +98,10 @@ export function usesText(uses: OffcutUses, scenario: Scenario): UsesText {
 
 function makesText({ portions, cooked }: OffcutUses["dishes"][number], writing: Writing): string {
   if (cooked === portions) return counted(writing, portions, "portion");
-  const enough = portions === 0 ? "not enough of it for one" : `enough of it for ${writing.count(portions)}`;
+  const enough =
+    portions === 0
+      ? "none with all it may have of it"
+      : `${writing.count(portions)} with all they may have of it`;
   return `${counted(writing, cooked, "portion")}, ${enough}`;
 }
 

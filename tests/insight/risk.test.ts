@@ -214,6 +214,13 @@ describe("more units", () => {
     }
   });
 
+  it("are never more than as many again", async () => {
+    const { more } = await only(withSpreads(marrows, spread(0, 0.6), NONE));
+    // A delivery off by 60 % of its mean: with twice as many its chance is still Phi((24 - 11.75) / (24 x 0.6)) = 0.80.
+    expect(more.map(({ units }) => units)).toEqual([null, null, null]);
+    expect(Math.abs((more[0]?.chance ?? 0) - normalBelow((24 - NEED / 0.8) / (24 * 0.6)))).toBeLessThan(0.03);
+  });
+
   it("are not found where the item is not bought", async () => {
     const text = marrowBake({ portions: 47 }).replace(
       "price: 1.60 / head",

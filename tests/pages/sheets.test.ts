@@ -120,10 +120,14 @@ describe("cautions at a glance", () => {
 });
 
 describe("how good the plan is", () => {
-  const words = (changes: Partial<typeof hallPlan.outcome>, aim: typeof hallPlan.aim = "waste") =>
+  const words = (
+    changes: Partial<typeof hallPlan.outcome>,
+    aim: typeof hallPlan.aim = "waste",
+    risk: typeof hallPlan.risk = null,
+  ) =>
     plain(
       outcomeWords(
-        { ...hallPlan, aim, outcome: { ...hallPlan.outcome, ...changes } },
+        { ...hallPlan, aim, risk, outcome: { ...hallPlan.outcome, ...changes } },
         writingFor(hallScenario),
       ).headline,
     );
@@ -134,6 +138,9 @@ describe("how good the plan is", () => {
     const found = { kind: "feasible", seconds: 10, stoppedBy: "timeLimit" } as const;
     expect(words({ ...found, objective: "103", bound: "100" })).toBe(
       "Best found in 10 s: up to 3% more waste than the best possible",
+    );
+    expect(words({ ...found, objective: "103", bound: "100" }, "waste", hallPlan.risk)).toBe(
+      "Sure first, then least waste: up to 3% more waste than the best possible",
     );
     expect(words({ ...found, objective: "100.01", bound: "100" }, "cost")).toBe(
       "Best found in 10 s: up to 0.1% dearer than the best possible",

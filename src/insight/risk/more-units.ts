@@ -19,7 +19,7 @@ export interface Step {
   readonly chance: number;
 }
 
-/** With more order units than this of all items together, no further are tried. */
+/** With more order units than this of all items together, or than an item is cut by the plan, no further are tried. */
 const MOST_UNITS = 40;
 
 export interface Trial {
@@ -43,8 +43,9 @@ export function moreUnits(cooking: number, first: Tally, levels: readonly number
       const cut = cutFor(now.worstLine, trial);
       const before = cut === null ? 0 : (counts.get(cut) ?? 0);
       const room = MOST_UNITS - [...counts.values()].reduce((sum, count) => sum + count, 0);
-      if (cut === null || room === 0) return { level, units: null, chance: chanceOf(now, trial.draws) };
-      const found = fewestMore(cut, before + room, { cooking, now, counts, trial, isReached });
+      const most = cut === null ? 0 : Math.min(before + room, asManyAgain(cut, trial));
+      if (cut === null || most <= before) return { level, units: null, chance: chanceOf(now, trial.draws) };
+      const found = fewestMore(cut, most, { cooking, now, counts, trial, isReached });
       counts.set(cut, found.orderUnits);
       now = found.tally;
     }
@@ -113,6 +114,13 @@ function cutFor(line: number | null, { layout, scenario }: Trial): number | null
     best = index;
   });
   return best;
+}
+
+/** Order units of what the cut's item is cut by the plan in all. */
+function asManyAgain(cut: number, { layout, scenario }: Trial): number {
+  const item = layout.cuts[cut]?.item ?? -1;
+  const units = layout.cuts.reduce((sum, each) => sum + (each.item === item ? each.units : 0), 0);
+  return Math.ceil(units / (scenario.items[item]?.orderUnit.size.toNumber() ?? 1) - 1e-9);
 }
 
 /** The lot, and the lots that the plan's steps make it from. */
