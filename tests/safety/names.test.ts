@@ -137,7 +137,7 @@ describe("a name that must never be eaten", () => {
     Kartoffelkeime; Kartoffelaugen; grüne Kartoffelschale; Kartoffelkraut; germes de pommes de terre; œil de pomme de terre
     brotes de patata; patatas verdes; papas con brotes; germogli di patate; aardappelspruiten; potatisgroddar; kartoffelspirer
     ростки картофеля; глазки картошки; 土豆芽; 馬鈴薯の芽; ジャガイモの芽; 감자싹; tomato vine; cherry tomato leaves; Tomatenblätter
-    feuilles de tomate; hojas de jitomate; foglie di pomodoro; aubergine leaves; brinjal leaf; chilli leaves; noyaux d'abricot
+    feuilles de tomate; hojas de jitomate; foglie di pomodoro; aubergine leaves; brinjal leaf; noyaux d'abricot
     amande d'abricot; apricot kernals; apricot stones; Aprikosenkerne; Marillenkern; huesos de albaricoque; hueso de durazno
     noccioli di albicocca; armelline; caroço de pêssego; Pfirsichkerne; Zwetschgensteine; Kirschkerne; abrikozenpitten; kersenpit
     aprikoskärnor; косточки абрикоса; абрикосовые косточки; 苦杏仁; 桃核; plum stones; sloe pits; damson kernel; cherry pip
@@ -172,7 +172,7 @@ describe("a name that may be eaten", () => {
     apricot flesh; dried apricot; pitted cherries; cherry flesh; cherry stem; stoned plums; plum tomato seeds; peach skin; stone fruit
     cherrystone clam; apple core; apple peel; pineapple core; pineapple; apple mint leaf; custard; prickly pear; almonds; ground almonds
     avocado flesh; avocado skin; elderflower; elderflower cordial; Holunderblüten; ground elder; bay leaf; bay laurel leaf; vine leaf
-    broccoli leaf; broccoli stem; cauliflower leaf; beet greens; turnip greens; pumpkin leaves; pumpkin flower; squash blossom
+    chilli leaves; castor sugar; caster sugar; holy basil leaves; sea buckthorn berries; toad in the hole; croutons; wild rice; broccoli leaf; broccoli stem; cauliflower leaf; beet greens; turnip greens; pumpkin leaves; pumpkin flower; squash blossom
     cowpea leafy tips; carrot tops; celery leaf; celeriac peel; radish leaves; leek green top; fennel frond; spinach; kale stem; chard stem
     Brussels sprouts; purple sprouting broccoli; pea shoots; courgette; courgette flower; cucumber peel; watermelon rind; melon seeds
     squash seed kernels; grape leaves; strawberry leaf; mango flesh; banana peel; tapioca; olive oil; vegetable oil; sherry vinegar
@@ -213,7 +213,6 @@ describe("a name that may be eaten", () => {
   });
 
   it("is only warned of where the rule is a caution", () => {
-    expect(kinds("apple", "apple seed")).toEqual(["warn"]);
     expect(kinds("potato", "potato peel")).toEqual(["warn"]);
     expect(kinds("mango", "mango peel")).toEqual(["warn"]);
     expect(kinds("lemon", "zest")).toEqual(["warn"]);

@@ -45,8 +45,11 @@ export const FRUIT_HAZARDS: readonly Hazard[] = [
     items: ["apple", "pear", "quince"],
     parts: ["seed"],
     hazard: "cyanogenic glycosides, set free when seeds are chewed or blended",
-    rule: warn("Take the seeds out before blending or juicing whole fruit."),
-    authority: "Hong Kong Centre for Food Safety; Canadian Food Inspection Agency; both from memory",
+    rule: never(
+      "Cut them out with the core, before blending or juicing; a pip swallowed whole does no harm.",
+    ),
+    authority:
+      "Hong Kong Centre for Food Safety and Canadian Food Inspection Agency, which advise not to eat them; both from memory",
     basis: "memory",
   },
   {

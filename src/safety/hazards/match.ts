@@ -1,6 +1,8 @@
 import { type PartKey, recognise } from "../names/recognise.js";
 import { ANIMAL_HAZARDS } from "./animals.js";
 import { FRUIT_HAZARDS } from "./fruits.js";
+import { FUNGUS_HAZARDS } from "./fungi.js";
+import { POISON_HAZARDS } from "./poisons.js";
 import { PULSE_HAZARDS } from "./pulses.js";
 import { ROOT_HAZARDS } from "./roots.js";
 import { SPICE_HAZARDS } from "./spices.js";
@@ -16,6 +18,8 @@ export const HAZARDS: readonly Hazard[] = [
   ...FRUIT_HAZARDS,
   ...SPICE_HAZARDS,
   ...WILD_HAZARDS,
+  ...POISON_HAZARDS,
+  ...FUNGUS_HAZARDS,
   ...ANIMAL_HAZARDS,
 ];
 

@@ -81,14 +81,25 @@ export const VEGETABLE_HAZARDS: readonly Hazard[] = [
     basis: "memory",
   },
   {
-    id: "pepper foliage",
+    id: "pepper vine and root",
     items: ["pepper"],
-    parts: ["leaf", "vine", "root"],
+    parts: ["vine", "root"],
     hazard: NIGHTSHADE,
-    rule: never(
-      "Only the fruit is food here; kitchens that cook chilli leaves do so on other authority than this table has.",
-    ),
+    rule: never("Only the fruit and the cooked young leaf are food."),
     authority: "NC State Extension on nightshades, from memory",
+    basis: "memory",
+  },
+  {
+    id: "chilli leaf",
+    items: ["pepper"],
+    parts: ["leaf"],
+    hazard: `${NIGHTSHADE}, little in the young leaf`,
+    rule: onlyIf(
+      ["cooked thoroughly"],
+      "Young leaves of chilli and sweet pepper, cooked as greens; never raw.",
+    ),
+    authority:
+      "Standard Tables of Food Composition in Japan and Philippine Food Composition Tables, which list the leaf as food; both from memory",
     basis: "memory",
   },
   {

@@ -1,5 +1,3 @@
-import { distance } from "fastest-levenshtein";
-
 /** The word that stands for "and", "with", "/" and their like in other languages. */
 export const CONNECTOR = "&";
 
@@ -66,36 +64,42 @@ export function singular(word: string): string {
   const irregular = IRREGULAR[word];
   if (irregular !== undefined) return irregular;
   if (word.length < 4 || /(ss|us|is)$/.test(word)) return word;
-  if (word.endsWith("ies") && word.length > 4) return `${word.slice(0, -3)}y`;
+  if (/[^aeiou]ies$/.test(word) && word.length > 4) return `${word.slice(0, -3)}y`;
   if (/(ch|sh|x|z)es$/.test(word)) return word.slice(0, -2);
   return word.endsWith("s") ? word.slice(0, -1) : word;
+}
+
+/** The word as it stands and its irregular plurals, as a cook may misspell either. */
+export function surfacesOf(word: string): string[] {
+  return [word, ...Object.keys(IRREGULAR).filter((plural) => IRREGULAR[plural] === word)];
 }
 
 /** What else a word may be the plural or a case of, in the languages the tables hold. */
 export function otherForms(word: string): string[] {
   if (word.length < 5) return [];
-  const endings = ["e", "s", "n", "en", "er", "es", "ar", "or", "erna", "arna", "et", "nen"];
+  const endings = [
+    "e",
+    "s",
+    "n",
+    "en",
+    "er",
+    "es",
+    "ar",
+    "or",
+    "erna",
+    "arna",
+    "et",
+    "nen",
+    "ler",
+    "lar",
+    "leri",
+    "lari",
+  ];
   const cut = endings
     .filter((ending) => word.endsWith(ending))
     .map((ending) => word.slice(0, -ending.length));
   const stem = word.slice(0, -1);
+  const plural = word.endsWith("ie") ? [`${word.slice(0, -2)}y`] : [];
   const swapped = { i: ["o", "e", "a"], e: ["a"], a: ["o"], y: ["a"] }[word.slice(-1)] ?? [];
-  return [...cut.filter((form) => form.length >= 4), ...swapped.map((ending) => stem + ending)];
-}
-
-/** Whether a word of six letters or more is a slip of the other: one letter, two in long words, or two swapped. */
-export function near(word: string, other: string): boolean {
-  const length = Math.min(word.length, other.length);
-  if (length < 6 || Math.abs(word.length - other.length) > 2 || word[0] !== other[0]) return false;
-  const apart = distance(word, other);
-  if (apart !== 2) return apart < 2;
-  return neighboursSwapped(word, other) || (length >= 9 && word.at(-1) === other.at(-1));
-}
-
-function neighboursSwapped(word: string, other: string): boolean {
-  if (word.length !== other.length) return false;
-  const at = [...word].findIndex((letter, index) => letter !== other[index]);
-  return (
-    word[at] === other[at + 1] && word[at + 1] === other[at] && word.slice(at + 2) === other.slice(at + 2)
-  );
+  return [...cut.filter((form) => form.length >= 4), ...plural, ...swapped.map((ending) => stem + ending)];
 }

@@ -1,7 +1,7 @@
 /** Fruit, nuts and spices that a hazard row speaks of, with the names people use for them. From memory. */
 export const FRUITS = {
   apricot:
-    "apricot, Aprikose, Marille, abricot, albaricoque, damasco, chabacano, albicocca, albicocche, alperce, abrikoos, abrikozen, aprikos, abrikos, aprikoosi, morela, moreli, meruňka, sárgabarack, kajsija, caisă, kayısı, абрикос, абрикоса, абрикосовая, 杏, 杏子, アンズ, あんず, 살구",
+    "apricot, Aprikose, Marille, abricot, albaricoque, damasco, chabacano, albicocca, albicocche, alperce, abrikoos, abrikozen, aprikos, abrikos, aprikoosi, morela, moreli, meruňka, sárgabarack, kajsija, caisă, kayısı, anzu, khubani, абрикос, абрикоса, абрикосовая, 杏, 杏子, アンズ, あんず, 살구",
   peach:
     "peach, Pfirsich, peche, melocoton, durazno, pesca, pesche, pessego, perzik, perziken, persika, fersken, persikka, brzoskwinia, brzoskwini, broskev, şeftali, персик, персика, 桃, 桃子, モモ, 복숭아",
   nectarine: "nectarine, Nektarine, nectarina, brugnon, nektarin, нектарин, 油桃",
@@ -9,7 +9,7 @@ export const FRUITS = {
   cherry:
     "cherry, sour cherry, sweet cherry, morello, morello cherry, bing cherry, griotte, Kirsche, Kirsch, Süßkirsche, Süßkirsch, Sauerkirsche, Sauerkirsch, cerise, bigarreau, cereza, guinda, ciliegia, ciliegie, amarena, cereja, ginja, kers, kersen, körsbär, kirsebær, kirsikka, wiśnia, wiśni, czereśnia, třešeň, kiraz, вишня, вишни, вишневая, черешня, черешни, 樱桃, サクランボ, 체리",
   bitterAlmond:
-    "bitter almond, Bittermandel, bittere Mandel, amande amere, almendra amarga, mandorla amara, mandorle amare, amendoa amarga, bittere amandel, bittermandel, gorzki migdał, горький миндаль",
+    "bitter almond, Bittermandel, bittere Mandel, amande amere, almendra amarga, mandorla amara, mandorle amare, amendoa amarga, bittere amandel, bittermandel, gorzki migdał, gorzkie migdały, bittere Mandeln, bittere amandelen, bitter Mandeln, acı badem, 苦扁桃, горький миндаль",
   almond: "almond, almond tree, Mandel, mandorlo, almendro, amandier",
   apple:
     "apple, cooking apple, crab apple, crabapple, bramley, granny smith, Apfel, Äpfel, pomme, manzana, mela, mele, maça, appel, äpple, æble, eple, omena, jabłko, jabłka, jablko, alma, elma, яблоко, яблока, 苹果, 蘋果, リンゴ, りんご, 사과",
@@ -39,19 +39,19 @@ export const FRUITS = {
   passionFruit:
     "passion fruit, passionfruit, granadilla, maracuja, Passionsfrucht, fruit de la passion, maracuya, frutto della passione, passiflora, 百香果",
   elder:
-    "elder, elder tree, elder bush, elderbush, sambucus, Holunder, Holler, sureau, sauco, sambuco, sabugueiro, vlier, fläder, hyld, hyll, selja, dziki bez, czarny bez, bezu czarnego, bez černý, bodza, бузина, бузины, 接骨木, ニワトコ",
+    "elder, elder tree, elder bush, elderbush, sambucus, Holunder, Holler, sureau, sauco, sambuco, sabugueiro, vlier, fläder, hyld, hyll, selja, dziki bez, czarny bez, bezu czarnego, bez černý, bez czarny, bzu czarnego, mürver, bodza, бузина, бузины, 接骨木, ニワトコ",
   elderberry:
-    "elderberry, elder berry, Holunderbeere, Hollerbeere, baie de sureau, baya de sauco, bacca di sambuco, baga de sabugueiro, vlierbes, vlierbessen, fläderbär, hyldebær, jagody bzu, ягоды бузины",
+    "elderberry, elder berry, Holunderbeere, Hollerbeere, baie de sureau, baya de sauco, bacca di sambuco, baga de sabugueiro, owoce bzu, vlierbes, vlierbessen, fläderbär, hyldebær, jagody bzu, ягоды бузины",
   nutmeg:
     "nutmeg, mace, Muskatnuss, Muskat, noix de muscade, muscade, nuez moscada, noce moscata, noz moscada, nootmuskaat, muskot, muskotnöt, мускатный орех, 肉豆蔻, ナツメグ",
   japaneseStarAnise:
-    "japanese star anise, illicium anisatum, shikimi, bastard star anise, japanischer Sternanis, シキミ",
+    "japanese star anise, illicium anisatum, shikimi, badiane du japon, anis estrellado japonés, anice stellato giapponese, bastard star anise, japanischer Sternanis, シキミ",
   tonka: "tonka, tonka bean, tonka nut, Tonkabohne, feve tonka, haba tonka, cumaru, fava tonka",
   sassafras: "sassafras, ague tree",
   calamus: "calamus, acorus calamus, sweet flag, sweet sedge, Kalmus",
   flax: "flaxseed, flax seed, flax, linseed, Leinsamen, graine de lin, linaza, semi di lino, linhaça, lijnzaad, linfrö, 亚麻籽",
   horseChestnut:
-    "horse chestnut, buckeye, conker, aesculus, Rosskastanie, marron d inde, marronnier d inde, castaño de indias, ippocastano, paardenkastanje, hästkastanj, kasztanowiec, конский каштан",
+    "horse chestnut, buckeye, conker, aesculus, Rosskastanie, marron d inde, marronnier d inde, castaño de indias, castaña de indias, castagna d india, castanha da india, castanheiro da india, kasztanowca, at kestanesi, ippocastano, paardenkastanje, hästkastanj, kasztanowiec, конский каштан",
   acorn: "acorn, oak nut, Eichel, gland de chene, bellota, ghianda, bolota, eikel, ekollon, жёлудь",
   arecaNut: "areca nut, areca, betel nut, supari, pinang, noix d arec, nuez de areca, 槟榔, buah pinang",
   aloe: "aloe, aloe vera, sabila, babosa, 芦荟, アロエ",

@@ -21,9 +21,10 @@ export const HARMLESS =
   "mangosteen, mango ginger, Mangold, sherry, sherry vinegar, apple cider vinegar, cider vinegar, tapioca, tapioca starch, garam, " +
   "wheatgrass, buttermilk, seabream, seabass, candied, caraway, medlar, mulberry, persimmon, pomegranate, dragon fruit, dragonfruit, hazel, " +
   "chestnut flour, poppy seed, sesame, sesame seed, pumpkin seed, pine nut, pepita, chia, hemp seed, caper, caperberry, olive, samphire, seaweed, kelp, nori, " +
-  "vegetable oil, shellfish, feijoa, wasabi, black bean sauce, black bean paste, swamp cabbage, sea anemone, wheat germ, wheatgerm, rosebay willowherb, eggnog, snapper";
+  "vegetable oil, shellfish, feijoa, wasabi, black bean sauce, black bean paste, swamp cabbage, sea anemone, wheat germ, wheatgerm, rosebay willowherb, eggnog, snapper, castor sugar, caster sugar, beechnut, Vogelmiere, Kartoffelpuffer, holy basil, toad in the hole, sea buckthorn, seabuckthorn, " +
+  "blue honeysuckle, haskap, amanita caesarea, amanite des césars, amanita dei cesari, caesar s mushroom, tamagotake, kuritake, zizania, wild rice, true star anise, chinese star anise, badiane de chine";
 
 /** Words of the kitchen that are close in spelling to a name in the tables and mean nothing here. From memory. */
 export const KITCHEN_WORDS =
   "pitted, stoned, seeded, deseeded, unseeded, seedless, pipless, peeled, unpeeled, shelled, boneless, skinless, trimmed, washed, chopped, sliced, " +
-  "carton, shelf, potted, pottage, mandolin, bearnaise, bearing, plumage, sealed, sealing";
+  "carton, shelf, potted, pottage, mandolin, bearnaise, bearing, plumage, sealed, sealing, poach, lapin, crouton, darne, roti, holy";

@@ -1,4 +1,5 @@
-import { CONNECTOR, near, otherForms, singular, wordsOf } from "./fold.js";
+import { CONNECTOR, otherForms, singular, surfacesOf, wordsOf } from "./fold.js";
+import { near, oneSlip, undoubled } from "./slips.js";
 
 /** What a name stands for, and whether as an item, as a part of one or as a word without weight. */
 export interface Meaning {
@@ -37,6 +38,9 @@ interface Row<M extends Meaning> {
   readonly spelt?: "exactly";
 }
 
+/** The fewest letters of a name written in more or fewer words ("fox glove", "panthercap") or with a slip. */
+const JOINED_LENGTH = 7;
+
 /** Shorter words are guessed at a slip of the pen only where they are among a row's first, commonest names. */
 const SURE_LENGTH = 8;
 
@@ -47,7 +51,8 @@ const SURE_LENGTH = 8;
 export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon<M> {
   const phrases = new Map<string, Phrase<M>[]>();
   const vocabulary = new Set<string>();
-  const slippable = new Set<string>();
+  const slippable = new Map<string, string>();
+  const joinable: Phrase<M>[] = [];
   let longest = 1;
   for (const { meanings, names, spelt } of rows) {
     for (const [rank, name] of names.split(",").entries()) {
@@ -56,16 +61,32 @@ export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon
       longest = Math.max(longest, words.length);
       for (const word of words) {
         vocabulary.add(word);
-        if (spelt === undefined && (rank < 4 || word.length >= SURE_LENGTH)) slippable.add(word);
+        if (spelt === undefined && (rank < 4 || word.length >= SURE_LENGTH))
+          for (const surface of surfacesOf(word)) slippable.set(surface, word);
       }
-      addPhrase(phrases, { words, meanings: [...meanings], fixed: name.trim().startsWith("=") });
+      const phrase = { words, meanings: [...meanings], fixed: name.trim().startsWith("=") };
+      addPhrase(phrases, phrase);
+      if (spelt === undefined && meanings.some(({ kind }) => kind === "item")) joinable.push(phrase);
     }
   }
   const singles = singleWords(phrases);
+  const single = new Map([...slippable].map(([surface, word]) => [undoubled(surface), word]));
+  const shortItems = singles.filter(({ word, item }) => item && word.length === 5 && slippable.has(word));
+  const joined = byFirstLetter(joinable);
   const known = new Map<string, string[]>();
 
+  /** A long word one letter off is no compound: "chiaberry" is not the berry of chia. */
+  function plainSlipOf(word: string): string[] | null {
+    if (word.length < SURE_LENGTH) return null;
+    const meant = [...slippable].find(([other]) => other.length > SURE_LENGTH && oneSlip(word, other))?.[1];
+    return meant === undefined ? null : [meant];
+  }
+
   function slipOf(word: string): string[] | null {
-    const meant = [...slippable].find((other) => near(word, other) || near(`${word}s`, other));
+    const meant =
+      (word.length >= 4 ? single.get(undoubled(word)) : undefined) ??
+      [...slippable].find(([other]) => near(word, other) || near(`${word}s`, other))?.[1] ??
+      (word.length === 5 ? shortItems.find((other) => oneSlip(word, other.word))?.word : undefined);
     return meant === undefined ? null : [meant];
   }
 
@@ -75,7 +96,10 @@ export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon
     const form = formIn(vocabulary, word);
     const words =
       form === null
-        ? (splitCompound(word, singles, vocabulary) ?? slipOf(word) ?? itemAtAnEnd(word, singles) ?? [word])
+        ? (plainSlipOf(word) ??
+          splitCompound(word, singles, vocabulary) ??
+          slipOf(word) ??
+          itemAtAnEnd(word, singles) ?? [word])
         : [form];
     known.set(word, words);
     return words;
@@ -85,11 +109,26 @@ export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon
     const words = wordsOf(text).flatMap(resolve);
     const found: Found<M>[] = [];
     for (let at = 0; at < words.length; ) {
-      const hit = longestAt(phrases, words, at, longest);
+      const hit = longestAt(phrases, words, at, longest) ?? joinedAt(words, at);
       if (hit !== null) found.push(hit);
       at += hit?.length ?? 1;
     }
     return { words, found };
+  }
+
+  /** A name of an item, written in other words than the tables have it or with one slip in the whole. */
+  function joinedAt(words: readonly string[], at: number): Found<M> | null {
+    for (let length = Math.min(longest, words.length - at); length > 0; length--) {
+      const window = words.slice(at, at + length);
+      if (window.includes(CONNECTOR) || window.every((word) => vocabulary.has(word))) continue;
+      const text = window.join("");
+      if (text.length < JOINED_LENGTH) continue;
+      const meant = joined
+        .get(text[0] ?? "")
+        ?.find(({ text: name, words: own }) => text === name || (own > 1 && oneSlip(text, name)));
+      if (meant !== undefined) return { meanings: meant.meanings, at, length };
+    }
+    return null;
   }
 
   const readings = new Map<string, Reading<M>>();
@@ -100,6 +139,23 @@ export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon
       return reading;
     },
   };
+}
+
+interface Joined<M extends Meaning> {
+  readonly text: string;
+  readonly words: number;
+  readonly meanings: readonly M[];
+}
+
+function byFirstLetter<M extends Meaning>(phrases: readonly Phrase<M>[]): Map<string, Joined<M>[]> {
+  const byLetter = new Map<string, Joined<M>[]>();
+  for (const { words, meanings } of phrases) {
+    const text = words.join("");
+    if (text.length < JOINED_LENGTH) continue;
+    const letter = text[0] ?? "";
+    byLetter.set(letter, [...(byLetter.get(letter) ?? []), { text, words: words.length, meanings }]);
+  }
+  return byLetter;
 }
 
 function addPhrase<M extends Meaning>(phrases: Map<string, Phrase<M>[]>, phrase: Phrase<M>): void {

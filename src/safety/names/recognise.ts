@@ -1,13 +1,15 @@
 import { ANIMALS } from "./animals.js";
 import { CONNECTOR, wordsOf } from "./fold.js";
 import { FRUITS } from "./fruits.js";
+import { FUNGI } from "./fungi.js";
 import { HARMLESS, KITCHEN_WORDS } from "./harmless.js";
 import { type Found, makeLexicon, type Reading } from "./lexicon.js";
 import { PARTS } from "./parts.js";
+import { POISONS } from "./poisons.js";
 import { VEGETABLES } from "./vegetables.js";
 import { WILD } from "./wild.js";
 
-export const ITEM_NAMES = { ...VEGETABLES, ...FRUITS, ...WILD, ...ANIMALS };
+export const ITEM_NAMES = { ...VEGETABLES, ...FRUITS, ...WILD, ...POISONS, ...FUNGI, ...ANIMALS };
 export type ItemKey = keyof typeof ITEM_NAMES;
 export type PartKey = keyof typeof PARTS;
 
@@ -26,10 +28,17 @@ const PART_NAMES: readonly { item: ItemKey; part: PartKey; names: string }[] = [
   },
   { item: "peach", part: "pit", names: "桃核, 桃仁, 桃の種" },
   { item: "plum", part: "pit", names: "梅核, 梅の種, 李核" },
-  { item: "pear", part: "seed", names: "梨籽, 梨の種" },
-  { item: "potato", part: "leaf", names: "shaws, potato shaw" },
-  { item: "potato", part: "sprout", names: "oeil de pomme de terre, oeil de patate" },
-  { item: "potato", part: "berry", names: "potato apple" },
+  { item: "apple", part: "seed", names: "pepita de manzana" },
+  { item: "pear", part: "seed", names: "梨籽, 梨の種, pepita de pera" },
+  { item: "rhubarb", part: "leaf", names: "rabarberblast, rubabu ha" },
+  { item: "potato", part: "leaf", names: "shaws, potato shaw, potatisblast" },
+  {
+    item: "potato",
+    part: "sprout",
+    names:
+      "oeil de pomme de terre, oeil de patate, broto de batata, brotos de batata, grelo de batata, grelos de batata, jagaimo me",
+  },
+  { item: "potato", part: "berry", names: "potato apple, Kartoffelbeere, Kartoffelbeeren" },
 ];
 
 const rows = [
@@ -71,7 +80,11 @@ export function recognise(itemName: string, partName: string): Recognised {
   const items = new Set([...own, ...itemKeys(whole.found)]);
   const mine = [...named.map(({ part }) => part), ...fromItem];
   const owned = [...own].flatMap((item) => mine.map((part) => ({ item, part })));
-  const acrossBoth = own.size > 0 || itemName === "" ? [] : partOwners(whole);
+  const sayingBoth = {
+    words: whole.words,
+    found: whole.found.filter((name) => namesItem(name) && namesPart(name)),
+  };
+  const acrossBoth = itemName === "" ? [] : partOwners(own.size > 0 ? sayingBoth : whole);
   return { items, parts: [...owned, ...named, ...acrossBoth] };
 }
 
@@ -108,16 +121,20 @@ function partOwners({ words, found }: Reading<HazardMeaning>): { item: ItemKey |
     const parts = name.meanings.flatMap((meaning) => (meaning.kind === "part" ? [meaning.key] : []));
     if (parts.length === 0) return [];
     const beside = kept.filter((other) => namesItem(other) && segmentOf(other.at) === segmentOf(name.at));
-    const before = words[name.at + name.length] === "of" ? [] : beside.filter(({ at }) => at <= name.at);
-    const owner = before.at(-1) ?? beside.find(({ at }) => at > name.at) ?? beside[0];
+    const before = words[name.at + name.length] === "of" ? [] : beside.filter(({ at }) => at < name.at);
+    const itself = namesItem(name) ? [name] : [];
+    const owner = before.at(-1) ?? itself[0] ?? beside.find(({ at }) => at > name.at);
     const owners: (ItemKey | null)[] =
-      owner !== undefined ? [...itemKeys([owner])] : everyItem.length > 0 ? everyItem : [null];
+      owner !== undefined ? [...itemKeys([owner, ...itself])] : everyItem.length > 0 ? everyItem : [null];
     return owners.flatMap((item) => parts.map((part) => ({ item, part })));
   });
 }
 
 const namesItem = ({ meanings }: Found<HazardMeaning>): boolean =>
   meanings.some(({ kind }) => kind === "item");
+
+const namesPart = ({ meanings }: Found<HazardMeaning>): boolean =>
+  meanings.some(({ kind }) => kind === "part");
 
 function itemKeys(found: readonly Found<HazardMeaning>[]): Set<ItemKey> {
   return new Set(

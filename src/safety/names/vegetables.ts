@@ -6,12 +6,12 @@ export const VEGETABLES = {
   rhubarb:
     "rhubarb, pie plant, pieplant, garden rhubarb, forced rhubarb, champagne rhubarb, rheum, rheum rhabarbarum, Rhabarber, " +
     "rhubarbe, ruibarbo, rabarbaro, rabarbari, rabarber, rabarbra, rebarbora, rebarbory, rebarborový, rebarborové, rabarbar, rabarbaru, rabarbara, raparperi, " +
-    "raparperin, rebarbara, rubarbă, rhebarbora, revent, ravent, rewand, ревень, ревеня, 大黄, 大黃, 食用大黄, ルバーブ, 루바브",
+    "raparperin, rebarbara, rubarbă, rhebarbora, revent, ravent, rewand, rawand, rubabu, ревень, ревеня, 大黄, 大黃, 食用大黄, ルバーブ, 루바브",
   potato:
     "potato, potatoe, spud, tater, tattie, new potato, seed potato, baking potato, jacket potato, white potato, irish potato, " +
     "maris piper, king edward, yukon gold, russet potato, fingerling, solanum tuberosum, Kartoffel, Erdapfel, Erdäpfel, Speisekartoffel, " +
     "Frühkartoffel, Pellkartoffel, pomme de terre, patate, papa, patata, batata inglesa, batatinha, aardappel, aardappelen, pieper, " +
-    "potatis, potatisen, kartoffel, potet, peruna, perunan, ziemniak, ziemniaka, ziemniaki, kartofel, brambor, brambory, bramboru, " +
+    "potatis, potatisen, kartoffel, potet, peruna, perunan, ziemniak, ziemniaka, ziemniaki, ziemniaczane, ziemniaczany, ziemniaczana, batatis, jagaimo, kartofel, brambor, brambory, bramboru, " +
     "burgonya, krumpli, krumpir, krompir, cartof, cartofi, patates, картофель, картофеля, картошка, картошки, картоплi, 土豆, 马铃薯, 馬鈴薯, " +
     "洋芋, ジャガイモ, じゃがいも, 감자, aloo, alu, πατάτα, πατάτας",
   tomato:
@@ -19,7 +19,7 @@ export const VEGETABLES = {
     "=vine tomato, =vine ripened tomato, =tomato on vine, =tomato on the vine, heirloom tomato, roma tomato, love apple, " +
     "solanum lycopersicum, lycopersicon, Tomate, Paradeiser, Kirschtomate, Strauchtomate, Fleischtomate, tomate, tomate cerise, jitomate, " +
     "pomodoro, pomodori, pomodorino, tomaat, tomaten, tomat, tomaatti, tomaatin, pomidor, pomidora, pomidory, rajče, paradicsom, rajčica, " +
-    "paradajz, roșie, roșii, domates, помидор, помидора, томат, томата, 番茄, 西红柿, トマト, 토마토, ντομάτα, ντομάτας, tamatar",
+    "paradajz, roșie, roșii, domates, domatesi, помидор, помидора, томат, томата, 番茄, 西红柿, トマト, 토마토, ντομάτα, ντομάτας, tamatar",
   aubergine:
     "aubergine, eggplant, egg plant, brinjal, baingan, melongene, garden egg, guinea squash, solanum melongena, Eierfrucht, Melanzani, " +
     "berenjena, melanzana, melanzane, beringela, berinjela, bakłażan, lilek, padlizsán, patlıcan, munakoiso, баклажан, баклажана, 茄子, ナス, なす, 가지, μελιτζάνα",

@@ -1,0 +1,15 @@
+/** Fungi that a hazard row speaks of, with the names people use for them. From memory. */
+export const FUNGI = {
+  deadlyMushroom:
+    "death cap, deathcap, amanita phalloides, destroying angel, fly agaric, panther cap, amanita muscaria, funeral bell, galerina, webcap, deadly webcap, fools webcap, cortinarius, lepiota dapperling, brown roll rim, roll rim, paxillus, livid entoloma, fools funnel, ivory funnel, jack o lantern mushroom, angel wing mushroom, Knollenblätterpilz, Fliegenpilz, Pantherpilz, Gifthäubling, amanite phalloide, amanite tue mouches, oronja verde, tignosa, groene knolamaniet, lömsk flugsvamp, muchomor, toadstool, Giftpilz, fool s mushroom, amanita virosa, amanita verna, amanita, amanite, amanite vireuse, amanite panthère, amanita falloide, deadly dapperling, lepiota brunneoincarnata, deadly fibrecap, deadly fibercap, fibrecap, inocybe, rollrim, livid pinkgill, entoloma sinuatum, poison fire coral, Satan s bolete, devil s bolete, rubroboletus satanas, boletus satanas, sulphur tuft, sulfur tuft, hypholoma fasciculare, Satansröhrling, Satanspilz, Krempling, Raukopf, Riesenrötling, Risspilz, Schwefelkopf, Häubling, bolet satan, bolet de satan, boleto de satanás, satansboleet, cortinaire, galère marginée, paxille enroulé, entolome livide, inocybe de patouillard, clitocybe de l olivier, hypholome en touffes, seta oronja mortal, ángel destructor, cicuta verde, chapéu da morte, tignosa bruna, tignosa verdognola, porcino malefico, falso chiodino, knolamaniet, kleverige knolamaniet, panteramaniet, vliegenzwam, krowiak podwinięty, krowiak, zasłonak rudy, zasłonak, hełmówka jadowita, borowik szatański, maślanka wiązkowa, flugsvamp, vit flugsvamp, giftspindling, toppig giftspindling, gifthätting, pluggskivling, panterflugsvamp, svavelgul slöjskivling, köygöçüren mantarı, köygöçüren, sinek mantarı, dokutsurutake, tamagotengutake, tengutake, kaentake, tsukiyotake, kusaurabenitake, nigakuritake, 白毒伞, 致命鹅膏, 毒鹅膏, 鹅膏, 毒蘑菇, 毒蝇伞, ドクツルタケ, タマゴテングタケ, カエンタケ, ツキヨタケ, クサウラベニタケ, ニガクリタケ, 毒キノコ, бледная поганка, мухомор, 毒鹤鹅膏",
+  ergot:
+    "ergot, rye ergot, ergot sclerotia, claviceps, Mutterkorn, ergot de seigle, seigle ergoté, cornezuelo, segale cornuta, moederkoren, cravagem do centeio, sporysz, mjöldryga, çavdar mahmuzu, спорынья, 麦角, bakkaku",
+  falseMorel:
+    "false morel, gyromitra, beefsteak morel, turban fungus, Frühjahrslorchel, Lorchel, gyromitre, bonete, stenmurkla, korvasieni, piestrzenica, строчок",
+  morel:
+    "morel, true morel, morchella, Morchel, morille, colmenilla, spugnola, morielje, murkla, huhtasieni, smardz, сморчок, 羊肚菌, アミガサタケ",
+  shiitake: "shiitake, shitake, lentinula, 香菇, シイタケ, しいたけ, 표고",
+  cookOnlyMushroom:
+    "honey fungus, honey mushroom, armillaria, wild mushroom, foraged mushroom, foraged fungi, wood blewit, chicken of the woods, blusher, Hallimasch, Waldpilz, armillaire, champignon sauvage, seta silvestre, fungo selvatico, enoki, enokitake, エノキ, 金针菇",
+  inkCap: "ink cap, inkcap, inky cap, common ink cap, coprinopsis atramentaria, Faltentintling",
+} as const satisfies Record<string, string>;
