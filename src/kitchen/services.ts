@@ -41,6 +41,8 @@ export interface Course {
   /** How many different dishes the course may show, where the scenario limits it. */
   readonly leastDishes: number | null;
   readonly mostDishes: number | null;
+  /** Where the rest of a plan is planned: portions cooked before that wait for it beside these, by the diet they fit. */
+  readonly waiting?: ReadonlyMap<string, number>;
 }
 
 export interface DietCovers {

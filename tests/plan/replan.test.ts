@@ -9,7 +9,7 @@ import { problemText } from "../../src/reading/index.js";
 import { replan } from "../../src/replan.js";
 import { scenarioOf } from "../support/examples.js";
 import { expectBalanced } from "../support/plan-checks.js";
-import { TWO_EVENINGS } from "../support/scenarios.js";
+import { TWO_EVENINGS, WAITING_POT } from "../support/scenarios.js";
 
 const engines = new Engines();
 afterAll(() => engines.close());
@@ -129,6 +129,29 @@ describe("planning again on the day", () => {
     expect(verifyAnew({ ...whole, cookings }, scenario, 1)).toContain("main at Friday: 0 of 20 portions");
     const stale = { ...scenario, parts: scenario.parts.map((part) => ({ ...part, keepsDays: 1 })) };
     expect(verifyAnew(whole, stale, 1)).toContain("marrow dice goes into dice pot 1 days after its last");
+  });
+
+  it("counts what was cooked before towards the courses and diets it waits for", async () => {
+    const waiting = scenarioOf(WAITING_POT);
+    const { plan: made } = await planScenario(waiting, { engines, seconds: 10 });
+    const portions = async (covers: number) => {
+      const text = `before: Friday\ncovers: {Friday: ${covers}}\ncan_buy: marrow\n`;
+      const found = await replan(
+        { plan: made, file: "k" },
+        waiting,
+        { file: "h", text },
+        { engines, seconds: 10 },
+      );
+      if (found.replanned?.plan == null) throw new Error("no plan");
+      expectBalanced(found.replanned.plan);
+      const { dishes } = found.replanned.plan;
+      return ["pot", "side dish", "roast"].map(
+        (name) => dishes.find(({ dish }) => dish === name)?.portions ?? 0,
+      );
+    };
+    // Thursday's pot of 30 leaves 10 for Friday, all vegetarian: more mains need not be; of six, four are too many.
+    expect(await portions(11)).toEqual([30, 9, 1]);
+    expect(await portions(6)).toEqual([30, 5, 0]);
   });
 
   it("names every problem at once, each at its place", async () => {

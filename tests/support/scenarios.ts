@@ -89,3 +89,34 @@ dishes:
     lines: [{amount: 150 to 200 g, from: marrow dice}]
     staples: {bread: 0.10}
 `;
+
+/** Invented. A pot of thirty on Thursday, of which ten portions wait for Friday. */
+export const WAITING_POT = `scenario: Waiting soup
+currency: EUR
+services:
+  - {name: Thursday, date: 2026-10-08, sitting: dinner, covers: 20, courses: {main: 100 %}}
+  - {name: Friday, date: 2026-10-09, sitting: dinner, covers: 20, courses: {main: {take_up: 100 %, dishes: 1 to 2}, side: 80 %}, diets: {vegetarian: 4}}
+items:
+  marrow:
+    form: test
+    price: 2.00 / head
+    unit_weight: 1000 g
+    keeps: 5 days
+    cut: [rings]
+    breakdowns:
+      rings: {parts: {dice: 800 g, peel: {weight: 150 g, class: inedible}}, loss: 50 g}
+parts:
+  marrow dice: {keeps: 3 days}
+destinations:
+  staff meal: {kind: given away, limit: 3 kg}
+dishes:
+  pot:
+    course: main
+    keeps: 3 days
+    diets: [vegetarian]
+    services: [Thursday, Friday]
+    batch: {vessel: pot, portions: 30}
+    lines: [{amount: 200 g, from: marrow dice}]
+  side dish: {course: side, services: Friday, diets: [vegetarian], lines: [{amount: 100 g, from: marrow dice}]}
+  roast: {course: main, services: Friday, lines: [{amount: 300 g, from: marrow dice}]}
+`;

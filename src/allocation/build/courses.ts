@@ -88,7 +88,8 @@ function addDiets(index: number, context: BuildContext): void {
         context,
         (site) => site.dish.diets.includes(diet) && countsTowards(site, index, course.name, context),
       );
-      const lower = Math.ceil(rate(course.takeUp.times(covers)));
+      const lower = Math.ceil(rate(course.takeUp.times(covers))) - (course.waiting?.get(diet) ?? 0);
+      if (lower <= 0) continue;
       builder.row({ ...tag, course: course.name }, `${name}, ${course.name}`, fit, { lower });
     }
   }

@@ -129,7 +129,8 @@ export function serviceFaults(index: number, decision: Decision, scenario: Scena
   const groups = service.courses.length === 0 ? [null] : service.courses;
   for (const { diet, covers } of service.diets) {
     for (const course of groups) {
-      const needed = course === null ? covers : Number(course.takeUp.times(covers).ceil());
+      const waiting = course?.waiting?.get(diet) ?? 0;
+      const needed = course === null ? covers : Number(course.takeUp.times(covers).ceil()) - waiting;
       const fit = eatenOf(
         (dish) => dish.diets.includes(diet) && (course === null || dish.course === course.name),
       );

@@ -85,8 +85,7 @@ export function restOf(past: Past, scenario: Scenario, canBuy: readonly string[]
 }
 
 /**
- * A service without what waits for it: portions cooked before. A course that has all of them is left out; a diet is
- * asked for where it needs most.
+ * A service without what waits for it: portions cooked before. A course that has all of them is left out.
  */
 function serviceLeft(at: number, past: Past, scenario: Scenario): Service {
   const service = scenario.services[at];
@@ -106,19 +105,18 @@ function serviceLeft(at: number, past: Past, scenario: Scenario): Service {
         portions,
         leastDishes: leastDishes === null ? null : Math.max(0, leastDishes - shown),
         mostDishes: mostDishes === null ? null : Math.max(1, mostDishes - shown),
+        waiting: new Map(
+          service.diets.map(({ diet }) => [
+            diet,
+            waiting((dish) => isOfIt(dish) && dish.diets.includes(diet)),
+          ]),
+        ),
       },
     ];
   });
   const diets = service.diets.map(({ diet, covers }) => {
-    const isFit = ({ diets: of }: Dish): boolean => of.includes(diet);
-    if (service.courses.length === 0) return { diet, covers: Math.max(0, covers - waiting(isFit)) };
-    // The fewest covers whose part of a course, rounded up, is what it still needs.
-    const needed = courses.map(({ name, takeUp }) => {
-      const fit = waiting((dish) => isFit(dish) && dish.course === name);
-      const still = takeUp.times(covers).ceil().minus(fit).toNumber();
-      return still <= 0 ? 0 : new Decimal(still - 1).div(takeUp).floor().toNumber() + 1;
-    });
-    return { diet, covers: Math.max(0, ...needed) };
+    const fit = service.courses.length === 0 ? waiting((dish) => dish.diets.includes(diet)) : 0;
+    return { diet, covers: Math.max(0, covers - fit) };
   });
   return { ...service, day: service.day - (scenario.services[past.before]?.day ?? 0), courses, diets };
 }
