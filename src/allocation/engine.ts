@@ -17,6 +17,8 @@ export interface Question {
 export interface SolveLimits {
   /** Wall-clock seconds from the call, after which the thread is ended if it has not answered. */
   readonly seconds: number;
+  /** The same while no point is known, for engines that search; `seconds` unless stated. */
+  readonly secondsToFirst?: number;
   /** Relative gap at which the answer is called optimal. */
   readonly gap: number;
   /** A point to start from, for engines that can; one that breaks a row is mended or left aside. */

@@ -52,7 +52,11 @@ export async function solve(question: Question, options: SolveOptions): Promise<
   const began = performance.now();
   const spent = () => (performance.now() - began) / 1000;
   const { engines, engine, ...limits } = options;
-  const left = () => ({ ...limits, seconds: Math.max(0, limits.seconds - spent()) });
+  const left = () => ({
+    ...limits,
+    seconds: Math.max(0, limits.seconds - spent()),
+    secondsToFirst: Math.max(0, (limits.secondsToFirst ?? limits.seconds) - spent()),
+  });
   const timed = (outcome: Outcome): Outcome => ({ ...outcome, seconds: spent() });
   const size = sizeOf(question);
   const larger = (): Engine => {

@@ -63,6 +63,7 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
       {
         engines: options.engines,
         seconds: Math.min(effort.most ?? Number.POSITIVE_INFINITY, left() * effort.share),
+        ...(effort.toFirst === undefined ? {} : { secondsToFirst: left() * effort.toFirst }),
         gap: effort.gap,
         ...(options.engine === undefined ? {} : { engine: options.engine }),
         ...(effort.start === undefined ? {} : { start: effort.start }),
@@ -74,6 +75,7 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
 
   let first = await ask(plan.model, plan.objectives[aim], aim, {
     share: 0.8,
+    toFirst: 0.97,
     gap: PROOF_GAP,
     ...(options.start === undefined ? {} : { start: options.start }),
   });
@@ -108,9 +110,13 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
   return { kind: "planned", first, stages, point };
 }
 
-/** How hard a stage is tried: its share of the time left and at most so many seconds, to this gap, from a start. */
+/**
+ * How hard a stage is tried: its share of the time left, another while it has no point, at most so many seconds, to
+ * this gap, from a start.
+ */
 interface Effort {
   readonly share: number;
+  readonly toFirst?: number;
   readonly most?: number;
   readonly gap: number;
   readonly start?: readonly number[];

@@ -164,6 +164,29 @@ describe("HiGHS and the search together", () => {
     expect(heard.some(({ best, bound }) => best !== null && bound !== null)).toBe(true);
   });
 
+  it("go on for a first point as long as they may, and no longer", async () => {
+    const { question } = asked({ items: 9, dishes: 28, days: 3 });
+    const limits = { seconds: 0.05, gap: 1e-6 };
+    expect(await engine.solve(question, limits)).toMatchObject({ kind: "failed" });
+    const outcome = await engine.solve(question, { ...limits, secondsToFirst: 30 });
+    expect(outcome).toMatchObject({ kind: "feasible", engine: "highs and search" });
+    expect(outcome.seconds).toBeLessThan(20);
+  });
+
+  it("dive where the start breaks a row, and keep a start that stands", async () => {
+    const { question } = asked({ items: 9, dishes: 28, days: 3 });
+    const wrong = question.model.variables.map(({ lower }) => lower);
+    const dived = await engine.solve(question, {
+      seconds: 0.05,
+      secondsToFirst: 30,
+      gap: 1e-6,
+      start: wrong,
+    });
+    if (dived.kind !== "feasible") throw new Error(JSON.stringify(dived));
+    const kept = await engine.solve(question, { seconds: 0.3, gap: 1e-6, start: dived.point });
+    expect("objective" in kept && kept.objective).toBeLessThanOrEqual(dived.objective);
+  });
+
   it("hand out what they hold when they are closed, and leave no thread behind", async () => {
     const folder = new URL("../../dist/allocation/engines/", import.meta.url);
     const { question } = asked({ items: 9, dishes: 28, days: 3 });

@@ -1,3 +1,4 @@
+import { setTimeout as after } from "node:timers/promises";
 import { MessageChannel } from "node:worker_threads";
 import { certify } from "../certify.js";
 import type { Engine, Question, SolveLimits } from "../engine.js";
@@ -9,6 +10,8 @@ import { Threads, threadFile } from "./thread.js";
 
 const SEED = 1;
 const LAST_MOMENT = 0.6;
+/** So long at most the proof waits for a first point, which comes sooner where the search need not share the machine. */
+const HEAD_START = { seconds: 1, share: 0.1 };
 /** Said of HiGHS alone, whose point is not wanted where the search has one. */
 const WITHOUT_POINT = /,? without any point$/;
 
@@ -35,6 +38,7 @@ export class HighsAndSearch implements Engine {
   async solve(question: Question, limits: SolveLimits): Promise<Outcome> {
     const began = performance.now();
     const seconds = (): number => (performance.now() - began) / 1000;
+    const { secondsToFirst = limits.seconds } = limits;
     const most = question.objective.sense === "most";
     const over = new AbortController();
     const { port1, port2 } = new MessageChannel();
@@ -46,10 +50,15 @@ export class HighsAndSearch implements Engine {
       limits.onProgress?.({ best, bound, seconds: seconds() });
     };
 
+    let sayFirst = (): void => {};
+    const first = new Promise<void>((resolve) => {
+      sayFirst = resolve;
+    });
     const searching = this.#threads.ask(
       {
         question,
-        until: Date.now() + limits.seconds * 1000,
+        until: Date.now() + Math.max(limits.seconds, secondsToFirst) * 1000,
+        enough: Date.now() + limits.seconds * 1000,
         start: limits.start === undefined ? null : Float64Array.from(limits.start),
         seed: SEED,
         partner: port2,
@@ -61,11 +70,16 @@ export class HighsAndSearch implements Engine {
         if (!certify(question.model, question.objective, [...point], objective).certified) return;
         found = news.proposal;
         report(objective);
+        sayFirst();
       },
       over.signal,
     );
+    this.#highs.warm();
+    const headStart = Math.min(HEAD_START.seconds, HEAD_START.share * limits.seconds);
+    await Promise.race([first, searching, after(1000 * headStart, null, { ref: false })]);
     const proved = await this.#highs.solveBeside(port1, question, {
-      ...limits,
+      ...startingFrom(found, limits),
+      seconds: limits.seconds - seconds(),
       onProgress: (progress) => {
         if (progress.bound !== null) bound = isBetter(progress.bound, bound, !most) ? progress.bound : bound;
         report(progress.best);
@@ -116,6 +130,10 @@ export class HighsAndSearch implements Engine {
       stoppedBy: isProved ? null : stoppedBy,
     };
   }
+}
+
+function startingFrom(found: Proposal | null, limits: SolveLimits): SolveLimits {
+  return found === null ? limits : { ...limits, start: [...found.point] };
 }
 
 function whyItStopped(outcome: Outcome): string | null {

@@ -18,7 +18,9 @@ export interface Ask {
 export interface SearchAsk {
   readonly id: number;
   readonly question: Question;
+  /** The moment at which an answer comes too late, and the one from which any point will do. */
   readonly until: number;
+  readonly enough: number;
   readonly start: Float64Array | null;
   readonly seed: number;
   /** Leads to the thread that proves. */

@@ -10,9 +10,9 @@ import { searchSolver } from "./search-solver.js";
 const RESERVE_MS = 100;
 const PAUSE_MS = 50;
 
-/** Searches until the time is up; every point said has been certified. */
+/** Searches until there has been time enough, or for as long as no point is known; all it says has been certified. */
 function searched(
-  { question, until, start, seed, partner: port }: SearchAsk,
+  { question, until, enough, start, seed, partner: port }: SearchAsk,
   tell: (found: Proposal) => void,
 ): void {
   const { model, objective } = question;
@@ -22,8 +22,12 @@ function searched(
     point,
     objective: most ? -value : value,
   });
+  let isAnyKnown = false;
   const exchange: Exchange = {
-    stop: () => Date.now() > until - RESERVE_MS,
+    stop: () => {
+      isAnyKnown ||= partner.best() !== null;
+      return Date.now() > (isAnyKnown ? enough : until) - RESERVE_MS;
+    },
     take: () => {
       const best = partner.best();
       return best === null ? null : turned(best);
@@ -33,6 +37,7 @@ function searched(
       if (!certify(model, objective, [...found.point], proposal.objective).certified) return false;
       partner.tell(proposal);
       tell(proposal);
+      isAnyKnown = true;
       return true;
     },
     pause: () => {
@@ -45,7 +50,10 @@ function searched(
       model.variables.map(({ tag }) => tag),
     );
     const known = start === null ? null : { point: start, objective: objectiveAt(problem.matrix, start) };
-    search(problem, searchSolver, exchange, { seed, start: known });
+    search(problem, searchSolver, exchange, {
+      seed,
+      start: known !== null && exchange.offer(known) ? known : null,
+    });
   } finally {
     partner.close();
   }

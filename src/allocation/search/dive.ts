@@ -10,8 +10,8 @@ const ORDER = ["go", "draw", "cut", "buy", "keep item", "bin"];
 /** Of the fractions left, the highest so many are rounded up at a time. */
 const AT_A_TIME = 0.2;
 const WHOLE = 1e-6;
-/** A menu need only be near: the search comes after. */
-const MENU_EFFORT = { seconds: 0.3, within: 1 };
+/** A menu need only be near, for the search comes after; but without one there is no point, however slow the machine. */
+const MENU_EFFORT = { seconds: 3600, within: 1 };
 
 /**
  * Rounds the relaxation to a point with whole numbers. First the menu, group by group, each to the whole menu nearest
