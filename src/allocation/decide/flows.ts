@@ -4,6 +4,7 @@ import type { PlanModel } from "../build/index.js";
 import { type LotNode, lotKey, originKey } from "../network.js";
 import { endsOf, type LotEnds, plainLot, type Rooms } from "./ends.js";
 import type { ItemDecisions } from "./items.js";
+import { keepLinesWhole } from "./lines.js";
 import { askSourcesForEnough, type DrawOut, type Settling, settle, trimToAvailable } from "./settling.js";
 
 export interface FlowDecisions extends LotEnds {
@@ -23,6 +24,7 @@ export function decideFlows(
 ): FlowDecisions {
   const { scenario } = plan;
   const settlings = settle(plan, point, cuts);
+  keepLinesWhole(settlings, scenario);
   askSourcesForEnough(settlings, scenario);
   const came = new Map<string, Weight>();
   const preps: Prep[] = [];
