@@ -5,7 +5,6 @@ import {
   namedPoint,
   nearestPoint,
   type PlanModel,
-  type Staged,
   solveStages,
   startFrom,
   valueAt,
@@ -14,7 +13,7 @@ import {
 import { composePlan } from "./contract/index.js";
 import type { Again, AgainOptions, PlanAgain, Planning } from "./insight/index.js";
 import type { Scenario } from "./kitchen/index.js";
-import { aimValuesOf, CostingError } from "./ledger/index.js";
+import { aimValuesOf, notForThisCosting } from "./ledger/index.js";
 import { type Settled, settle } from "./settle.js";
 
 /** Proved to this by the stages after the first. */
@@ -22,30 +21,22 @@ const LATER_PROVED = 1e-4;
 
 /**
  * Plans a scenario by its aim and then the other of waste and cost, within bounds on them and from the start given:
- * rounded, checked and balanced as every plan is. A costing method that cannot be applied to it is "unknown".
+ * rounded, checked and balanced as every plan is. Throws a CostingError where the costing method cannot be applied.
  */
 async function planAgain(scenario: Scenario, engines: Engines, options: AgainOptions): Promise<Again> {
   const until = performance.now() + options.seconds * 1000;
   const solved: Point[] = [];
-  const solver =
-    (figuresOnly: boolean) =>
-    async (built: PlanModel): Promise<Staged> => {
-      const model = withBounds(built, options.bounds ?? {});
-      const staged = await solveStages(model, {
-        engines,
-        seconds: Math.max(0, (until - performance.now()) / 1000),
-        figuresOnly,
-        ...(options.start === undefined ? {} : { start: startFrom(options.start, model.model) }),
-      });
-      if (staged.kind === "planned") solved.push({ model, point: staged.point });
-      return staged;
-    };
-  const settledBy = (figuresOnly: boolean) => settle(scenario, solver(figuresOnly)).catch(notForThisCosting);
-  const quick = await settledBy(true);
-  // A point with many small goings may not round to the scale where the one that is simplest to follow does.
-  const falls = quick?.kind === "none" && quick.outcome.kind === "failed" && performance.now() < until;
-  const settled = falls ? await settledBy(false) : quick;
-  if (settled === null) return { kind: "unknown", why: "the costing method does not fit it" };
+  const settled = await settle(scenario, async (built) => {
+    const model = withBounds(built, options.bounds ?? {});
+    const staged = await solveStages(model, {
+      engines,
+      seconds: Math.max(0, (until - performance.now()) / 1000),
+      figuresOnly: true,
+      ...(options.start === undefined ? {} : { start: startFrom(options.start, model.model) }),
+    });
+    if (staged.kind === "planned") solved.push({ model, point: staged.point });
+    return staged;
+  });
   if (settled.kind === "none") {
     const { outcome } = settled;
     if (outcome.kind === "infeasible") return { kind: "no plan" };
@@ -114,10 +105,4 @@ function planOf(
 
 function noPoint(): never {
   throw new Error("a plan was settled that no model was solved for");
-}
-
-/** A changed scenario can leave a costing method nothing to work on, such as credits above the cost. */
-function notForThisCosting(error: unknown): null {
-  if (error instanceof CostingError) return null;
-  throw error;
 }

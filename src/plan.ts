@@ -10,7 +10,7 @@ import {
 import { composeNoPlan, composePlan, type PlanJson, type Reason } from "./contract/index.js";
 import { type RiskOptions, riskJson, riskOf, smallestChanges, type Verdict } from "./insight/index.js";
 import type { Aim, Scenario } from "./kitchen/index.js";
-import { CostingError } from "./ledger/index.js";
+import { notForThisCosting } from "./ledger/index.js";
 import { checkSafety } from "./safety/index.js";
 import { settle } from "./settle.js";
 
@@ -107,10 +107,4 @@ async function reasonsFor(scenario: Scenario, engines: Engines, seconds: number)
   };
   const culprits = (changed: Scenario) => culpritsOf(changed, { engines, seconds: REPLAN_SECONDS });
   return smallestChanges(scenario, { culprits, replan }, Math.max(LEAST_REASON_SECONDS, seconds));
-}
-
-/** A changed price can leave a costing method nothing to work on, such as credits above the cost. */
-function notForThisCosting(error: unknown): null {
-  if (error instanceof CostingError) return null;
-  throw error;
 }

@@ -14,13 +14,15 @@ const GAP = 1e-6;
 
 /**
  * Most kilograms of a part that any plan of the scenario could put into dishes, further steps and permitted stock, were
- * there plenty of it, fresh on each day. Null where it is not known in the time.
+ * there plenty of it, fresh on each day. Null where it is not known in the time, or where a step makes several foods of
+ * it: as much is then used as the most wanted of them asks for, which this does not count.
  */
 export async function mostUsed(
   scenario: Scenario,
   part: string,
   { engines, seconds }: FeasibilityOptions,
 ): Promise<number | null> {
+  if (makesSeveralFoods(scenario, part)) return null;
   const plan = buildModel(withPlenty(scenario, part));
   const isOfPlenty = ({ origin }: LotNode): boolean =>
     origin.kind === "onHand" && origin.index === scenario.partsOnHand.length;
@@ -39,6 +41,20 @@ export async function mostUsed(
   if (objective.terms.length === 0) return 0;
   const outcome = await solve({ model: plan.model, objective }, { engines, seconds, gap: GAP });
   return isSolved(outcome) && outcome.kind === "optimal" ? outcome.objective : null;
+}
+
+function makesSeveralFoods({ steps, parts }: Scenario, part: string): boolean {
+  const made = new Set([part]);
+  const isFood = (name: string): boolean => parts.some((each) => each.name === name && each.class === "food");
+  for (const name of made) {
+    for (const { from, yields } of steps) {
+      if (!from.includes(name)) continue;
+      const foods = yields.filter((each) => isFood(each.part));
+      if (foods.length > 1) return true;
+      for (const food of foods) made.add(food.part);
+    }
+  }
+  return false;
 }
 
 function withPlenty(scenario: Scenario, part: string): Scenario {

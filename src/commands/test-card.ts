@@ -2,7 +2,6 @@ import { parsePriceForWeight } from "../kitchen/index.js";
 import { loadTestCard } from "../load.js";
 import {
   type Page,
-  pageAssets,
   TESTS,
   type TestCardData,
   testCardData,
@@ -19,12 +18,13 @@ import {
   testCardJson,
   testFigures,
 } from "../yields/index.js";
+import { writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { tableLines } from "./table-lines.js";
 import type { Terminal } from "./terminal.js";
 import { blankTestCard } from "./test-card-blank.js";
 import { wrapped } from "./wrapped.js";
-import { folderObstacle, writeFolder } from "./write-folder.js";
+import { folderObstacle } from "./write-folder.js";
 
 export interface TestCardOptions {
   /** A new AP price, such as `7.10 / kg`. */
@@ -48,7 +48,7 @@ export async function testCardCommand(
   if (options.blank === true) {
     if (file !== undefined) return refuse("`--blank` prints an empty card: leave out the file", terminal);
     terminal.print(blankTestCard(kind));
-    writePages([testFormPage(kind, null)], options, terminal.complain);
+    writeEach([testFormPage(kind, null)], options, terminal.complain);
     return EXIT.plan;
   }
   if (file === undefined) {
@@ -70,7 +70,7 @@ export async function testCardCommand(
   else for (const line of textOf(testCardData(card, figures), card, figures, terminal)) terminal.print(line);
   const say = options.json === true ? terminal.complain : terminal.print;
   const pages = all.flatMap((each) => [testCardPage(card, each), testFormPage(each.kind, card)]);
-  writePages(pages, options, say);
+  writeEach(pages, options, say);
   return EXIT.plan;
 }
 
@@ -86,12 +86,10 @@ function withPrice(card: TestCard, text: string): TestCard | string {
   return { ...card, newPrice: priceIn(price, card.unit) };
 }
 
-function writePages(pages: readonly Page[], { out }: TestCardOptions, say: (line: string) => void): void {
+/** Cards and forms do not lead to one another: each is named. */
+function writeEach(pages: readonly Page[], { out }: TestCardOptions, say: (line: string) => void): void {
   if (out === undefined) return;
-  writeFolder(out, [
-    ...pages.map(({ slug, html }) => ({ path: `${slug}.html`, content: html })),
-    ...pageAssets().map(({ path, content }) => ({ path: `assets/${path}`, content })),
-  ]);
+  writePages(out, pages, () => undefined);
   for (const { slug } of pages) say(`Page: ${out}/${slug}.html`);
 }
 

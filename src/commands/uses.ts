@@ -1,13 +1,14 @@
 import { usesOf } from "../insight/index.js";
 import { isIsoDate, parseWeight } from "../kitchen/index.js";
 import { loadScenario, loadWithOffcut } from "../load.js";
-import { pageAssets, usesPage, usesText } from "../pages/index.js";
+import { usesPage, usesText } from "../pages/index.js";
 import { grams, toGrams } from "../quantity/index.js";
 import { isWording, problemText } from "../reading/index.js";
+import { writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import type { Terminal } from "./terminal.js";
 import { wrapped } from "./wrapped.js";
-import { folderObstacle, writeFolder } from "./write-folder.js";
+import { folderObstacle } from "./write-folder.js";
 
 export interface UsesCommandOptions {
   readonly part: string;
@@ -46,12 +47,7 @@ export async function usesCommand(
   if (json === true) terminal.print(JSON.stringify(usesJson(uses, scenario.services), null, 2));
   else print(usesText(uses, scenario), terminal);
   if (out === undefined) return EXIT.plan;
-  const { slug, html } = usesPage(uses, scenario);
-  writeFolder(out, [
-    { path: `${slug}.html`, content: html },
-    ...pageAssets().map(({ path, content }) => ({ path: `assets/${path}`, content })),
-  ]);
-  (json === true ? terminal.complain : terminal.print)(`Page: ${out}/${slug}.html`);
+  writePages(out, [usesPage(uses, scenario)], json === true ? terminal.complain : terminal.print);
   return EXIT.plan;
 }
 

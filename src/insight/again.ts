@@ -1,7 +1,7 @@
 import type { Bounds, NamedPoint, Solved, StageResult } from "../allocation/index.js";
 import type { PlanJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import type { AimValues } from "../ledger/index.js";
+import { type AimValues, notForThisCosting } from "../ledger/index.js";
 
 export interface AgainOptions {
   readonly seconds: number;
@@ -31,7 +31,10 @@ export interface PlanAgain {
   readonly found: { readonly first: Solved; readonly stages: readonly StageResult[] };
 }
 
-/** Plans a scenario by its aim and then the other of waste and cost, within bounds on them. */
+/**
+ * Plans a scenario by its aim and then the other of waste and cost, within bounds on them. Rejects with a CostingError
+ * where the costing method cannot be applied.
+ */
 export type PlanAgainFunction = (scenario: Scenario, options: AgainOptions) => Promise<Again>;
 
 /** Another plan with the same waste and spend that does as nearly as can be what an earlier one does. */
@@ -47,6 +50,13 @@ export interface Planning {
   readonly near: PlanNearFunction;
   /** Most kilograms of a part that any plan could use; null where it is not known in the time. */
   readonly mostUsed: (scenario: Scenario, part: string, seconds: number) => Promise<number | null>;
+}
+
+/** A scenario changed on trial, planned again: not known where the costing method cannot be applied to it. */
+export async function whereCostingFits(again: Promise<Again>): Promise<Again> {
+  return (
+    (await again.catch(notForThisCosting)) ?? { kind: "unknown", why: "the costing method does not fit it" }
+  );
 }
 
 /** How far a row of questions has come. */

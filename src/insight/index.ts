@@ -6,6 +6,7 @@ export * from "./no-plan.js";
 export * from "./on-the-day/index.js";
 export * from "./risk/index.js";
 export { composeTradeoff } from "./tradeoff/compose.js";
-export { type Curve, type CurveOptions, tradeoffCurve, unbeaten } from "./tradeoff/curve.js";
+export { type Curve, type CurveOptions, tradeoffCurve } from "./tradeoff/curve.js";
+export { unbeaten } from "./tradeoff/unbeaten.js";
 export * from "./uses/index.js";
 export { worthOf } from "./worth/worth.js";

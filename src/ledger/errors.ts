@@ -32,6 +32,12 @@ export class CostingError extends Error {
   }
 }
 
+/** For scenarios changed on trial, which the costing method need not fit: null then, and any other error again. */
+export function notForThisCosting(error: unknown): null {
+  if (error instanceof CostingError) return null;
+  throw error;
+}
+
 /** Refuses weights that do not close, saying by how much and which way. */
 export function mustClose(name: string, received: Weight, left: Weight): void {
   if (received === left) return;

@@ -1,13 +1,26 @@
 import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
 import { buildModel, Engines, PROOF_GAP, solve } from "../../src/allocation/index.js";
+import { tradeoffCurve } from "../../src/insight/index.js";
 import { planScenario } from "../../src/plan.js";
+import { planningWith } from "../../src/plan-again.js";
 import { example, feasibleExamples } from "../support/examples.js";
 import { solveWithGlpk } from "../support/glpk.js";
 import { inTurn, printTable, wholeProcess } from "./measure.js";
 
 const ROUNDS = 3;
 const SECONDS = 30;
+
+it("finds all nine plans of the demo's trade-off, each certified", async () => {
+  const engines = new Engines();
+  const began = performance.now();
+  const result = await tradeoffCurve(example("demo"), planningWith(engines), { plans: 40, seconds: 120 });
+  await engines.close();
+  const plans = result.kind === "curve" && result.curve.complete ? result.curve.plans : [];
+  expect(plans).toHaveLength(9);
+  expect(plans.every(({ plan }) => plan.outcome.certified)).toBe(true);
+  process.stdout.write(`The demo's trade-off took ${((performance.now() - began) / 1000).toFixed(1)} s\n`);
+});
 
 it("measures every example against highs alone and GLPK", async () => {
   const engines = new Engines();

@@ -3,6 +3,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
 import { type Curve, type PlanAgain, tradeoffCurve, unbeaten } from "../../src/insight/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
+import { CostingError } from "../../src/ledger/index.js";
 import { planningWith } from "../../src/plan-again.js";
 import { grams, money, NO_MONEY, toCurrency, toGrams } from "../../src/quantity/index.js";
 import { bruteForceFront } from "../support/brute-force-front.js";
@@ -111,22 +112,59 @@ describe("the curve from least waste to least spend", () => {
     expect(longest).toBeGreaterThanOrEqual(4);
   });
 
-  it("has at least four plans of the demo, each certified and balanced, none beaten by another", {
-    timeout: 60_000,
-  }, async () => {
-    const curve = await curveOf(example("demo"), 4);
+  it("has the eleven plans of fennel by the case, each certified and balanced, none beaten by another", async () => {
+    // One portion of broth more takes 3 oz of stalk, 85 g, and 0.30 of staples, from 12 portions to all 22.
+    const scenario = example("us-units");
+    const curve = await curveOf(scenario);
     const plans = curve?.plans ?? [];
-    expect(plans.length).toBeGreaterThanOrEqual(4);
-    expect(unbeaten(plans, example("demo"))).toEqual(plans);
+    expect(curve?.complete).toBe(true);
+    expect(plans).toHaveLength(11);
+    expect(unbeaten(plans, scenario)).toEqual(plans);
     for (const { plan } of plans) {
       expect(plan.outcome.certified).toBe(true);
       expectBalanced(plan);
     }
-    const figures = plans.map(inLedger);
-    figures.slice(1).forEach((figure, index) => {
-      expect(figure.waste).toBeGreaterThan(figures[index]?.waste ?? Number.NaN);
-      expect(figure.spend).toBeLessThan(figures[index]?.spend ?? Number.NaN);
+    plans
+      .map(inLedger)
+      .slice(1)
+      .forEach((figure, index) => {
+        const before = plans.map(inLedger)[index];
+        expect(figure.waste - (before?.waste ?? 0)).toBeCloseTo(3 * 28.349523125, 0);
+        expect((before?.spend ?? 0) - figure.spend).toBeCloseTo(0.3, 3);
+      });
+  });
+
+  it("keeps the plan it has where the other end is not found, and asks on where the first is not at once", async () => {
+    const planning = planningWith(engines);
+    const unknown = { kind: "unknown", why: "no time" } as const;
+    const asked: string[] = [];
+    const result = await tradeoffCurve(
+      twoForms,
+      {
+        ...planning,
+        again: async (scenario, options) => {
+          asked.push(scenario.aim);
+          return asked.length === 2 ? planning.again(scenario, options) : unknown;
+        },
+      },
+      { plans: 12, seconds: 20 },
+    );
+    expect(asked).toEqual(["waste", "waste", "cost"]);
+    expect(result).toMatchObject({
+      kind: "curve",
+      curve: { complete: false, stoppedBy: "a proof not reached" },
     });
+    expect(result.kind === "curve" ? result.curve.plans.map(inLedger) : []).toEqual([FOUR[0]]);
+  });
+
+  it("tells whoever asks that the credits of trim do not fit any plan", async () => {
+    // Legs, wings and carcasses of a bird of 0.50 are credited with 33.68 for twelve of them.
+    const scenario = example("trim-credit");
+    const items = scenario.items.map((item) => ({
+      ...item,
+      buying: item.buying && { ...item.buying, price: money("0.50") },
+    }));
+    await expect(curveOf({ ...scenario, items })).rejects.toThrow(CostingError);
   });
 });
 

@@ -1,7 +1,7 @@
 import type { Item, Scenario } from "../../kitchen/index.js";
 import { Decimal, money } from "../../quantity/index.js";
 import { formsOf } from "../../yields/index.js";
-import type { Again, Planning } from "../again.js";
+import { type Again, type Planning, whereCostingFits } from "../again.js";
 import { type CostAt, lowestNotWorth, type Threshold } from "./break-even.js";
 
 /** The scenario planned with one form alone, or with the choice free. */
@@ -39,7 +39,8 @@ export interface FormPlansOptions {
  * form is worth buying, by plans of least cost (of the balanced aim where that is the scenario's).
  *
  * How the cost of an item is shared among its parts bears on ceilings alone. Where there are none, it is shared by
- * edible weight, which fits every price; credits do not, where a form costs less than its trim is credited at.
+ * edible weight, which fits every price; credits do not, where a form costs less than its trim is credited at. Rejects
+ * with a CostingError where they do not fit the choice as it stands.
  */
 export async function formPlans(
   of: string,
@@ -55,13 +56,14 @@ export async function formPlans(
   for (const item of [...forms, null]) {
     onPlan(item === null ? "the choice free" : `${item.name} alone`);
     const allowed = item === null ? forms : [item];
-    ways.push({ item, again: await planAgain(buyingOnly(allowed, forms, scenario), { seconds }) });
+    const again = planAgain(buyingOnly(allowed, forms, scenario), { seconds });
+    ways.push({ item, again: await (item === null ? again : whereCostingFits(again)) });
   }
   const costing: Scenario = { ...scenario, aim: scenario.aim === "balanced" ? "balanced" : "cost" };
   const costOf = async (allowed: readonly Item[], priced: Item | null, hundredths: number) => {
     const only = buyingOnly(allowed, forms, costing);
     const asked = priced === null ? only : atPrice(priced, hundredths, only);
-    return costIn(await planAgain(asked, { seconds }), priced);
+    return costIn(await whereCostingFits(planAgain(asked, { seconds })), priced);
   };
   const alone = new Map<Item, CostAt | null>();
   for (const item of forms) alone.set(item, await costOf([item], null, 0));

@@ -1,6 +1,15 @@
 import type { Scenario } from "../../kitchen/index.js";
-import { roundTogether, toKilograms, type Weight } from "../../quantity/index.js";
-import { type Again, type AgainOptions, type Asked, Clock, type PlanAgain, type Planning } from "../again.js";
+import { toKilograms } from "../../quantity/index.js";
+import {
+  type Again,
+  type AgainOptions,
+  type Asked,
+  Clock,
+  type PlanAgain,
+  type Planning,
+  whereCostingFits,
+} from "../again.js";
+import { unbeaten } from "./unbeaten.js";
 
 export interface CurveOptions {
   /** Most plans looked for. */
@@ -38,11 +47,15 @@ interface Gap {
 
 const LEAST_COST_STEP = 0.01;
 const LEAST_WASTE_STEP = 0.001;
-/** The share of the time left that one plan may take, so that a hard one does not take it all; an end may take more. */
-const SHARE = { end: 0.45, between: 0.25 };
+/**
+ * The share of the time left that one plan may take, so that a hard one does not take it all; an end may take more,
+ * and all of it where there is no plan yet.
+ */
+const SHARE = { first: 1, end: 0.45, between: 0.25 };
 const LEAST_SECONDS = 1;
-/** For coming near the plan before. */
-const NEAR_SECONDS = 1;
+/** Of the time, for finding plans; the rest is for bringing each near the one before. */
+const TO_FIND = 0.85;
+const MOST_NEAR_SECONDS = 1;
 
 /**
  * The curve by bounding one aim and making the other least, then the first again: both ends first, then always in
@@ -54,32 +67,39 @@ export async function tradeoffCurve(
   planning: Planning,
   { plans: most, seconds, onProgress }: CurveOptions,
 ): Promise<CurveResult> {
-  const clock = new Clock(seconds);
+  const whole = new Clock(seconds);
+  const clock = new Clock(TO_FIND * seconds);
   const steps = stepsOf(scenario);
   let asked = 0;
   let unproved = false;
   const least = async (
     aim: "waste" | "cost",
     bounds: AgainOptions["bounds"],
-    start?: PlanAgain,
+    start: PlanAgain | null,
+    share: keyof typeof SHARE = bounds === undefined ? "end" : "between",
   ): Promise<Again> => {
-    const again = await planning.again(
+    const planned = planning.again(
       { ...scenario, aim },
       {
-        seconds: Math.max(LEAST_SECONDS, clock.left * SHARE[bounds === undefined ? "end" : "between"]),
+        seconds: Math.max(LEAST_SECONDS, clock.left * SHARE[share]),
         ...(bounds === undefined ? {} : { bounds }),
-        ...(start === undefined ? {} : { start: start.point }),
+        ...(start === null ? {} : { start: start.point }),
       },
     );
+    // Where it does not fit any plan, whoever asks is told so; where it does not fit one of several, there are others.
+    const again = await (start === null ? planned : whereCostingFits(planned));
     unproved ||= again.kind === "unknown" || (again.kind === "plan" && !again.proved);
     onProgress?.({ done: ++asked, of: null });
     return again;
   };
 
-  const thrifty = await least("waste", undefined);
+  const first = await least("waste", undefined, null);
+  const thrifty =
+    first.kind === "unknown" && !clock.isOver ? await least("waste", undefined, null, "first") : first;
   if (thrifty.kind !== "plan") return { kind: "none", again: thrifty };
-  const cheap = await least("cost", undefined, thrifty);
-  if (cheap.kind !== "plan") return { kind: "none", again: cheap };
+  unproved = !thrifty.proved;
+  const other = await least("cost", undefined, thrifty);
+  const cheap = other.kind === "plan" ? other : thrifty;
   const found = [thrifty, cheap];
   const gaps: Gap[] = hasRoom(thrifty, cheap, steps) ? [{ thrifty, cheap }] : [];
   while (gaps.length > 0 && unbeaten(found, scenario).length < most && !clock.isOver) {
@@ -111,7 +131,7 @@ export async function tradeoffCurve(
   return {
     kind: "curve",
     curve: {
-      plans: await eachNearTheOneBefore(unbeaten(found, scenario), scenario, planning),
+      plans: await eachNearTheOneBefore(unbeaten(found, scenario), scenario, planning, whole),
       complete: stopped === null && !unproved,
       stoppedBy: stopped ?? (unproved ? "a proof not reached" : null),
       steps,
@@ -127,12 +147,14 @@ async function eachNearTheOneBefore(
   plans: readonly PlanAgain[],
   scenario: Scenario,
   planning: Planning,
+  clock: Clock,
 ): Promise<PlanAgain[]> {
   const near = [...plans];
   for (const [index, plan] of plans.entries()) {
     const to = near[index - 1]?.point;
-    if (to === undefined) continue;
-    const other = await planning.near({ ...scenario, aim: "waste" }, plan, { to, seconds: NEAR_SECONDS });
+    if (to === undefined || clock.isOver) continue;
+    const seconds = Math.min(MOST_NEAR_SECONDS, clock.left / (plans.length - index));
+    const other = await planning.near({ ...scenario, aim: "waste" }, plan, { to, seconds });
     if (unbeaten(near.with(index, other), scenario).length === plans.length) near[index] = other;
   }
   return near;
@@ -159,28 +181,4 @@ function takeWidest(gaps: Gap[], whole: Gap): Gap {
   const widest = gaps.reduce((best, gap) => (width(gap) > width(best) ? gap : best));
   gaps.splice(gaps.indexOf(widest), 1);
   return widest;
-}
-
-/**
- * Those that no other is at least as good as on both, by the ledger, with waste as the scale shows it; from the least
- * waste. Of equals, the first.
- */
-export function unbeaten(plans: readonly PlanAgain[], { scaleStep }: Scenario): PlanAgain[] {
-  const shown = ({ values: { waste } }: PlanAgain): Weight => roundTogether([waste], scaleStep)[0] ?? waste;
-  const kept: PlanAgain[] = [];
-  const inOrder = [...plans].sort(
-    (one, other) =>
-      compare(shown(one), shown(other)) ||
-      compare(one.values.netSpend, other.values.netSpend) ||
-      compare(one.values.waste, other.values.waste),
-  );
-  for (const plan of inOrder) {
-    const before = kept.at(-1);
-    if (before === undefined || plan.values.netSpend < before.values.netSpend) kept.push(plan);
-  }
-  return kept;
-}
-
-function compare(one: bigint, other: bigint): number {
-  return one < other ? -1 : one > other ? 1 : 0;
 }

@@ -1,7 +1,7 @@
 import { aimText, type Difference, gramsText, moneyText, type WorthJson } from "../../contract/index.js";
 import type { Scenario } from "../../kitchen/index.js";
 import { Decimal, grams, money } from "../../quantity/index.js";
-import { type Again, type Asked, Clock, type PlanAgain, type Planning } from "../again.js";
+import { type Again, type Asked, Clock, type PlanAgain, type Planning, whereCostingFits } from "../again.js";
 import { changesBetween } from "../changes.js";
 import { stepOf } from "./changed.js";
 import { boughtOf, candidatesOf, partsInPlan, portionsOf, type Question, questionsOf } from "./questions.js";
@@ -39,7 +39,10 @@ export async function worthOf(
   for (const question of questions) {
     if (clock.isOver) break;
     const limits = { seconds: Math.min(SECONDS_EACH, clock.left), start: base.point };
-    answers.set(keyOf(question), difference(base, await planning.again(question.scenario, limits), scenario));
+    answers.set(
+      keyOf(question),
+      difference(base, await whereCostingFits(planning.again(question.scenario, limits)), scenario),
+    );
     told();
   }
   const most = new Map<string, number | null>();

@@ -70,7 +70,7 @@ export function tradeoffData(tradeoff: TradeoffJson, scenario: Scenario): Tradeo
       number: writing.count(index + 1),
       waste: writing.shown(grams(plan.waste)),
       spend: spendOf(index),
-      name: endName(index, plans.length),
+      name: endName(index, tradeoff),
       sums: tradeoffSums(plan, plans[index - 1], scenario, writing),
       changes: plan.changes.map((change) => changeText(change, writing)),
       open: plan.proved ? "" : "Best found; not proved.",
@@ -79,7 +79,7 @@ export function tradeoffData(tradeoff: TradeoffJson, scenario: Scenario): Tradeo
   };
 }
 
-function leadText({ outcome, plans }: TradeoffJson, scenario: Scenario, writing: Writing): string {
+function leadText({ outcome, complete, plans }: TradeoffJson, scenario: Scenario, writing: Writing): string {
   if (outcome === "no plan")
     return "There is no plan to choose from: plan the scenario to see what would make one.";
   const [first] = plans;
@@ -89,25 +89,26 @@ function leadText({ outcome, plans }: TradeoffJson, scenario: Scenario, writing:
   const waste = (plan: typeof first): string => writing.weight(grams(plan.waste));
   const spend = (plan: typeof first): string => writing.money(money(plan.netSpend));
   if (first === last)
-    return `One plan is best in both: ${waste(first)} wasted, ${spendHead(scenario).toLowerCase()} ${spend(first)}.`;
+    return `${complete ? "One plan is best in both" : "One plan was found"}: ${waste(first)} wasted, ${spendHead(scenario).toLowerCase()} ${spend(first)}.`;
   return `From ${waste(first)} wasted for ${spend(first)} to ${waste(last)} for ${spend(last)}: each plan wastes more than the one before it, and costs less.`;
 }
 
 /** The ends are named as what they are; between them a plan is named by what changes. */
-function endName(index: number, count: number): string {
-  if (count === 1) return "Least waste and least spend";
+function endName(index: number, { complete, plans }: TradeoffJson): string {
+  if (plans.length === 1) return complete ? "Least waste and least spend" : "The only plan found";
   if (index === 0) return "Least waste";
-  return index === count - 1 ? "Least spend" : "";
+  return index === plans.length - 1 ? "Least spend" : "";
 }
 
-function picturesOf({ plans }: TradeoffJson, scenario: Scenario, writing: Writing): DrawnCurve[] {
+function picturesOf(tradeoff: TradeoffJson, scenario: Scenario, writing: Writing): DrawnCurve[] {
+  const { plans } = tradeoff;
   const isMetric = writing.unit === "g";
   const across = (weight: Weight): Decimal =>
     isMetric ? toKilograms(weight) : new Decimal(weight.toString()).div(OUNCE_MILLIGRAMS);
   const dots = plans.map(({ waste, netSpend, changes }, index) => ({
     across: across(grams(waste)),
     up: toCurrency(money(netSpend)),
-    name: nameOf(endName(index, plans.length), changes, writing),
+    name: nameOf(endName(index, tradeoff), changes, writing),
   }));
   const axes = {
     across: `Waste, ${isMetric ? "kg" : "oz"}`,

@@ -1,6 +1,6 @@
 import type { TradeoffJson } from "../../contract/index.js";
 import type { Scenario } from "../../kitchen/index.js";
-import { grams, minus, money } from "../../quantity/index.js";
+import { grams, type Money, minus, money, roundTogether, type Weight } from "../../quantity/index.js";
 import { coins, type Writing } from "../writing.js";
 
 type CurvePlan = TradeoffJson["plans"][number];
@@ -11,7 +11,7 @@ export function spendHead({ parts, items }: Scenario): string {
   return isCredited ? "Net spend" : "Spend";
 }
 
-/** What two plans next to each other differ by: "Saves £1.05 for 18 g more waste". Empty for the first. */
+/** What two plans next to each other differ by as printed: "Saves £1.05 for 18 g more waste". Empty for the first. */
 export function tradeoffSums(
   plan: CurvePlan,
   before: CurvePlan | undefined,
@@ -19,10 +19,11 @@ export function tradeoffSums(
   writing: Writing,
 ): string {
   if (before === undefined) return "";
-  const saved = minus(money(before.netSpend), money(plan.netSpend));
-  const wasted = minus(grams(plan.waste), grams(before.waste));
-  const [coin = saved] = coins([saved], scenario);
-  return `Saves ${writing.money(coin)} for ${writing.weight(wasted)} more waste`;
+  const spend = ({ netSpend }: CurvePlan): Money => coins([money(netSpend)], scenario)[0] ?? money(netSpend);
+  const waste = (of: CurvePlan): Weight =>
+    roundTogether([grams(of.waste)], scenario.scaleStep)[0] ?? grams(of.waste);
+  const saved = writing.money(minus(spend(before), spend(plan)));
+  return `Saves ${saved} for ${writing.weight(minus(waste(plan), waste(before)))} more waste`;
 }
 
 /** Whether these are all the plans there are, and how sure that is. */

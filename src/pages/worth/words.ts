@@ -62,8 +62,8 @@ function signedWeight(what: string, weight: Weight, scenario: Scenario, writing:
 }
 
 function signedMoney(what: string, amount: Money, scenario: Scenario, writing: Writing): string[] {
-  const [coin = amount] = coins([amount], scenario);
-  return coin === NO_MONEY ? [] : [`${what} ${sign(coin)}${writing.money(absolute(coin))}`];
+  const [coin = amount] = coins([absolute(amount)], scenario);
+  return coin === NO_MONEY ? [] : [`${what} ${sign(amount)}${writing.money(coin)}`];
 }
 
 /** Less than half a step of the scale is no change. */

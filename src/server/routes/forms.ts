@@ -1,6 +1,7 @@
 import express, { type Express } from "express";
 import { planFormChoice } from "../../insight/index.js";
 import type { Scenario } from "../../kitchen/index.js";
+import { CostingError } from "../../ledger/index.js";
 import { formChoicePage } from "../../pages/index.js";
 import { planningWith } from "../../plan-again.js";
 import { hourlyWage, NO_MONEY, WAGE_REMEDY } from "../../quantity/index.js";
@@ -44,7 +45,14 @@ export function addFormRoutes(app: Express, context: Context): void {
           return;
         }
         const options = { assets: "/assets/", home: { href: ".", text: "Scenario" } };
-        response.send(formChoicePage(await choice, scenario, options).html);
+        const answer = await choice.then(
+          (found) => ({ status: 200, html: formChoicePage(found, scenario, options).html }),
+          (error: unknown) => {
+            if (!(error instanceof CostingError)) throw error;
+            return { status: 400, html: noticeScreen("The costing method does not fit", error.message) };
+          },
+        );
+        response.status(answer.status).send(answer.html);
       }
     }),
   );
