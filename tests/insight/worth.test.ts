@@ -17,6 +17,7 @@ import {
   partOf,
   scenarioOf,
   serviceOf,
+  stepOf,
 } from "../support/small-scenario.js";
 
 const engines = new Engines();
@@ -104,6 +105,19 @@ describe("what parts, items and dishes are worth", () => {
     ]);
     expect(dishes[0]?.without).toMatchObject({ netSpend: "-1.00" });
     expect(candidates).toEqual([]);
+  });
+
+  it("say nothing of how much is of use where a step makes several foods of it", async () => {
+    // Two pots of 100 g of tips are half of 400 g of green; the other half, ends nobody asks for, is no less used up.
+    const scenario = {
+      ...kitchen,
+      parts: [...kitchen.parts, partOf("leek tips", "leek"), partOf("leek ends", "leek")],
+      steps: [stepOf("split", ["leek green"], { "leek tips": "0.5", "leek ends": "0.5" })],
+      dishes: [dishOf("pot", 2, [lineOf(100, ["leek tips"])])],
+    };
+    const { parts } = await worth(scenario);
+    const mostUsed = (name: string) => parts.find(({ part }) => part === name)?.mostUsed;
+    expect([mostUsed("leek green"), mostUsed("leek tips")]).toEqual([null, "200"]);
   });
 
   it("count a dish that is left out at what it would change if it were made", async () => {
