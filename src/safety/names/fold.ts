@@ -14,7 +14,7 @@ const LETTERS: Record<string, string> = {
 };
 const STOP_WORDS = new Set(
   (
-    "the a an from for s d l de del della dello dei delle degli dell da do dos das di du des " +
+    "the teh a an from for s d l de del della dello dei delle degli dell da do dos das di du des " +
     "la le les el los las lo il gli al alla aux au van het von vom der die dem den des as os"
   ).split(" "),
 );

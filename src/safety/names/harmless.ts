@@ -27,4 +27,4 @@ export const HARMLESS =
 /** Words of the kitchen that are close in spelling to a name in the tables and mean nothing here. From memory. */
 export const KITCHEN_WORDS =
   "pitted, stoned, seeded, deseeded, unseeded, seedless, pipless, peeled, unpeeled, shelled, boneless, skinless, trimmed, washed, chopped, sliced, " +
-  "carton, shelf, potted, pottage, mandolin, bearnaise, bearing, plumage, sealed, sealing, poach, lapin, crouton, darne, roti, holy";
+  "carton, shelf, potted, pottage, mandolin, bearnaise, bearing, plumage, sealed, sealing, poach, lapin, crouton, darne, roti, holy, area, more, moral, mora, brine, coin, nasi, duro, maze, theme, welk, hong";

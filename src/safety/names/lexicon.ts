@@ -1,5 +1,6 @@
-import { CONNECTOR, otherForms, singular, surfacesOf, wordsOf } from "./fold.js";
-import { near, oneSlip, undoubled } from "./slips.js";
+import { formIn, itemAtAnEnd, type SingleWord, splitCompound } from "./compounds.js";
+import { CONNECTOR, surfacesOf, wordsOf } from "./fold.js";
+import { near, nearUnfolded, oneSlip, undoubled } from "./slips.js";
 
 /** What a name stands for, and whether as an item, as a part of one or as a word without weight. */
 export interface Meaning {
@@ -40,6 +41,8 @@ interface Row<M extends Meaning> {
 
 /** The fewest letters of a name written in more or fewer words ("fox glove", "panthercap") or with a slip. */
 const JOINED_LENGTH = 7;
+/** The same, where each of its words is one the tables know: "arec nut". */
+const SURE_JOINED_LENGTH = 10;
 
 /** Shorter words are guessed at a slip of the pen only where they are among a row's first, commonest names. */
 const SURE_LENGTH = 8;
@@ -83,10 +86,14 @@ export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon
   }
 
   function slipOf(word: string): string[] | null {
+    const among = (isSlip: (other: string) => boolean): string | undefined =>
+      [...slippable].find(([surface]) => isSlip(surface))?.[1];
+    const short = word.length === 4 || word.length === 5;
     const meant =
       (word.length >= 4 ? single.get(undoubled(word)) : undefined) ??
-      [...slippable].find(([other]) => near(word, other) || near(`${word}s`, other))?.[1] ??
-      (word.length === 5 ? shortItems.find((other) => oneSlip(word, other.word))?.word : undefined);
+      among((other) => near(word, other) || near(`${word}s`, other)) ??
+      among((other) => nearUnfolded(word, other)) ??
+      (short ? shortItems.find((other) => oneSlip(word, other.word))?.word : undefined);
     return meant === undefined ? null : [meant];
   }
 
@@ -120,9 +127,9 @@ export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon
   function joinedAt(words: readonly string[], at: number): Found<M> | null {
     for (let length = Math.min(longest, words.length - at); length > 0; length--) {
       const window = words.slice(at, at + length);
-      if (window.includes(CONNECTOR) || window.every((word) => vocabulary.has(word))) continue;
       const text = window.join("");
-      if (text.length < JOINED_LENGTH) continue;
+      const least = window.every((word) => vocabulary.has(word)) ? SURE_JOINED_LENGTH : JOINED_LENGTH;
+      if (window.includes(CONNECTOR) || text.length < least) continue;
       const meant = joined
         .get(text[0] ?? "")
         ?.find(({ text: name, words: own }) => text === name || (own > 1 && oneSlip(text, name)));
@@ -185,12 +192,6 @@ function longestAt<M extends Meaning>(
   return null;
 }
 
-interface SingleWord {
-  readonly word: string;
-  readonly item: boolean;
-  readonly part: boolean;
-}
-
 function singleWords<M extends Meaning>(phrases: ReadonlyMap<string, readonly Phrase<M>[]>): SingleWord[] {
   return [...phrases.values()]
     .flat()
@@ -201,56 +202,4 @@ function singleWords<M extends Meaning>(phrases: ReadonlyMap<string, readonly Ph
       part: meanings.some(({ kind }) => kind === "part"),
     }))
     .sort((a, b) => b.word.length - a.word.length);
-}
-
-function formIn(vocabulary: ReadonlySet<string>, word: string): string | null {
-  if (word === CONNECTOR) return word;
-  return [word, ...otherForms(word)].find((form) => vocabulary.has(form)) ?? null;
-}
-
-const spaced = (word: string): boolean =>
-  /^[\p{Script=Latin}\p{Script=Cyrillic}\p{Script=Greek}\p{N}]+$/u.test(word);
-
-const leastItem = (word: string): number => (spaced(word) ? 4 : 2);
-
-/** "Rhabarberblatt" as item and part; null where the word holds no two such. The longest item name in it counts. */
-function splitCompound(
-  word: string,
-  singles: readonly SingleWord[],
-  vocabulary: ReadonlySet<string>,
-): string[] | null {
-  const least = leastItem(word);
-  for (const { word: item } of singles.filter((single) => single.item && single.word.length >= least)) {
-    const at = word.indexOf(item);
-    if (at < 0) continue;
-    const after = partIn(word.slice(at + item.length), singles, vocabulary);
-    const part = after ?? (spaced(word) ? null : partIn(word.slice(0, at), singles, vocabulary));
-    if (part !== null) return [item, part];
-  }
-  return null;
-}
-
-/** "Kidneybohneneintopf" and "Gartenrhabarber" as an item and the rest. */
-function itemAtAnEnd(word: string, singles: readonly SingleWord[]): string[] | null {
-  const least = spaced(word) ? 6 : 2;
-  const items = singles.filter((single) => single.item && single.word.length >= least);
-  const item = items.find((single) => word.startsWith(single.word) || word.endsWith(single.word))?.word;
-  if (item === undefined) return null;
-  return word.startsWith(item) ? [item, word.slice(item.length)] : [word.slice(0, -item.length), item];
-}
-
-/** The part a compound ends in, after the letters that join ("Aprikose-n-kern"), or else a longer one within. */
-function partIn(
-  rest: string,
-  singles: readonly SingleWord[],
-  vocabulary: ReadonlySet<string>,
-): string | null {
-  const parts = singles.filter(({ part }) => part);
-  for (const joint of ["", "n", "en", "s", "es", "e", "の", "的"]) {
-    if (!rest.startsWith(joint)) continue;
-    const form = formIn(vocabulary, singular(rest.slice(joint.length)));
-    if (form !== null && parts.some(({ word }) => word === form)) return form;
-  }
-  const least = spaced(rest) ? 4 : 1;
-  return parts.find(({ word }) => word.length >= least && rest.includes(word))?.word ?? null;
 }

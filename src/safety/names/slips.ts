@@ -16,6 +16,14 @@ export function near(word: string, other: string): boolean {
   return neighboursSwapped(word, other) || (length >= 9 && word.at(-1) === other.at(-1));
 }
 
+/** Whether a slip hid in the folding of umlauts: "laruel" reads "larul", one slip from "laurel" with its e back. */
+export function nearUnfolded(word: string, other: string): boolean {
+  if (word.length < 5 || other.length < 6) return false;
+  return [...word.matchAll(/[aou]/g)].some(({ index }) =>
+    oneSlip(`${word.slice(0, index + 1)}e${word.slice(index + 1)}`, other),
+  );
+}
+
 /** Whether a short word, or a name of several words run together, is one slip from another that begins alike. */
 export function oneSlip(word: string, other: string): boolean {
   if (word[0] !== other[0]) return false;
