@@ -11,8 +11,8 @@ import {
 } from "./kitchen/index.js";
 import { kitchenYields, type OwnTestsFile, readOwnTests } from "./kitchen-yields.js";
 import type { Weight } from "./quantity/index.js";
-import type { Problem } from "./reading/index.js";
-import { checkSafety } from "./safety/index.js";
+import { inFileOrder, type Problem } from "./reading/index.js";
+import { safetyProblems } from "./safety-problems.js";
 import { resolveScenario, type SettledTestCard, settleTestCard } from "./yields/index.js";
 
 /** A scenario file read, joined with the kitchen's yields and checked for safety; null where there are problems. */
@@ -130,20 +130,8 @@ export async function loadWithOffcut(path: string, { part, weight, useBy }: Offc
 
 function joined(read: ReadScenario, ownTests: OwnTestsFile | null): Loaded {
   const { tables, problems: tableProblems } = kitchenYields(ownTests);
-  const { scenario, problems } = resolveScenario(read, tables);
-  const all = [...tableProblems, ...problems, ...(scenario === null ? [] : blocksOf(scenario, read))];
+  const { scenario, drafted, problems } = resolveScenario(read, tables);
+  const blocks = drafted === null ? [] : safetyProblems(drafted, read);
+  const all = [...tableProblems, ...[...problems, ...blocks].sort(inFileOrder)];
   return { scenario: all.length === 0 ? scenario : null, problems: all };
-}
-
-const REMEDIES: Readonly<Record<string, string>> = {
-  "treatment-needed": "State it under `treatments` of the dish, and do it",
-  "unknown-part": "Write `food_by:` and whose word it is under `parts:`, or leave it out",
-};
-
-/** What must not be planned, at the place in the file that asks for it. */
-function blocksOf(scenario: Scenario, read: ReadScenario): Problem[] {
-  return checkSafety(scenario).blocks.map(({ code, text, dish, part }) => {
-    const path = dish === null ? ["parts", part ?? ""] : ["dishes", dish];
-    return { ...read.keyPositionOf(path), what: text, remedy: REMEDIES[code] ?? "Leave it out" };
-  });
 }

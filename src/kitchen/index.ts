@@ -2,6 +2,7 @@
 export * from "./cards/index.js";
 export * from "./days.js";
 export * from "./decision.js";
+export * from "./destinations.js";
 export * from "./file/index.js";
 export * from "./scenario.js";
 export * from "./services.js";

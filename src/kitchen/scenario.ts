@@ -1,4 +1,5 @@
 import type { Decimal, Money, Weight } from "../quantity/index.js";
+import type { Destination } from "./destinations.js";
 import type { Limits, Service } from "./services.js";
 
 /**
@@ -287,30 +288,4 @@ export interface StapleLine {
   /** Price of one kg, L or each. */
   readonly price: Decimal | null;
   readonly allergens: readonly string[];
-}
-
-/** What happens to what nobody eats at a service; "waste" is carted away and what becomes of it is not stated. */
-export const DESTINATION_KINDS = [
-  "given away",
-  "animal feed",
-  "biomaterial",
-  "anaerobic digestion",
-  "compost",
-  "controlled combustion",
-  "land application",
-  "landfill",
-  "refuse",
-  "sewer",
-  "waste",
-] as const;
-export type DestinationKind = (typeof DESTINATION_KINDS)[number];
-
-/** Where food nobody eats at a service goes. */
-export interface Destination {
-  readonly name: string;
-  readonly kind: DestinationKind;
-  readonly end: "given away" | "waste";
-  readonly takes: { readonly food: boolean; readonly inedible: boolean; readonly portions: boolean };
-  /** Most weight over the whole plan. */
-  readonly limit: Weight | null;
 }

@@ -1,4 +1,12 @@
-import type { Destination, Dish, Item, Part, PartClass, Scenario } from "../kitchen/index.js";
+import {
+  type Destination,
+  type Dish,
+  type Item,
+  isBinFor,
+  type Part,
+  type PartClass,
+  type Scenario,
+} from "../kitchen/index.js";
 import { LedgerError } from "./errors.js";
 
 /** Where waste goes in a scenario whose destinations do not take it. */
@@ -12,9 +20,7 @@ export const REFUSE: Destination = {
 
 /** The first destination for waste that takes the class; one without a limit before those that have one. */
 export function binFor(kind: PartClass, { destinations }: Scenario): Destination {
-  const bins = destinations.filter(
-    ({ end, takes }) => end === "waste" && (kind === "food" ? takes.food : takes.inedible),
-  );
+  const bins = destinations.filter((destination) => isBinFor(kind, destination));
   return bins.find(({ limit }) => limit === null) ?? bins[0] ?? REFUSE;
 }
 

@@ -29,19 +29,19 @@ export function allergensOfDish(scenario: Scenario, dish: Dish): Carried {
 }
 
 /**
- * Allergens a dish may hold without being made of them: stated for it or for an item in it, and those of the dishes
- * it shares equipment with. What it is made of is not said again.
+ * Allergens a dish may hold without being made of them: stated for it or for an item in it, and what the dishes it
+ * shares equipment with hold or may hold. What it is made of is not said again.
  */
 export function mayContain(scenario: Scenario, dish: Dish): Carried {
   const lineage = lineageOf(scenario);
-  const items = dish.lines
-    .flatMap(({ from }) => from.flatMap(({ part }) => lineage.withSources(part)))
-    .flatMap((part) => lineage.itemsOf(part));
   const shared = new Set(dish.shares.map(fold));
   const neighbours = scenario.dishes.filter(
     (other) => other !== dish && other.shares.some((name) => shared.has(fold(name))),
   );
-  const stated = [dish, ...items, ...neighbours].flatMap((holder) => holder.mayContain);
+  const stated = [dish, ...neighbours].flatMap((each) => [
+    ...each.mayContain,
+    ...itemsIn(each, lineage).flatMap((item) => item.mayContain),
+  ]);
   const ofNeighbours = neighbours.map((other) => allergensOfDish(scenario, other));
   const may = gather({
     declared: [...stated, ...ofNeighbours.flatMap(({ others }) => others)],
@@ -52,6 +52,13 @@ export function mayContain(scenario: Scenario, dish: Dish): Carried {
     allergens: may.allergens.filter((allergen) => !made.allergens.includes(allergen)),
     others: may.others.filter((word) => !made.others.includes(word)),
   };
+}
+
+/** Every form of every item that may go into a dish, through any number of steps. */
+export function itemsIn(dish: Dish, lineage: Lineage): Item[] {
+  return dish.lines
+    .flatMap(({ from }) => from.flatMap(({ part }) => lineage.withSources(part)))
+    .flatMap((part) => lineage.itemsOf(part));
 }
 
 /** The allergens a dish carries that no one has declared: known by the names of what goes into it alone. */

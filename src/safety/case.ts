@@ -22,7 +22,7 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
     acts: [
       act("safety/check-hazards.ts", "neverFood"),
       act("safety/hazards/match.ts", "hazardsOf"),
-      act("load.ts", "blocksOf"),
+      act("safety-problems.ts", "safetyProblems"),
       act("plan.ts", "refuseBlocked"),
       act("yields/weighing/agreement.ts", "disagreementsWithTables"),
     ],
@@ -38,7 +38,7 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
   },
   {
     id: "Only if treated",
-    rule: "A part that is food only after a treatment demands that the dish declares it; it is printed as a critical step on the dish sheet.",
+    rule: "A part that is food only after a treatment demands that the dish declares it, however its parts are called or kept; it is printed as a critical step on the dish sheet.",
     acts: [
       act("safety/check-hazards.ts", "untreated"),
       act("safety/check-hazards.ts", "criticalSteps"),
@@ -66,9 +66,14 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
   },
   {
     id: "Food that needs temperature control",
-    rule: "Cut melon, leafy greens and tomato, raw sprouts, food in oil, cooked food, food of animals and mixtures are taken to need temperature control once cut, cooked or mixed.",
-    acts: [act("safety/tcs.ts", "tcsOf")],
-    tests: ["safety/life.test.ts"],
+    rule: "Cut melon, leafy greens and tomato, raw sprouts, food in oil, cooked food and what is made of it, food of animals and mixtures are taken to need temperature control once cut, cooked or mixed.",
+    acts: [
+      act("safety/tcs.ts", "tcsOf"),
+      act("safety/of-animals.ts", "animalKindsIn"),
+      act("yields/resolve/parts.ts", "spreadCooked"),
+      act("yields/resolve/items.ts", "isMilder"),
+    ],
+    tests: ["safety/life.test.ts", "safety/ways-round.test.ts"],
     source: "FDA Food Code 1-201.10",
     codes: [],
   },
@@ -147,6 +152,14 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
     tests: ["safety/allergens.test.ts", "pages/safety-sheets.test.ts"],
     source: "caution of this program; the laws of the lists",
     codes: ["allergen-claim"],
+  },
+  {
+    id: "Vegan and vegetarian",
+    rule: "A dish said to be vegan or vegetarian that holds meat or fish, or, where vegan, milk or egg, is refused. Traces are no matter to this claim; who must do without an allergen needs a diet that names it.",
+    acts: [act("safety/check-diets.ts", "falseDiets")],
+    tests: ["safety/diets.test.ts"],
+    source: "ISO 23662:2021, from memory; Food Standards Agency (UK), from memory",
+    codes: ["diet-claim"],
   },
 ];
 

@@ -1,4 +1,5 @@
 import type { Dish, Scenario } from "../kitchen/index.js";
+import { itemsIn } from "./carry.js";
 import type { SafetyBlock, Warning } from "./findings.js";
 import type { Lineage } from "./lineage.js";
 import { fold } from "./names/fold.js";
@@ -37,7 +38,5 @@ export function eggAdvice(scenario: Scenario, lineage: Lineage): Warning[] {
 }
 
 function holdsEgg(dish: Dish, lineage: Lineage): boolean {
-  return dish.lines
-    .flatMap(({ from }) => from.flatMap(({ part }) => lineage.withSources(part)))
-    .some((part) => lineage.itemsOf(part).some(({ handling }) => handling === "egg"));
+  return itemsIn(dish, lineage).some(({ handling }) => handling === "egg");
 }

@@ -14,13 +14,6 @@ export interface CriticalStep {
   readonly declared: readonly string[];
 }
 
-/** What a cooked part has been through by its state alone. */
-const BY_STATE: Readonly<Record<Part["state"], readonly string[]>> = {
-  raw: [],
-  frozen: [],
-  cooked: ["cooked thoroughly"],
-};
-
 /** Parts and staples that are never food and are used as food here; a part classed "never" counts as such. */
 export function neverFood(scenario: Scenario, lineage: Lineage): SafetyBlock[] {
   const parts = scenario.parts.flatMap((part) => {
@@ -66,9 +59,8 @@ function classedNever(part: Part, uses: readonly string[], dish: string | null):
 /** Dishes that use a part which is food only after a treatment they do not declare. */
 export function untreated(scenario: Scenario, lineage: Lineage): SafetyBlock[] {
   return scenario.dishes.flatMap((dish) =>
-    demands(scenario, lineage, dish).flatMap(({ name, state, hazard, rule }) => {
-      if (rule.treatments.some((treatment) => isTreated([...dish.treatments, ...BY_STATE[state]], treatment)))
-        return [];
+    demands(scenario, lineage, dish).flatMap(({ name, hazard, rule }) => {
+      if (rule.treatments.some((treatment) => isTreated(dish.treatments, treatment))) return [];
       const wanted = rule.treatments.map((treatment) => `"${treatment}"`).join(" or ");
       const what = `${dish.name} uses ${name}, which is food only after a treatment; the dish must declare ${wanted}`;
       return finding(scenario, "treatment-needed", hazard, what, name, dish.name);
@@ -108,7 +100,6 @@ export function cautions(scenario: Scenario, lineage: Lineage): Warning[] {
 
 interface Demand {
   readonly name: string;
-  readonly state: Part["state"];
   readonly hazard: Hazard;
   readonly rule: Extract<Rule, { kind: "only if" }>;
 }
@@ -116,18 +107,16 @@ interface Demand {
 /** Every treatment a dish depends on: by its parts, by what they are made of, and by its staples. */
 function demands(scenario: Scenario, lineage: Lineage, dish: Dish): Demand[] {
   const found = new Map<string, Demand>();
-  const add = (name: string, state: Part["state"], hazard: Hazard) => {
+  const add = (name: string, hazard: Hazard) => {
     const rule = ruleFor(scenario, hazard);
     const index = `${name}\n${hazard.id}`;
-    if (rule.kind === "only if" && !found.has(index)) found.set(index, { name, state, hazard, rule });
+    if (rule.kind === "only if" && !found.has(index)) found.set(index, { name, hazard, rule });
   };
   for (const { part: name } of dish.lines.flatMap(({ from }) => from)) {
-    const used = lineage.parts.get(name);
-    if (used === undefined) continue;
     const hazards = lineage.withSources(name).flatMap((part) => hazardsOfPart(part, lineage.itemsOf(part)));
-    for (const hazard of hazards) add(name, used.state, hazard);
+    for (const hazard of hazards) add(name, hazard);
   }
-  for (const { name } of dish.staples) for (const hazard of hazardsOf("", name)) add(name, "raw", hazard);
+  for (const { name } of dish.staples) for (const hazard of hazardsOf("", name)) add(name, hazard);
   return [...found.values()];
 }
 

@@ -1,6 +1,7 @@
 import type { Scenario } from "../kitchen/index.js";
 import { falseClaims, undeclared } from "./check-allergens.js";
 import { dateWarnings } from "./check-dates.js";
+import { falseDiets } from "./check-diets.js";
 import { eggAdvice, eggBlocks } from "./check-egg.js";
 import { cautions, neverFood, untreated } from "./check-hazards.js";
 import { statedParts, unknownParts } from "./check-unknown.js";
@@ -20,6 +21,7 @@ export function checkSafety(scenario: Scenario): { blocks: SafetyBlock[]; warnin
       ...unknownParts(scenario, lineage),
       ...eggBlocks(scenario),
       ...falseClaims(scenario),
+      ...falseDiets(scenario, lineage),
     ],
     warnings: [
       ...cautions(scenario, lineage),

@@ -1,5 +1,6 @@
 import type { Item, Part } from "../kitchen/index.js";
 import { makeLexicon } from "./names/lexicon.js";
+import { animalKindsIn } from "./of-animals.js";
 
 /** Why a food needs temperature control for safety (TCS), and who says so. */
 export interface Tcs {
@@ -106,13 +107,20 @@ export function isPreserved(name: string): boolean {
   return keysIn(name).has("preserved");
 }
 
-/** Why a part, cut or made, needs temperature control; `item` is null for a blend. Null where it does not. */
+/**
+ * Why a part, cut or made, needs temperature control; `item` is null for a blend. Null where it does not. An item
+ * that no table holds counts as food of animals where its name says so, however it is said to be handled.
+ */
 export function tcsOf(part: Part, item: Item | null): Tcs | null {
-  if (item !== null && item.handling !== "plant") return KINDS.animal;
+  if (item !== null && (item.handling !== "plant" || isOfAnimalsByName(item, part))) return KINDS.animal;
   if (part.state === "cooked") return KINDS.cooked;
   const byName = tcsOnceCut(`${item?.name ?? ""} ${part.name}`);
   if (byName !== null || item !== null) return byName;
   return isPreserved(part.name) ? null : KINDS.mixture;
+}
+
+function isOfAnimalsByName({ name, inTables }: Item, part: Part): boolean {
+  return !inTables && animalKindsIn(`${name} ${part.name}`).length > 0;
 }
 
 function keysIn(name: string): Set<NameKey> {

@@ -27,6 +27,13 @@ describe("the check of a whole plan", () => {
     expect(verifyDecision(decision, scenario)).toEqual([]);
   });
 
+  it("finds a part worked after its last day", () => {
+    const late = decision.preps.map((prep) => ({ ...prep, service: scenario.services.length - 1 }));
+    const shortLived = { ...scenario, parts: scenario.parts.map((part) => ({ ...part, keepsDays: 1 })) };
+    const faults = verifyDecision({ ...decision, preps: late }, shortLived);
+    expect(faults.filter((fault) => /is worked by .* \d+ days after its last$/.test(fault))).not.toEqual([]);
+  });
+
   it.each<[string, (plan: Decision) => Decision]>([
     [
       "a gram of a cut lost",
@@ -49,6 +56,16 @@ describe("the check of a whole plan", () => {
       ({ preps, ...rest }) => ({
         ...rest,
         preps: first(preps, (prep) => ({ ...prep, loss: more(prep.loss) })),
+      }),
+    ],
+    [
+      "a part worked before it is cut",
+      ({ preps, ...rest }) => ({
+        ...rest,
+        preps: preps.map((prep) => ({
+          ...prep,
+          service: prep.from.origin.kind === "cut" ? -1 : prep.service,
+        })),
       }),
     ],
     [

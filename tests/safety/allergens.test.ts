@@ -238,6 +238,13 @@ describe("allergens on their way into a dish", () => {
     ["barley", "gluten-free", true],
     ["spelt", "gluten free", true],
     ["mussel", "free from shellfish", true],
+    ["barley", "glutenfrei", true],
+    ["barley", "coeliac", true],
+    ["barley", "Zöliakie", true],
+    ["celery", "celery allergy", true],
+    ["celery", "selleriefrei", true],
+    ["mussel", "eats shellfish", false],
+    ["celery", "with celery", false],
   ])("%s in a dish said to be %j is refused: %s", (item, diet, refused) => {
     const scenario = servingOf({ item, part: "piece", dish: { diets: [diet] } });
     const codes = checkSafety(scenario).blocks.map(({ code }) => code);

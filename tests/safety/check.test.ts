@@ -143,11 +143,13 @@ describe("a part that needs a treatment", () => {
     expect(codes(scenario)).toContain("critical-step");
   });
 
-  it("is met by cooking where cooking is all that is asked", () => {
-    const morels = (state: Part["state"]) => servingOf({ item: "morel", part: "half", partFacts: { state } });
-    expect(blocks(morels("raw")).map(({ code }) => code)).toEqual(["treatment-needed"]);
-    expect(blocks(morels("cooked"))).toEqual([]);
-    expect(blocks(morels("frozen"))).toHaveLength(1);
+  it("is met by what the dish declares and not by the state of the part", () => {
+    const morels = (state: Part["state"], treatments: readonly string[]) =>
+      servingOf({ item: "morel", part: "half", partFacts: { state }, dish: { treatments } });
+    for (const state of ["raw", "cooked", "frozen"] as const) {
+      expect(blocks(morels(state, [])).map(({ code }) => code)).toEqual(["treatment-needed"]);
+      expect(blocks(morels(state, ["cooked thoroughly"]))).toEqual([]);
+    }
   });
 
   it("is not asked of a tin, by name or by form", () => {

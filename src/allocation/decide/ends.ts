@@ -1,4 +1,4 @@
-import type { KeptPart, Lot, Scenario, Send } from "../../kitchen/index.js";
+import { isBinFor, type KeptPart, type Lot, type Scenario, type Send } from "../../kitchen/index.js";
 import { milligrams, minus, NO_WEIGHT, plus, smaller, type Weight } from "../../quantity/index.js";
 import { downToStep, nearestStep } from "./rounding.js";
 import type { Settling } from "./settling.js";
@@ -52,9 +52,8 @@ export function endsOf(settling: Settling, rest: Weight, scenario: Scenario, roo
     send(destination, downToStep(plus(proposed, milligrams(10n)), step));
   const surplusIsGiven = wasted < step ? gives.filter(({ proposed }) => proposed >= step) : [];
   for (const { destination } of surplusIsGiven) send(destination, left);
-  const takes = lot.kind.class === "food" ? "food" : "inedible";
   for (const destination of scenario.destinations) {
-    if (destination.end === "waste" && destination.takes[takes]) send(destination.name, left);
+    if (isBinFor(lot.kind.class, destination)) send(destination.name, left);
   }
   return {
     sends: [...sends].map(([destination, weight]) => ({ lot: plainLot(lot), destination, weight })),

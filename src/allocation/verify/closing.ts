@@ -109,10 +109,18 @@ function lotFaults(decision: Decision, scenario: Scenario): Fault[] {
   return [...balance].flatMap(([lot, weight]) => differs(lot, weight, NO_WEIGHT));
 }
 
-/** Nothing goes into a dish before it is cut or after its last day, and no item is cut after its own. */
+/** Nothing goes into a dish or a step before it is cut or after its last day, and no item is cut after its own. */
 export function dateFaults(decision: Decision, scenario: Scenario): Fault[] {
   const dayOf = (service: number): number => scenario.services[service]?.day ?? 0;
-  const faults: Fault[] = [];
+  const faults: Fault[] = decision.preps.flatMap(({ from, step, service }) => {
+    const lastDay = lastDayOfLot(from, scenario);
+    const early = from.origin.kind === "cut" && from.origin.service > service;
+    const late = lastDay !== null && dayOf(service) > lastDay;
+    return [
+      ...(early ? [`${from.part} is worked by ${step} before it is cut`] : []),
+      ...(late ? [`${from.part} is worked by ${step} ${dayOf(service) - lastDay} days after its last`] : []),
+    ];
+  });
   for (const { lot, dish, service } of decision.goings) {
     const part = scenario.parts.find(({ name }) => name === lot.part);
     if (part === undefined) {

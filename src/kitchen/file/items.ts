@@ -92,10 +92,13 @@ export function ingredientSchemas(leaf: Leaves) {
     {
       keeps: leaf.days.optional().describe("Days it keeps chilled, the day it was cut being day 1"),
       class: choice(CLASSES).optional(),
-      state: choice(STATES).optional().describe("Default: raw; cooked where a step takes up water"),
+      state: choice(STATES)
+        .optional()
+        .describe("Default: raw; cooked where a step takes up water or works on what is cooked"),
       credit: leaf.pricePerKilogram.optional().describe("Market value, for trim credit and sales value"),
       keep: keep.optional().describe("Permission to keep it past the plan"),
       container: leaf.text.optional(),
+      allergens: texts.optional().describe("Added to those of what it is cut from or made of"),
       food_by: leaf.text.optional().describe("Whose word it is that this is food, where no table says so"),
       on_hand: oneOrMore(
         keyed(

@@ -1,7 +1,8 @@
 import { z } from "zod";
 import type { CupSystem } from "../../quantity/index.js";
 import { keyed } from "../../reading/index.js";
-import { ALLERGEN_CHOICES, DESTINATION_KINDS, RULES_OF } from "../scenario.js";
+import { DESTINATION_KINDS } from "../destinations.js";
+import { ALLERGEN_CHOICES, RULES_OF } from "../scenario.js";
 import { dishSchema } from "./dishes.js";
 import { ingredientSchemas } from "./items.js";
 import { choice, type Leaves, leaves, oneOrMore } from "./leaves.js";

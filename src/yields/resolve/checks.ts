@@ -20,7 +20,6 @@ type Check = (context: Resolving, drafted: Drafted) => void;
 
 const CHECKS: readonly Check[] = [
   stepsRunInNoCircle,
-  neverPartsStayOut,
   keepingOutlivesThePlan,
   keepingIsValuedBelowCost,
   wasteHasAPrice,
@@ -64,16 +63,6 @@ function wayBetween(made: ReadonlyMap<string, readonly string[]>, from: string, 
     }
   }
   return null;
-}
-
-function neverPartsStayOut(context: Resolving, { steps, parts }: Drafted): void {
-  for (const { step, gives, path } of steps) {
-    const never = step.from.find((name) => parts.get(name)?.class === "never");
-    const food = gives.find(({ part }) => parts.get(part)?.class === "food");
-    if (path !== null && never !== undefined && food !== undefined) {
-      context.at([...path, "from"], words.neverInStep(never));
-    }
-  }
 }
 
 function keepingOutlivesThePlan(context: Resolving, { items, parts }: Drafted): void {

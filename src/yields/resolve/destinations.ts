@@ -1,4 +1,4 @@
-import type { Destination, ScenarioFile } from "../../kitchen/index.js";
+import { type Destination, isBinFor, type ScenarioFile } from "../../kitchen/index.js";
 import type { Resolving } from "./context.js";
 import * as words from "./wording/index.js";
 
@@ -19,7 +19,7 @@ export function resolveDestinations(context: Resolving): Destination[] {
   const open = stated.filter(({ end, limit }) => end === "waste" && limit === null);
   const rest: Takes = {
     food: !open.some(({ takes }) => takes.food),
-    inedible: !open.some(({ takes }) => takes.inedible),
+    inedible: !open.some((destination) => isBinFor("never", destination)),
     portions: !open.some(({ takes }) => takes.portions),
   };
   if (!rest.food && !rest.inedible && !rest.portions) return stated;

@@ -1,4 +1,11 @@
-import { type Buying, type Carry, daysBetween, type Item, type Service } from "../../kitchen/index.js";
+import {
+  type Buying,
+  type Carry,
+  daysBetween,
+  type Handling,
+  type Item,
+  type Service,
+} from "../../kitchen/index.js";
 import { money, NO_MONEY } from "../../quantity/index.js";
 import type { Path } from "../../reading/index.js";
 import { unitSpreadOf } from "../spread.js";
@@ -44,6 +51,8 @@ function resolveItem(
       context.unsettledParts.add(part);
     }
   }
+  if (entry.handling !== undefined && isMilder(entry.handling, table?.handling))
+    context.at([...path, "handling"], words.handlingStays(name, table?.handling ?? "plant"));
   const deliveries = deliveriesOf(context, services, entry, path);
   const keeps = keepsOf(
     context,
@@ -78,6 +87,11 @@ function resolveItem(
     substitute: entry.substitute ?? null,
   };
   return [{ item, facts }];
+}
+
+/** What the tables call raw food of animals stays so: hygiene and dates hang on it. */
+function isMilder(stated: Handling, ofTable: Handling | undefined): boolean {
+  return stated === "plant" && ofTable !== undefined && ofTable !== "plant";
 }
 
 export function carryOf(keep: ItemEntry["keep"]): Carry | null {

@@ -73,7 +73,6 @@ function resolveSource(
     context.atName(place, words.lineOutOfReach([name]));
     return "unknown";
   }
-  if (part.class === "never") context.atName(place, words.neverInDish(name));
   if (part.class === "inedible") context.atName(place, words.inedibleInDish(name));
   if (rate.isZero()) {
     context.at([...place, "rate"], words.zeroRate(name));

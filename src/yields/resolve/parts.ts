@@ -38,15 +38,16 @@ export function resolveParts(
       ...describedBy(context, name, cutClass(context, name, said), cutKeeps(context, name, said)),
       inTables: said.some(({ place, class: stated }) => place === null && stated === "food"),
       item: sources[0]?.of ?? null,
-      allergens: [...new Set(sources.flatMap(({ allergens }) => allergens))],
+      allergens: [
+        ...new Set([...sources.flatMap(({ allergens }) => allergens), ...statedAllergens(context, name)]),
+      ],
       pieceWeight: pieceWeightOf(context, name, said),
     });
   }
   for (const draft of inMakingOrder(steps)) addMade(context, draft, parts);
-  spreadAllergens(
-    steps.map(({ step }) => step),
-    parts,
-  );
+  const made = steps.map(({ step }) => step);
+  spreadAllergens(made, parts);
+  spreadCooked(context, made, parts);
   return parts;
 }
 
@@ -89,6 +90,10 @@ export function checkPartNames(
       context.atKey(["parts", name], unknownPart(context, name, known, others));
     }
   }
+}
+
+function statedAllergens(context: Resolving, name: string): readonly string[] {
+  return context.file.parts?.[name]?.allergens ?? [];
 }
 
 function byPart(facts: readonly PartFact[]): Map<string, PartFact[]> {
@@ -203,7 +208,7 @@ function addMade(context: Resolving, { step, gives }: StepDraft, parts: Map<stri
       state: context.file.parts?.[name]?.state ?? state ?? (blend ? "cooked" : "raw"),
       item: blend || items.size !== 1 ? null : item,
       inTables,
-      allergens: [],
+      allergens: statedAllergens(context, name),
       pieceWeight: null,
     });
   }
@@ -237,6 +242,26 @@ function spreadAllergens(steps: readonly Step[], parts: Map<string, Part>): void
           parts.set(name, { ...part, allergens });
           changed = true;
         }
+      }
+    }
+  }
+}
+
+/** What is made of something cooked is cooked food still, through freezing and thawing, whatever else goes into it. */
+function spreadCooked(context: Resolving, steps: readonly Step[], parts: Map<string, Part>): void {
+  const cooked = new Set(
+    [...parts.values()].flatMap(({ name, state }) => (state === "cooked" ? [name] : [])),
+  );
+  for (const source of cooked) {
+    for (const { yields } of steps.filter(({ from }) => from.includes(source))) {
+      for (const { part: name } of yields) {
+        const part = parts.get(name);
+        if (part === undefined || cooked.has(name)) continue;
+        cooked.add(name);
+        if (part.state !== "raw") continue;
+        parts.set(name, { ...part, state: "cooked" });
+        if (context.file.parts?.[name]?.state === "raw")
+          context.at(["parts", name, "state"], words.cookedStays(name, source));
       }
     }
   }

@@ -14,13 +14,15 @@ import { resolveSteps } from "./steps.js";
 interface Resolved {
   /** Null where there is any problem. */
   readonly scenario: Scenario | null;
+  /** What could be read of it all the same, for what else is wrong with it; null where that is nothing. */
+  readonly drafted: Scenario | null;
   /** Every problem of the file, of form and of content, in its order. */
   readonly problems: readonly Problem[];
 }
 
 /** Joins a scenario file with the yield tables: every name is looked up and every yield and default filled in. */
 export function resolveScenario(read: ReadScenario, tables: YieldTables): Resolved {
-  if (read.value === null) return { scenario: null, problems: read.problems };
+  if (read.value === null) return { scenario: null, drafted: null, problems: read.problems };
   const context = new Resolving(read, read.value, tables);
   const services = resolveServices(context);
   const drafts = resolveItems(context, services);
@@ -39,8 +41,7 @@ export function resolveScenario(read: ReadScenario, tables: YieldTables): Resolv
   const destinations = resolveDestinations(context);
   checkScenario(context, { services, items, steps, parts, dishes });
   const problems = context.problems.sort(inFileOrder);
-  if (problems.length > 0) return { scenario: null, problems };
-  const scenario: Scenario = {
+  const drafted: Scenario = {
     ...headOf(read.value),
     firstDate: services[0]?.date ?? "",
     services,
@@ -51,7 +52,7 @@ export function resolveScenario(read: ReadScenario, tables: YieldTables): Resolv
     destinations,
     partsOnHand,
   };
-  return { scenario, problems };
+  return { scenario: problems.length === 0 ? drafted : null, drafted, problems };
 }
 
 type Head = Omit<

@@ -18,6 +18,11 @@ export const unknownItem = (name: string, meant: string | null): Wording => ({
   remedy: meantOr(meant, "Give it `breakdowns:` of its own"),
 });
 
+export const handlingStays = (name: string, handling: string): Wording => ({
+  what: `\`${name}\` is food of animals by the yield tables, and is handled and dated as such`,
+  remedy: `Write \`handling: ${handling}\`, or leave it out`,
+});
+
 export const formOfUnknown = (name: string, of: string, meant: string | null): Wording => ({
   what: `\`${name}\` is another form of \`${of}\`, which neither the tables nor this scenario hold`,
   remedy: meantOr(meant, `Write an item of either, or leave \`of:\` out`),
@@ -223,6 +228,11 @@ export const neverStays = (name: string): Wording => ({
   remedy: "Leave its class out",
 });
 
+export const cookedStays = (name: string, source: string): Wording => ({
+  what: `\`${name}\` is made of \`${source}\`, which is cooked: it is cooked food, and dated as such`,
+  remedy: "Leave its state out",
+});
+
 export const partNotMade = (name: string): Wording => ({
   what: `no breakdown or step in use gives \`${name}\``,
   remedy: "Let one of them give it, so that its class and allergens are known",
@@ -245,11 +255,6 @@ export const stepOpen = (sum: Decimal, whole: Decimal): Wording => ({
 export const circle = (parts: readonly string[]): Wording => ({
   what: `the steps run in a circle: ${parts.join(", then ")}`,
   remedy: "Leave one of these steps out: a part may be downgraded, never upgraded",
-});
-
-export const neverInStep = (name: string): Wording => ({
-  what: `\`${name}\` must not be eaten, nor may food be made of it`,
-  remedy: "Leave it out",
 });
 
 export const keepsTooShort = (name: string): Wording => ({

@@ -125,11 +125,6 @@ export const lineOutOfReach = (parts: readonly string[]): Wording => ({
   remedy: "Add the breakdown to `cut:`, or take the line from another part",
 });
 
-export const neverInDish = (part: string): Wording => ({
-  what: `\`${part}\` must not be eaten`,
-  remedy: "Take it out of the dish",
-});
-
 export const inedibleInDish = (part: string): Wording => ({
   what: `\`${part}\` is inedible, and a dish takes food`,
   remedy: `Take another part; if this one is eaten here, add \`${part}: {class: food}\` under \`parts:\``,
