@@ -109,6 +109,8 @@ describe("the allergens of a food by its name", () => {
     ["groundnut oil", ["peanuts"]],
     ["soy sauce", ["wheat", "cereals containing gluten", "soybeans"]],
     ["tofu", ["soybeans"]],
+    ["Soymilk", ["soybeans"]],
+    ["flor de calabaza", []],
     ["edamame", ["soybeans"]],
     ["tahini", ["sesame"]],
     ["sesame oil", ["sesame"]],

@@ -47,6 +47,7 @@ describe("what needs temperature control once cut", () => {
   // Herbs are not counted among leafy greens (Food Code 1-201.10, from memory); the others are not on the list.
   it.each([
     "carrot",
+    "carrot stick",
     "parsley leaf",
     "coriander leaves",
     "basil",

@@ -49,9 +49,13 @@ const SURE_LENGTH = 8;
 
 /**
  * A lexicon of names in many languages. Each row lists names between commas; "=" before a name fixes the order
- * of its words, otherwise neighbours may stand either way round ("potato, sweet"). The longest name wins.
+ * of its words, otherwise neighbours may stand either way round ("potato, sweet"). The longest name wins. Slips in
+ * words of four and five letters ("eldar") are guessed at only where asked: "stick" is near "stock".
  */
-export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon<M> {
+export function makeLexicon<M extends Meaning>(
+  rows: readonly Row<M>[],
+  { shortSlips = false }: { readonly shortSlips?: boolean } = {},
+): Lexicon<M> {
   const phrases = new Map<string, Phrase<M>[]>();
   const vocabulary = new Set<string>();
   const slippable = new Map<string, string>();
@@ -88,7 +92,7 @@ export function makeLexicon<M extends Meaning>(rows: readonly Row<M>[]): Lexicon
   function slipOf(word: string): string[] | null {
     const among = (isSlip: (other: string) => boolean): string | undefined =>
       [...slippable].find(([surface]) => isSlip(surface))?.[1];
-    const short = word.length === 4 || word.length === 5;
+    const short = shortSlips && (word.length === 4 || word.length === 5);
     const meant =
       (word.length >= 4 ? single.get(undoubled(word)) : undefined) ??
       among((other) => near(word, other) || near(`${word}s`, other)) ??

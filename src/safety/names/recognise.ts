@@ -57,7 +57,7 @@ const rows = [
   { meanings: [{ kind: "item", key: "harmless" }] as const, names: HARMLESS, spelt: "exactly" as const },
   { meanings: [{ kind: "word", key: "kitchen" }] as const, names: KITCHEN_WORDS, spelt: "exactly" as const },
 ];
-const lexicon = makeLexicon<HazardMeaning>(rows);
+const lexicon = makeLexicon<HazardMeaning>(rows, { shortSlips: true });
 
 /** What a name speaks of: items, and parts each with the item it belongs to (null where the name does not say). */
 export interface Recognised {
