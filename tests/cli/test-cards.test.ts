@@ -1,7 +1,8 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { checkCommand, type TestCardOptions, testCardCommand } from "../../src/commands/index.js";
+import { checkCommand } from "../../src/commands/check.js";
+import { type TestCardOptions, testCardCommand } from "../../src/commands/test-card.js";
 import { loadScenarioText } from "../../src/load.js";
 import { problemText } from "../../src/reading/index.js";
 import { type TestKind, testFigures } from "../../src/yields/index.js";

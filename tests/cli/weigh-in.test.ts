@@ -2,7 +2,8 @@ import { cpSync, existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } 
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, it } from "vitest";
-import { planCommand, type WeighInCommandOptions, weighInCommand } from "../../src/commands/index.js";
+import { planCommand } from "../../src/commands/plan.js";
+import { type WeighInCommandOptions, weighInCommand } from "../../src/commands/weigh-in.js";
 import { planSchema } from "../../src/contract/index.js";
 import { expectBalanced } from "../support/plan-checks.js";
 import { run } from "../support/program.js";

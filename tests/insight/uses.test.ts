@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from "vitest";
-import { usesCommand } from "../../src/commands/index.js";
+import { usesCommand } from "../../src/commands/uses.js";
 import { usesOf } from "../../src/insight/index.js";
 import { loadWithOffcut } from "../../src/load.js";
 import { usesPage } from "../../src/pages/index.js";

@@ -1,0 +1,11 @@
+import type { ExitCode } from "../exit-code.js";
+import type { Terminal } from "../terminal.js";
+
+/** What every command is run with. */
+export interface Run {
+  readonly terminal: Terminal;
+  /** Takes the exit code a command ends with. */
+  readonly end: (code: ExitCode) => void;
+  /** Settles when the program is told to stop. */
+  readonly untilStopped: () => Promise<void>;
+}
