@@ -142,7 +142,7 @@ function printAccount(account: WasteAccount, count: Count, writing: Writing, ter
     row.material,
     writing.weight(row.weight),
     writing.money(row.money),
-    `${row.names.join(", ")}${row.assumed ? " (assumed)" : ""}`,
+    row.names.join(", "),
   ]);
   const heads = ["Destination", "Material", "Weight", "Money lost", "In this kitchen"];
   for (const line of tableLines(heads, rows, [2, 3])) terminal.print(line);

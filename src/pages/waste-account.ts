@@ -124,10 +124,9 @@ function accountData(account: WasteAccount, writing: Writing): AccountData {
       (destination) => {
         const here = rows.filter((row) => row.destination === destination);
         const { name, tier, pathway } = DESTINATION_FACTS[destination];
-        const assumed = here.some((row) => row.assumed) ? ", assumed" : "";
         return {
           destination: name,
-          names: `${listed(once(here.flatMap(({ names }) => names)))}${assumed}`,
+          names: listed(once(here.flatMap(({ names }) => names))),
           scale: tier === null ? pathway : `tier ${tier}: ${pathway}`,
           ...line(destination),
         };

@@ -30,8 +30,6 @@ export interface AccountRow {
   readonly destination: FlwDestination;
   /** The kitchen's own names for where it went. */
   readonly names: readonly string[];
-  /** The kitchen did not say what becomes of it there. */
-  readonly assumed: boolean;
   readonly weight: Weight;
   readonly money: Money;
 }
@@ -133,8 +131,7 @@ function rowsOf({ transfers, destinations }: Accounted): AccountRow[] {
     const kind = kinds.get(name) ?? "waste";
     const destination = DESTINATION_OF_KIND[kind];
     if (destination === null) throw new RangeError(`${name} gives to people, and ${to} is waste`);
-    const entry = { material, destination, names: [name], assumed: kind === "waste" };
-    return [{ ...entry, weight: grams(weight), money: money(lost) }];
+    return [{ material, destination, names: [name], weight: grams(weight), money: money(lost) }];
   });
   return gathered(rows);
 }
@@ -148,9 +145,7 @@ function gathered(rows: readonly AccountRow[]): AccountRow[] {
       const lost = total(here.map((row) => row.money));
       if (weight === NO_WEIGHT && lost === NO_MONEY) return [];
       const names = [...new Set(here.flatMap((row) => row.names))];
-      return [
-        { material, destination, names, assumed: here.some(({ assumed }) => assumed), weight, money: lost },
-      ];
+      return [{ material, destination, names, weight, money: lost }];
     }),
   );
 }

@@ -1,6 +1,9 @@
 import type { DestinationKind } from "../kitchen/index.js";
 
-/** The ten destinations of the Food Loss and Waste Standard, most preferred by the US EPA's scale first. */
+/**
+ * The ten destinations of the Food Loss and Waste Standard, most preferred by the US EPA's scale first; and, where a
+ * kitchen does not say what becomes of its waste, that it is not known.
+ */
 export const FLW_DESTINATIONS = [
   "animal feed",
   "not harvested",
@@ -12,6 +15,7 @@ export const FLW_DESTINATIONS = [
   "controlled combustion",
   "refuse",
   "sewer",
+  "not known",
 ] as const;
 export type FlwDestination = (typeof FLW_DESTINATIONS)[number];
 
@@ -56,9 +60,10 @@ export const DESTINATION_FACTS: Readonly<Record<FlwDestination, DestinationFacts
   "controlled combustion": { name: "Controlled combustion", tier: 6, pathway: "incinerate", basis: "read" },
   refuse: { name: "Refuse / discards / litter", tier: null, pathway: "not on the scale", basis: "memory" },
   sewer: { name: "Sewer / wastewater treatment", tier: 6, pathway: "send down the drain", basis: "read" },
+  "not known": { name: "Not known", tier: null, pathway: "ask who carts it away", basis: "memory" },
 };
 
-/** Where a scenario's destination leads; null for what people eat. "waste" is taken for landfill and said to be so. */
+/** Where a scenario's destination leads; null for what people eat. */
 export const DESTINATION_OF_KIND: Readonly<Record<DestinationKind, FlwDestination | null>> = {
   "given away": null,
   "animal feed": "animal feed",
@@ -70,5 +75,5 @@ export const DESTINATION_OF_KIND: Readonly<Record<DestinationKind, FlwDestinatio
   landfill: "landfill",
   refuse: "refuse",
   sewer: "sewer",
-  waste: "landfill",
+  waste: "not known",
 };

@@ -2,7 +2,9 @@ import type { WasteAccount } from "./account.js";
 
 /** What the Standard has a report state beside the weights, each with its head. */
 export function statementOf(account: WasteAccount): { readonly head: string; readonly text: string }[] {
-  const assumed = account.rows.filter((row) => row.assumed).flatMap(({ names }) => names);
+  const unknown = account.rows.filter(({ destination }) => destination === "not known");
+  const used =
+    new Set(account.rows.map(({ destination }) => destination)).size - (unknown.length > 0 ? 1 : 0);
   return [
     {
       head: "Timeframe",
@@ -14,10 +16,10 @@ export function statementOf(account: WasteAccount): { readonly head: string; rea
     },
     {
       head: "Destinations",
-      text: `the Standard's ten, of which ${new Set(account.rows.map(({ destination }) => destination)).size} are used.${
-        assumed.length === 0
+      text: `the Standard's ten, of which ${used === 0 ? "none is" : used === 1 ? "one is" : `${used} are`} used.${
+        unknown.length === 0
           ? ""
-          : ` What becomes of ${[...new Set(assumed)].join(" and ")} was not stated; landfill is assumed.`
+          : ` What becomes of ${[...new Set(unknown.flatMap(({ names }) => names))].join(" and ")} is not known: it stands apart, and every definition counts it as waste.`
       }`,
     },
     {
