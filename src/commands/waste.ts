@@ -58,7 +58,8 @@ export async function wasteCommand(
   const currencies = [...new Set(accounts.map(({ currency }) => currency))];
   if (currencies.length > 1)
     return wrong([`The files are in ${currencies.join(" and ")}: name those of one currency.`], terminal);
-  const writing = found[0]?.writing ?? writingFor({ ...PLAIN, currency: "EUR" });
+  const [finest] = found.map(({ written }) => written).sort((a, b) => Number(a.scaleStep - b.scaleStep));
+  const writing = writingFor(finest ?? { ...PLAIN, currency: "EUR" });
   const all = accounts.length > 1 ? [...accounts, periodOf(accounts, PERIOD)] : accounts;
   if (csv === true) terminal.print(accountsCsv(accounts).trimEnd());
   else for (const account of all) printAccount(account, count, writing, terminal);
@@ -72,7 +73,8 @@ export async function wasteCommand(
 
 interface Found {
   readonly account: WasteAccount;
-  readonly writing: Writing;
+  /** How the file's figures are written; of several, the one of the finest scale is taken for all. */
+  readonly written: Parameters<typeof writingFor>[0];
 }
 
 type Read = Found | { readonly problems: readonly string[] };
@@ -80,8 +82,8 @@ type Read = Found | { readonly problems: readonly string[] };
 async function ofJson(file: string): Promise<Read> {
   const plan = await planIn(file);
   if (plan === null) return { problems: [`${file} holds no plan as JSON. Write it with plan --json.`] };
-  const writing = writingFor({ ...PLAIN, currency: plan.money.currency });
-  return { account: accountOf(plan, plan.scenario, standingOf(plan)), writing };
+  const written = { ...PLAIN, currency: plan.money.currency };
+  return { account: accountOf(plan, plan.scenario, standingOf(plan)), written };
 }
 
 async function ofScenario(file: string, seconds: number): Promise<Read> {
@@ -91,7 +93,7 @@ async function ofScenario(file: string, seconds: number): Promise<Read> {
   if (weighed !== null && "problems" in weighed) return weighed;
   const plan = weighed?.plan ?? (await planIn(planFile(file))) ?? (await plannedNow());
   if (!hasPlan(plan)) return { problems: [`${basename(file)} has no plan: \`plan\` says why.`] };
-  return { account: accountOf(plan, scenario.name, standingOf(plan)), writing: writingFor(scenario) };
+  return { account: accountOf(plan, scenario.name, standingOf(plan)), written: scenario };
 
   async function plannedNow(): Promise<PlanJson> {
     const engines = new Engines();

@@ -177,7 +177,10 @@ function figuresOf(
     { name: "Wasted food", value: `${writing.weight(wasted)}, ${writing.percent(wasted, usable)}` },
     {
       name: "Given away",
-      value: `${writing.weight(account.givenAway)}: eaten by people, tier 2 of the scale, no waste`,
+      value:
+        account.givenAway === NO_WEIGHT
+          ? "nothing"
+          : `${writing.weight(account.givenAway)}: eaten by people, tier 2 of the scale, no waste`,
     },
     {
       name: "Food and inedible parts",

@@ -84,7 +84,7 @@ export function accountOf(done: Accounted, label: string, standing: Standing): W
 
 /**
  * Several accounts as one period. A RangeError where there is none, or they are in different currencies: what they
- * lost cannot be added up.
+ * lost cannot be added up. Where one does not count its covers, the period counts in portions.
  */
 export function periodOf(accounts: readonly WasteAccount[], label: string): WasteAccount {
   const [first] = accounts;
@@ -112,7 +112,7 @@ export function periodOf(accounts: readonly WasteAccount[], label: string): Wast
     givenAway: sumOf(({ givenAway }) => givenAway),
     closingStock: sumOf(({ closingStock }) => closingStock),
     losses: sumOf(({ losses }) => losses),
-    covers: number(({ covers }) => covers),
+    covers: accounts.every(({ covers }) => covers > 0) ? number(({ covers }) => covers) : 0,
     portionsEaten: number(({ portionsEaten }) => portionsEaten),
     spent: total(accounts.map(({ spent }) => spent)),
   };

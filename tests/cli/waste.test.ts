@@ -18,7 +18,7 @@ describe("waste", () => {
     expect([code, stderr]).toEqual([0, ""]);
     expect(stdout).toContain("counted as EU food waste");
     expect(stdout).toMatch(/^All together, plan$/m);
-    // The README's first example: 432 g of food and 478 g inedible; two plans may differ by half a gram of peel.
+    // The README's first example: 432 g of food and 478 g inedible.
     expect(stdout).toMatch(/Waste 910 g: food 432 g, inedible parts 478 g/);
     // Worked by hand: 40 g and 1,700 g.
     expect(stdout).toMatch(/Waste 1,740 g: food 40 g, inedible parts 1,700 g/);

@@ -181,7 +181,25 @@ describe("an account of every kind of destination", () => {
       expect(both?.weight).toBe((a?.weight ?? 0n) + (b?.weight ?? 0n));
       expect(both?.money).toBe((a?.money ?? 0n) + (b?.money ?? 0n));
     }
-    expect(period.covers).toBe(one.covers + two.covers);
+    expect(
+      periodOf(
+        [
+          { ...one, covers: 60 },
+          { ...two, covers: 20 },
+        ],
+        "covers",
+      ).covers,
+    ).toBe(80);
+    expect(
+      periodOf(
+        [
+          { ...one, covers: 60 },
+          { ...two, covers: 0 },
+        ],
+        "portions",
+      ).covers,
+    ).toBe(0);
+    expect(period.portionsEaten).toBe(one.portionsEaten + two.portionsEaten);
     expect(period.purchased).toBe(one.purchased + two.purchased);
     expect(() => periodOf([], "none")).toThrow("a period of no account");
     expect(() => periodOf([one, { ...two, currency: "USD" }], "mixed")).toThrow("different currencies");
