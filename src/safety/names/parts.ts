@@ -1,7 +1,7 @@
 /** Words for the parts and states that hazard rows speak of. The first is the one printed. From memory. */
 export const PARTS = {
   leaf:
-    "leaf, leavs, leef, leeves, leaf blade, leafy, leaflet, blade, foliage, greens, greenery, frond, leafage, Blatt, Blätter, Laub, Kraut, feuille, feuillage, fane, hoja, follaje, foglia, foglie, fogliame, folha, " +
+    "leaf, leavs, leef, leeves, leaf blade, leafy, leaflet, blade, foliage, greens, greenery, frond, leafage, Blatt, Blätter, Blattgrün, Blattwerk, Laub, Kraut, feuille, feuillage, fane, hoja, follaje, foglia, foglie, fogliame, folha, " +
     "folhagem, rama, blad, bladen, bladeren, bladet, needle, Nadel, naald, naalden, aiguille, aghi, agulha, igła, igły, barr, patta, patte, waraq, awraq, no ha, bladeneren, loof, blader, lehti, lehdet, lehtiä, liść, liście, liści, list, listy, listí, levél, lišće, frunză, frunze, yaprak, yaprağı, yaprakları, лист, листья, листьев, ботва, ботвы, 叶, 葉, 叶子, 葉っぱ, 잎, φύλλο, φύλλα, daun, dahon",
   top: "top, leafy top, leaf top, head of leaves",
   stem: "stem, stalk, petiole, twig, branch, Stiel, Stängel, Zweig, tige, tallo, rama tierna, ramita, gambo, stelo, caule, talo, steel, tak, stengel, stjälk, stilk, varsi, łodyga, łodygi, stonek, stébla, стебель, стебли, 茎, 줄기, βλαστός",
