@@ -238,7 +238,7 @@ describe("a scenario that uses nearly every key", () => {
     });
   });
 
-  it("adds a refuse that takes without limit what nothing else does", () => {
+  it("adds a refuse that takes without limit what nothing else does, what must never be eaten among it", () => {
     const all = { food: true, inedible: true, portions: true };
     expect(scenario.destinations).toEqual([
       {
@@ -260,7 +260,7 @@ describe("a scenario that uses nearly every key", () => {
         name: "refuse",
         kind: "waste",
         end: "waste",
-        takes: { food: false, inedible: false, portions: true },
+        takes: { food: false, inedible: true, portions: true },
         limit: null,
       },
     ]);

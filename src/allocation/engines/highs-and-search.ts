@@ -4,6 +4,7 @@ import { certify } from "../certify.js";
 import type { Engine, Question, SolveLimits } from "../engine.js";
 import { type Outcome, relativeGap } from "../outcome.js";
 import type { Highs } from "./highs.js";
+import { faultOf } from "./matrix.js";
 import { isBetter } from "./partner.js";
 import type { Proposal, SearchAsk } from "./protocol.js";
 import { Threads, threadFile } from "./thread.js";
@@ -38,6 +39,8 @@ export class HighsAndSearch implements Engine {
   async solve(question: Question, limits: SolveLimits): Promise<Outcome> {
     const began = performance.now();
     const seconds = (): number => (performance.now() - began) / 1000;
+    const fault = faultOf(question);
+    if (fault !== null) return { kind: "failed", engine: this.name, reason: fault, seconds: seconds() };
     const { secondsToFirst = limits.seconds } = limits;
     const most = question.objective.sense === "most";
     const over = new AbortController();

@@ -77,7 +77,7 @@ export class Threads<Question extends Asked> {
       thread.on("message", hear).on("error", fail).on("exit", exit);
       over?.addEventListener("abort", give);
       thread.ref();
-      thread.postMessage({ ...question, id }, question.partner === null ? [] : [question.partner]);
+      post(thread, { ...question, id });
     });
   }
 
@@ -105,5 +105,15 @@ export class Threads<Question extends Asked> {
   #rest(thread: Worker): void {
     this.#idle = thread;
     thread.unref();
+  }
+}
+
+/** A partner that has ended meanwhile has taken its end of the way with it: then there is none. */
+function post(thread: Worker, question: Asked): void {
+  try {
+    thread.postMessage(question, question.partner === null ? [] : [question.partner]);
+  } catch (error) {
+    if (!(error instanceof DOMException) || error.name !== "DataCloneError") throw error;
+    thread.postMessage({ ...question, partner: null });
   }
 }
