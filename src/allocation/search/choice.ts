@@ -1,7 +1,7 @@
 import type { Random } from "./random.js";
 
 /** How much of an earlier reward counts for each later try. */
-const FADES = 0.8;
+const FADES = 0.4;
 /** Everyone is tried now and then, however little it gave. */
 const CURIOSITY = 0.15;
 

@@ -4,8 +4,8 @@ import type { Problem } from "./problem.js";
 
 /** A row of more terms than this ties everything to everything: what is free does not spread along it. */
 const WIDE = 100;
-/** From a cut to what it gives, to the lines that takes part in, to the other parts of those lines. */
-const HOPS = 3;
+/** From a cut to what it gives, and to the lines that takes part in. */
+const HOPS = 2;
 /** An item's stock runs on from service to service, and so all of it is free where one of its cuts is. */
 const STOCK = new Set(["stock", "buy", "bin", "keep item"]);
 
@@ -22,6 +22,7 @@ export interface Links {
   cookingsAt(service: number): readonly string[];
   /** The given columns with every flow that must be free for them to move. */
   withFlows(wholes: ReadonlySet<number>): Set<number>;
+  withEveryFlow(wholes: ReadonlySet<number>): Set<number>;
 }
 
 export function linksOf(problem: Problem): Links {
@@ -45,6 +46,7 @@ export function linksOf(problem: Problem): Links {
     itemAt,
     (column) => column,
   );
+  const flows = every.filter((column) => problem.matrix.whole[column] !== 1);
   return {
     items: [...wholesOfItem.keys()],
     cookings: [...wholesOfCooking.keys()],
@@ -55,6 +57,7 @@ export function linksOf(problem: Problem): Links {
     itemsOf: (cooking) => itemsOf.get(cooking) ?? [],
     cookingsOf: (item) => cookingsOf.get(item) ?? [],
     cookingsAt: (service) => cookingsAt.get(service) ?? [],
+    withEveryFlow: (free) => new Set([...free, ...flows]),
     withFlows: (free) => {
       const items = new Set([...free].flatMap((column) => itemAt(column) ?? []));
       return spread(problem, new Set([...free, ...[...items].flatMap((item) => stockOf.get(item) ?? [])]));

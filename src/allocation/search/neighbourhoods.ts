@@ -1,3 +1,4 @@
+import type { AstrayOf } from "./astray.js";
 import type { Links } from "./links.js";
 import type { LossOf } from "./losses.js";
 import type { Random } from "./random.js";
@@ -8,65 +9,89 @@ export interface Terrain {
   readonly random: Random;
   /** Where most is lost it is looked first. */
   readonly lossOf: LossOf;
-  /** Whole columns in which the best point is not what the relaxation would have. */
-  readonly astray: readonly number[];
+  /** What the best point has otherwise than the relaxation would. */
+  readonly astrayOf: AstrayOf;
 }
 
-/** About so many whole columns that may change together while all else stays. */
+/** So much of a neighbourhood is menu, the rest is what is astray under it. */
+const MENU_SHARE = 0.5;
+
+/** About so many whole columns that may change together, with the flows between them, while all else stays. */
 export type Neighbourhood = (terrain: Terrain, size: number) => Set<number>;
 
 /** Items that go into the same dishes, with their cuts, purchases and pieces; portions stay. */
 const linkedItems: Neighbourhood = (terrain, size) =>
-  gather(size, linked(terrain), (item) => terrain.links.wholesOfItem(item));
+  near(
+    terrain,
+    gather(size, linked(terrain), (item) => terrain.links.wholesOfItem(item)),
+  );
 
 /** Linked items with all that is cooked of them. */
 const itemsWithDishes: Neighbourhood = (terrain, size) => {
   const { links } = terrain;
-  return gather(size, linked(terrain), (item) => [
+  const wholes = gather(size, linked(terrain), (item) => [
     ...links.wholesOfItem(item),
     ...links.cookingsOf(item).flatMap((cooking) => links.wholesOfCooking(cooking)),
   ]);
-};
-
-/** All that is cooked at a service, then what it is cooked of, item by item. */
-const menuOfService: Neighbourhood = (terrain, size) => {
-  const { links, random } = terrain;
-  const service = lossy(links.services, terrain);
-  const cookings = random.shuffled(service === undefined ? [] : links.cookingsAt(service));
-  const items = random.shuffled([...new Set(cookings.flatMap((cooking) => links.itemsOf(cooking)))]);
-  const menu = cookings.map((cooking) => links.wholesOfCooking(cooking));
-  return gather(size, [...menu, ...items.map((item) => links.wholesOfItem(item))], (wholes) => wholes);
+  return near(terrain, wholes);
 };
 
 /** Everything of some services on end. */
-const wholeServices: Neighbourhood = (terrain, size) => {
-  const services = [...terrain.links.services].sort((a, b) => a - b);
-  const first = services.indexOf(lossy(services, terrain) ?? 0);
-  const order = [...services.slice(first), ...services.slice(0, Math.max(0, first)).reverse()];
-  return gather(size, order, (service) => terrain.links.wholesOfService(service));
+const wholeServices: Neighbourhood = (terrain, size) =>
+  near(
+    terrain,
+    gather(size, servicesOnEnd(terrain), (service) => terrain.links.wholesOfService(service)),
+  );
+
+/** What the relaxation would have otherwise under this menu: pieces, cuts and purchases anywhere. */
+const whatIsAstray: Neighbourhood = (terrain, size) => astrayBeside(terrain, new Set(), size);
+
+/** The menus of some services on end, with what the relaxation would have otherwise for them. */
+const menusOfServices: Neighbourhood = (terrain, size) => {
+  const { links } = terrain;
+  const menus = gather(size * MENU_SHARE, servicesOnEnd(terrain), (service) =>
+    links.cookingsAt(service).flatMap((cooking) => links.wholesOfCooking(cooking)),
+  );
+  return astrayBeside(terrain, menus, size);
 };
 
-/** Dishes taken from the whole plan, with the items of each. */
+/** Dishes taken from the whole plan, with what the relaxation would have otherwise for them. */
 const someDishes: Neighbourhood = (terrain, size) => {
   const { links } = terrain;
-  return gather(size, inLossyOrder(links.cookings, terrain), (cooking) => [
-    ...links.wholesOfCooking(cooking),
-    ...links.itemsOf(cooking).flatMap((item) => links.wholesOfItem(item)),
-  ]);
+  const menus = gather(size * MENU_SHARE, inLossyOrder(links.cookings, terrain), (cooking) =>
+    links.wholesOfCooking(cooking),
+  );
+  return astrayBeside(terrain, menus, size);
 };
 
-/** What the relaxation would have otherwise, anywhere. */
-const whatIsAstray: Neighbourhood = ({ astray, random }, size) =>
-  gather(size, random.shuffled(astray), (column) => [column]);
-
 export const NEIGHBOURHOODS: readonly [Neighbourhood, ...Neighbourhood[]] = [
+  whatIsAstray,
+  menusOfServices,
+  someDishes,
   wholeServices,
-  menuOfService,
   linkedItems,
   itemsWithDishes,
-  someDishes,
-  whatIsAstray,
 ];
+
+function near({ links }: Terrain, wholes: ReadonlySet<number>): Set<number> {
+  return links.withFlows(wholes);
+}
+
+function astrayBeside(
+  { links, random, astrayOf }: Terrain,
+  menus: ReadonlySet<number>,
+  size: number,
+): Set<number> {
+  const astray = gather(size - menus.size, random.shuffled(astrayOf(menus)), (column) => [column]);
+  return links.withEveryFlow(new Set([...menus, ...astray]));
+}
+
+/** From one where much is lost to the last, then back from it to the first. */
+function servicesOnEnd(terrain: Terrain): number[] {
+  const services = [...terrain.links.services].sort((a, b) => a - b);
+  const first = services.indexOf(lossy(services, terrain) ?? 0);
+  return [...services.slice(first), ...services.slice(0, Math.max(0, first)).reverse()];
+}
 
 /** One of them, the likelier the more is lost there; all have a chance. */
 function lossy<T extends string | number>(list: readonly T[], { random, lossOf }: Terrain): T | undefined {

@@ -1,3 +1,4 @@
+import { astrayOf } from "./astray.js";
 import { Choice } from "./choice.js";
 import { dive } from "./dive.js";
 import { linksOf } from "./links.js";
@@ -6,7 +7,7 @@ import { NEIGHBOURHOODS, type Neighbourhood } from "./neighbourhoods.js";
 import { partOf } from "./part-problem.js";
 import { type Found, objectiveAt, type Problem } from "./problem.js";
 import { Random } from "./random.js";
-import type { Improved, Solver } from "./solver.js";
+import type { Improved, Relaxation, Solver } from "./solver.js";
 
 /** Where better points come from and go to while the search is on. */
 export interface Exchange {
@@ -32,20 +33,18 @@ export interface SearchOptions {
   readonly clock?: () => number;
 }
 
-const SECONDS = 0.6;
+const SECONDS = 0.8;
 /** Whole numbers in a neighbourhood: more where they are solved in time, fewer where not. */
-const FIRST_SIZE = 100;
+const FIRST_SIZE = 300;
 const LEAST_SIZE = 15;
 const AFTER_EASY = 1.5;
-const AFTER_PROVED = 1.1;
+const AFTER_PROVED = 1.2;
 const AFTER_UNPROVED = 0.75;
 /** Easy is what takes no more than this part of its time. */
 const EASY = 0.25;
 /** So near, relative to the whole objective, a neighbourhood need only be solved. */
 const WITHIN = 1e-5;
 const SMALLEST_GAIN = 1e-9;
-/** A whole number so far from what the relaxation would have is astray. */
-const ASTRAY = 1e-3;
 
 /**
  * Dives for a first point where there is none, then improves the best known, one neighbourhood after another, until
@@ -57,43 +56,42 @@ export function search(
   exchange: Exchange,
   options: SearchOptions,
 ): Found | null {
-  const { best, relaxed, prices } = begin(problem, solver, exchange, options.start);
-  if (relaxed === null || problem.wholes.length === 0) return best;
-  const descent = new Descent(problem, solver, { best, relaxed, prices }, options);
-  const rounds = options.rounds ?? Number.POSITIVE_INFINITY;
-  for (let round = 0; round < rounds && !exchange.stop(); round++) {
-    descent.take(exchange.take());
-    if (descent.best === null) exchange.pause();
-    else descent.improve(descent.best, (found) => exchange.offer(found));
+  const relaxation = solver.relax(problem.matrix);
+  try {
+    const relaxed = relaxation.solve();
+    if (relaxed === null) return null;
+    const prices = relaxation.prices();
+    const best = options.start ?? dived(problem, solver, { relaxation, relaxed }, exchange);
+    if (problem.wholes.length === 0) return best;
+    const descent = new Descent(problem, solver, { best, relaxation, prices }, options);
+    const rounds = options.rounds ?? Number.POSITIVE_INFINITY;
+    for (let round = 0; round < rounds && !exchange.stop(); round++) {
+      descent.take(exchange.take());
+      if (descent.best === null) exchange.pause();
+      else descent.improve(descent.best, (found) => exchange.offer(found));
+    }
+    return descent.best;
+  } finally {
+    relaxation.dispose();
   }
-  return descent.best;
+}
+
+function dived(
+  problem: Problem,
+  solver: Solver,
+  from: { relaxation: Relaxation; relaxed: Float64Array },
+  exchange: Exchange,
+): Found | null {
+  const point = dive(problem, solver, from, () => exchange.stop());
+  if (point === null) return null;
+  const found = { point, objective: objectiveAt(problem.matrix, point) };
+  return exchange.offer(found) ? found : null;
 }
 
 interface Beginning {
   readonly best: Found | null;
-  readonly relaxed: Float64Array;
+  readonly relaxation: Relaxation;
   readonly prices: Prices;
-}
-
-function begin(
-  problem: Problem,
-  solver: Solver,
-  exchange: Exchange,
-  start: Found | null,
-): Beginning | { readonly best: null; readonly relaxed: null; readonly prices: null } {
-  const relaxation = solver.relax(problem.matrix);
-  try {
-    const relaxed = relaxation.solve();
-    if (relaxed === null) return { best: null, relaxed, prices: null };
-    const prices = relaxation.prices();
-    if (start !== null) return { best: start, relaxed, prices };
-    const point = dive(problem, solver, { relaxation, relaxed }, () => exchange.stop());
-    if (point === null) return { best: null, relaxed, prices };
-    const found = { point, objective: objectiveAt(problem.matrix, point) };
-    return { best: exchange.offer(found) ? found : null, relaxed, prices };
-  } finally {
-    relaxation.dispose();
-  }
 }
 
 /** From one best point to the next, by neighbourhoods picked by what they gave a second of late. */
@@ -101,7 +99,7 @@ class Descent {
   best: Found | null;
   readonly #problem: Problem;
   readonly #solver: Solver;
-  readonly #relaxed: Float64Array;
+  readonly #relaxation: Relaxation;
   readonly #prices: Prices;
   readonly #random: Random;
   readonly #links;
@@ -113,13 +111,13 @@ class Descent {
   constructor(
     problem: Problem,
     solver: Solver,
-    { best, relaxed, prices }: Beginning,
+    { best, relaxation, prices }: Beginning,
     { seed, seconds = SECONDS, clock = () => performance.now() / 1000 }: SearchOptions,
   ) {
     this.best = best;
     this.#problem = problem;
     this.#solver = solver;
-    this.#relaxed = relaxed;
+    this.#relaxation = relaxation;
     this.#prices = prices;
     this.#random = new Random(seed);
     this.#links = linksOf(problem);
@@ -149,12 +147,13 @@ class Descent {
   }
 
   #draw(kind: Neighbourhood, point: Float64Array): Set<number> {
-    const astray = this.#problem.wholes.filter(
-      (column) => Math.abs((point[column] ?? 0) - (this.#relaxed[column] ?? 0)) > ASTRAY,
-    );
-    const lossOf = lossesOf(this.#problem, this.#prices, point);
-    const terrain = { links: this.#links, random: this.#random, lossOf, astray };
-    return this.#links.withFlows(kind(terrain, this.#sizeOf(kind)));
+    const terrain = {
+      links: this.#links,
+      random: this.#random,
+      lossOf: lossesOf(this.#problem, this.#prices, point),
+      astrayOf: astrayOf(this.#problem, this.#relaxation, point),
+    };
+    return kind(terrain, this.#sizeOf(kind));
   }
 
   #sizeOf(kind: Neighbourhood): number {
