@@ -71,6 +71,7 @@ it("measures large menus against highs alone, for as long and for six times as l
       `${MANY} and more whole numbers against ${SECONDS} s: ${percent(median(worse(large, "early")))}`,
   );
   expect(measured.filter(({ ours }) => ours.kind !== "optimal" && ours.kind !== "feasible")).toEqual([]);
+  expect(measured.filter(beatsAProof).map(({ facts }) => nameOf(facts))).toEqual([]);
 });
 
 async function measure(facts: MenuFacts): Promise<Measured> {
@@ -97,6 +98,13 @@ async function measure(facts: MenuFacts): Promise<Measured> {
   }
   await engines.close();
   return { facts, whole: wholeNumbersOf(model), ours, early, late };
+}
+
+/** A certified point better than what highs alone called proved best shows that proof to be false. */
+function beatsAProof({ ours, late }: Measured): boolean {
+  if (!("objective" in ours) || late.best === null || late.bound === null) return false;
+  const isProved = relativeGap(late.best, late.bound) <= PROOF_GAP;
+  return isProved && ours.objective < late.best && relativeGap(late.best, ours.objective) > 2 * PROOF_GAP;
 }
 
 function worseBy({ ours }: Measured, { best }: Held): number | null {

@@ -7,6 +7,11 @@ const load: typeof import("highs").default = createRequire(import.meta.url)("hig
 
 /** Absolute; tighter than what `certify` allows, so that rounding whole numbers breaks no row. */
 export const TOLERANCE = 1e-9;
+/**
+ * How far from whole a whole number may be: HiGHS' own default. Held to 1e-9, HiGHS 1.15.1 called a plan of 15 items and
+ * 40 dishes proved best that another, certified, beat by 0.7 %; a point that rounding spoils is refused by `certify`.
+ */
+const WHOLE_WITHIN = 1e-6;
 export const PRIMAL_FEASIBLE = 2;
 
 export const highs: Highs = await load();
@@ -39,7 +44,7 @@ export function openModel(matrix: Matrix, whole = matrix.whole): Model {
   model.options.set({
     log_to_console: false,
     mip_abs_gap: TOLERANCE,
-    mip_feasibility_tolerance: TOLERANCE,
+    mip_feasibility_tolerance: WHOLE_WITHIN,
     primal_feasibility_tolerance: TOLERANCE,
   });
   return model;
