@@ -92,8 +92,10 @@ export function partsInCuttingOrder(scenario: Scenario): string[] {
  * else null, for whenever it is wanted.
  */
 export function servicesToWorkBefore(step: Step, lot: LotNode, scenario: Scenario): (number | null)[] {
-  if (!isWorkedByService(step, scenario)) return [null];
-  return scenario.services.flatMap((_, service) => (usableAt(lot, service, scenario) ? [service] : []));
+  const inTime = scenario.services.flatMap((_, service) =>
+    usableAt(lot, service, scenario) ? [service] : [],
+  );
+  return isWorkedByService(step, scenario) || inTime.length === 0 ? inTime : [null];
 }
 
 /** So is a step that works on from such a one. */

@@ -1,7 +1,7 @@
-import type { Going, KeptPart, Prep, Send, Step } from "../../kitchen/index.js";
+import type { Going, KeptPart, Prep, Scenario, Send, Step } from "../../kitchen/index.js";
 import { minus, NO_WEIGHT, plus, scale, splitByShares, total, type Weight } from "../../quantity/index.js";
 import type { PlanModel } from "../build/index.js";
-import { type LotNode, lotKey, originKey } from "../network.js";
+import { type LotNode, lotKey, originKey, usableAt } from "../network.js";
 import { endsOf, type LotEnds, plainLot, type Rooms } from "./ends.js";
 import type { ItemDecisions } from "./items.js";
 import { keepLinesWhole } from "./lines.js";
@@ -40,7 +40,7 @@ export function decideFlows(
     }
     for (const draw of settling.draws) {
       if (draw.weight === NO_WEIGHT) continue;
-      const prep = prepOf(draw, lot, settlings);
+      const prep = prepOf(draw, lot, settlings, scenario);
       preps.push(prep);
       for (const { part, weight } of prep.parts) {
         const key = lotKey({ part, origin: lot.origin });
@@ -55,7 +55,12 @@ export function decideFlows(
   return { preps, goings, sends, kept };
 }
 
-function prepOf({ step, service, weight }: DrawOut, lot: LotNode, settlings: readonly Settling[]): Prep {
+function prepOf(
+  { step, service, weight }: DrawOut,
+  lot: LotNode,
+  settlings: readonly Settling[],
+  scenario: Scenario,
+): Prep {
   const water = scale(weight, step.water);
   const pieces = splitByShares(plus(weight, water), [
     ...step.yields.map(({ fraction }) => fraction),
@@ -64,7 +69,8 @@ function prepOf({ step, service, weight }: DrawOut, lot: LotNode, settlings: rea
   return {
     step: step.name,
     from: plainLot(lot),
-    service: service ?? (lot.origin.kind === "cut" ? lot.origin.service : firstUse(step, lot, settlings)),
+    service:
+      service ?? (lot.origin.kind === "cut" ? lot.origin.service : firstUse(step, lot, settlings, scenario)),
     weight,
     water,
     parts: step.yields.map(({ part }, index) => ({ part, weight: pieces[index] ?? NO_WEIGHT })),
@@ -72,14 +78,26 @@ function prepOf({ step, service, weight }: DrawOut, lot: LotNode, settlings: rea
   };
 }
 
-/** Stock on hand is worked for the first service that uses what comes of it. */
-function firstUse(step: Step, lot: LotNode, settlings: readonly Settling[]): number {
+/**
+ * Stock on hand is worked for the first service that uses what comes of it, or that works it further; where it does
+ * not keep so long, as what is frozen for later, before the last one it keeps for.
+ */
+function firstUse(step: Step, lot: LotNode, settlings: readonly Settling[], scenario: Scenario): number {
   const services = settlings
     .filter(
       ({ lot: output }) =>
         originKey(output.origin) === originKey(lot.origin) &&
         step.yields.some(({ part }) => part === output.part),
     )
-    .flatMap(({ goings }) => goings.filter(({ weight }) => weight > NO_WEIGHT).map(({ service }) => service));
-  return services.length === 0 ? 0 : Math.min(...services);
+    .flatMap(({ lot: output, goings, draws }) => [
+      ...goings.filter(({ weight }) => weight > NO_WEIGHT).map(({ service }) => service),
+      ...draws
+        .filter(({ weight }) => weight > NO_WEIGHT)
+        .map((draw) => draw.service ?? firstUse(draw.step, output, settlings, scenario)),
+    ]);
+  const wanted = services.length === 0 ? 0 : Math.min(...services);
+  const inTime = Array.from({ length: wanted + 1 }, (_, service) => service).filter((service) =>
+    usableAt(lot, service, scenario),
+  );
+  return inTime.at(-1) ?? wanted;
 }

@@ -56,17 +56,19 @@ class Proof {
   /**
    * "Infeasible" is believed only without presolve, which has called unbounded models so. "Unbounded" is not
    * taken from HiGHS at all, whose statuses for it are many and now and then wrong: a model is unbounded when
-   * it has a point and a direction in which every point goes on getting better for ever.
+   * it has a point and a direction in which every point goes on getting better for ever. "Optimal" with a point that
+   * is none, which presolve leaves now and then, is asked again without it.
    */
   verdict(): Verdict {
-    const { infeasible, unbounded, unboundedOrInfeasible, unknown, interrupted } =
+    const { infeasible, unbounded, unboundedOrInfeasible, unknown, interrupted, optimal } =
       highs.constants.modelStatus;
     const doubtful: readonly ModelStatusCode[] = [infeasible, unbounded, unboundedOrInfeasible, unknown];
     let presolved = this.#run({});
     for (; presolved.status === interrupted && this.#beside?.startsAgain(); presolved = this.#run({}));
     const given = presolved.status === interrupted ? this.#beside?.proved() : null;
     if (given) return given;
-    const isOpen = doubtful.includes(presolved.status);
+    const isPointless = presolved.status === optimal && presolved.verdict.kind === "failed";
+    const isOpen = isPointless || doubtful.includes(presolved.status);
     if (!isOpen && !this.#ask.matrix.whole.includes(1)) return presolved.verdict;
     const settled = isOpen ? this.#run(PLAIN) : presolved;
     if (settled.status === infeasible) return { kind: "infeasible" };
