@@ -198,6 +198,17 @@ const TRAPS: readonly Trap[] = [
     least: { x: 1, y: 1 },
     rows: [["together", { x: 1e6, y: 1e-3 }, ">=", 1]],
   },
+  {
+    name: "presolve's enumeration, which lost the better half of the points",
+    expected: -0.5,
+    least: { x: 0, y: 0, z: -0.25, u: 0, v: 0 },
+    rows: [
+      ["equal", { u: -1, v: 0.25, x: -0.251 }, "=", -0.25],
+      ["between", { y: -1.5, z: 0.001, v: -0.834 }, -4, -3],
+    ],
+    whole: ["y", "u", "v"],
+    between: { x: [0, 1], y: [0, 2], z: [0, 2], u: [0, 1], v: [0, 3] },
+  },
 ];
 
 export const trapProblems: readonly AskedProblem[] = TRAPS.map(({ expected, ...written }) => ({
