@@ -13,8 +13,8 @@ const WITHIN = 1e-7;
 /** Absolute, of the objective. */
 const LEAST_GAP = 1e-9;
 /**
- * The bit of presolve's rule 16 (enumeration, by a name from memory), left off: HiGHS 1.15.1 called a plan of 15 items and 40 dishes proved
- * best with it that another, certified, beat by 0.7 %; the smallest model we have of it is in the tests.
+ * The bit of presolve's rule 16 (enumeration, by a name from memory), left off: with it HiGHS 1.15.1 called a plan of
+ * 15 items and 40 dishes proved best that another, certified, beat by 0.7 %. A small model of it is in the tests.
  */
 const ENUMERATION = 1 << 16;
 export const PRIMAL_FEASIBLE = 2;
