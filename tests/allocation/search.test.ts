@@ -14,6 +14,7 @@ import { lossesOf } from "../../src/allocation/search/losses.js";
 import { partOf } from "../../src/allocation/search/part-problem.js";
 import { type Found, objectiveAt, problemOf } from "../../src/allocation/search/problem.js";
 import { search } from "../../src/allocation/search/search.js";
+import type { Solver } from "../../src/allocation/search/solver.js";
 import { generateMenu, type MenuFacts } from "../bench/menus/index.js";
 
 /** How far from the proved least a search of so many neighbourhoods may end. */
@@ -149,6 +150,58 @@ describe("a part of a problem", () => {
     const byService = links.services.reduce((sum, service) => sum + losses(service), 0);
     expect(byService).toBeGreaterThan(0);
     expect(byService).toBeLessThanOrEqual(lost + 1e-6);
+  });
+});
+
+describe("the first neighbourhood of a search", () => {
+  const { problem } = asked({ items: 8, dishes: 24, days: 3 });
+  const isUsed = (value = 0): boolean => value > 1e-6;
+
+  /** What the search's first neighbourhood is asked with, after a dive, and all that was offered by its end. */
+  function first(stopAfter: number) {
+    const asks: { free: number; seconds: number; ended: boolean }[] = [];
+    const offered: Found[] = [];
+    let looks = Number.NEGATIVE_INFINITY;
+    const solver: Solver = {
+      ...searchSolver,
+      improve: (matrix, start, effort) => {
+        if (effort.onBetter === undefined) return searchSolver.improve(matrix, start, effort);
+        looks = 0;
+        const improved = searchSolver.improve(matrix, start, effort);
+        const free = matrix.whole.reduce((sum, one) => sum + one, 0);
+        asks.push({ free, seconds: effort.seconds, ended: improved?.proved !== true });
+        return improved;
+      },
+    };
+    const exchange = {
+      stop: () => ++looks > stopAfter,
+      take: () => null,
+      pause: () => {},
+      offer: (found: Found) => offered.push(found) > 0,
+    };
+    const best = search(problem, solver, exchange, { seed: 5, start: null, rounds: 1, seconds: 20 });
+    return { asks, offered, best };
+  }
+
+  it("frees what the relaxation or the first point uses, and tells of each better point as it comes", () => {
+    const { asks, offered, best } = first(Number.POSITIVE_INFINITY);
+    const relaxation = searchSolver.relax(problem.matrix);
+    const relaxed = relaxation.solve();
+    relaxation.dispose();
+    const [dived] = offered;
+    const used = problem.wholes.filter((column) => isUsed(relaxed?.[column]) || isUsed(dived?.point[column]));
+    expect(used.length).toBeLessThan(problem.wholes.length / 2);
+    expect(asks).toEqual([{ free: used.length, seconds: 100, ended: false }]);
+    expect(offered.length).toBeGreaterThan(1);
+    expect(best).toBe(offered.at(-1));
+    const unused = problem.wholes.filter((column) => !used.includes(column));
+    expect(unused.filter((column) => isUsed(best?.point[column]))).toEqual([]);
+  });
+
+  it("ends when the search is told to stop", () => {
+    const { asks, offered, best } = first(0);
+    expect(asks.map(({ ended }) => ended)).toEqual([true]);
+    expect(best).toBe(offered.at(-1));
   });
 });
 

@@ -1,3 +1,4 @@
+import type { HighsCallbackMap, InterruptCallbackEvent, PassiveCallbackEvent } from "highs";
 import type { Effort, Improved, Relaxation, Solver } from "../search/index.js";
 import { highs, openModel, PRIMAL_FEASIBLE } from "./highs-model.js";
 import type { Matrix } from "./matrix.js";
@@ -21,12 +22,17 @@ function relax(matrix: Matrix): Relaxation {
   };
 }
 
-function improve(matrix: Matrix, start: Float64Array | null, { seconds, within }: Effort): Improved | null {
+function improve(matrix: Matrix, start: Float64Array | null, effort: Effort): Improved | null {
   const model = openModel(matrix);
   try {
-    model.options.set({ output_flag: false, time_limit: seconds, mip_rel_gap: 0, mip_abs_gap: within });
+    model.options.set({
+      output_flag: false,
+      time_limit: effort.seconds,
+      mip_rel_gap: 0,
+      mip_abs_gap: effort.within,
+    });
     if (start !== null) model.setSolution({ colValue: start });
-    const { modelStatus } = model.run();
+    const { modelStatus } = model.run(callbacks(effort));
     const objective = model.getObjectiveValue();
     if (model.info.get("primal_solution_status") !== PRIMAL_FEASIBLE || !Number.isFinite(objective))
       return null;
@@ -35,4 +41,21 @@ function improve(matrix: Matrix, start: Float64Array | null, { seconds, within }
   } finally {
     model.dispose();
   }
+}
+
+function callbacks({ stop, onBetter }: Effort): HighsCallbackMap {
+  const { mipImprovingSolution, mipInterrupt } = highs.constants.callbackType;
+  return {
+    ...(onBetter !== undefined && {
+      [mipImprovingSolution]: ({ data }: PassiveCallbackEvent) => {
+        const { mip_solution: point, objective_function_value: objective } = data;
+        if (point !== undefined && objective !== undefined) onBetter({ point, objective });
+      },
+    }),
+    ...(stop !== undefined && {
+      [mipInterrupt]: ({ interrupt }: InterruptCallbackEvent) => {
+        if (stop()) interrupt();
+      },
+    }),
+  };
 }

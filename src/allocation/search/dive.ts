@@ -1,4 +1,4 @@
-import { MENU, menuGroups } from "./menu-rounding.js";
+import { MENU, type MenuGroup, menuGroups } from "./menu-rounding.js";
 import type { Problem } from "./problem.js";
 import type { Relaxation, Solver } from "./solver.js";
 
@@ -8,14 +8,14 @@ import type { Relaxation, Solver } from "./solver.js";
  */
 const ORDER = ["go", "draw", "cut", "buy", "keep item", "bin"];
 /** Of the fractions left, the highest so many are rounded up at a time. */
-const AT_A_TIME = 0.2;
+const AT_A_TIME = 0.3;
 const WHOLE = 1e-6;
 /** A menu need only be near, for the search comes after; but without one there is no point, however slow the machine. */
 const MENU_EFFORT = { seconds: 3600, within: 1 };
 
 /**
- * Rounds the relaxation to a point with whole numbers. First the menu, group by group, each to the whole menu nearest
- * to what the relaxation serves; then family by family, the highest fractions going up together, and where that
+ * Rounds the relaxation to a point with whole numbers. First the menu, each group to the whole menu nearest to what the
+ * relaxation serves; then family by family, the highest fractions going up together, and where that
  * leaves no point, half as many; a single one that cannot go up goes down. Null where that fails too, or where
  * `stop` says so.
  */
@@ -26,7 +26,7 @@ export function dive(
   stop: () => boolean,
 ): Float64Array | null {
   const bounds = new Bounds(problem, relaxation);
-  const menu = roundMenu(problem, solver, bounds, relaxed, stop);
+  const menu = roundMenu(menuGroups(problem), solver, bounds, relaxed, stop);
   const point = menu === null ? null : roundOthers(problem, bounds, menu, stop);
   for (const column of point === null ? [] : problem.wholes) {
     if (point !== null) point[column] = Math.round(point[column] ?? 0);
@@ -52,6 +52,10 @@ class Bounds {
     this.#relaxation.bound(column, lower, upper);
   }
 
+  of(column: number): [lower: number, upper: number] {
+    return [this.lower[column] ?? 0, this.upper[column] ?? 0];
+  }
+
   settle(column: number, value: number): void {
     this.set(column, value, value);
   }
@@ -61,29 +65,36 @@ class Bounds {
   }
 }
 
+/** All of the groups to what is nearest to one point; where that leaves none, the first half, then the second anew. */
 function roundMenu(
-  problem: Problem,
+  groups: readonly MenuGroup[],
   solver: Solver,
   bounds: Bounds,
-  relaxed: Float64Array,
+  at: Float64Array,
   stop: () => boolean,
 ): Float64Array | null {
-  let point: Float64Array | null = relaxed;
-  for (const { columns, nearest } of menuGroups(problem)) {
-    if (point === null || stop()) return null;
-    const at: Float64Array = point;
-    if (columns.every((column) => isWhole(at[column] ?? 0))) {
-      for (const column of columns) bounds.settle(column, Math.round(at[column] ?? 0));
-      continue;
-    }
-    const menu = solver.improve(nearest(at), null, MENU_EFFORT);
-    if (menu === null) return null;
+  const before = groups.map(({ columns }) => columns.map((column) => bounds.of(column)));
+  for (const { columns, nearest } of groups) {
+    if (stop()) return null;
+    const isMenu = columns.every((column) => isWhole(at[column] ?? 0));
+    const menu = isMenu
+      ? columns.map((column) => at[column] ?? 0)
+      : solver.improve(nearest(at), null, MENU_EFFORT)?.point;
+    if (menu === undefined) return null;
     columns.forEach((column, index) => {
-      bounds.settle(column, Math.round(menu.point[index] ?? 0));
+      bounds.settle(column, Math.round(menu[index] ?? 0));
     });
-    point = bounds.solve();
   }
-  return point;
+  const point = bounds.solve();
+  if (point !== null || groups.length <= 1) return point;
+  groups.forEach(({ columns }, group) => {
+    columns.forEach((column, index) => {
+      bounds.set(column, ...(before[group]?.[index] ?? bounds.of(column)));
+    });
+  });
+  const half = Math.ceil(groups.length / 2);
+  const first = roundMenu(groups.slice(0, half), solver, bounds, at, stop);
+  return first === null ? null : roundMenu(groups.slice(half), solver, bounds, first, stop);
 }
 
 function roundOthers(

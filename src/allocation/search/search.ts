@@ -34,8 +34,12 @@ export interface SearchOptions {
 }
 
 const SECONDS = 0.8;
+/** So many times as long for all that is used at once. */
+const NARROW = 5;
+/** Less of a column is none of it. */
+const SOME = 1e-6;
 /** Whole numbers in a neighbourhood: more where they are solved in time, fewer where not. */
-const FIRST_SIZE = 300;
+const FIRST_SIZE = 100;
 const LEAST_SIZE = 15;
 const AFTER_EASY = 1.5;
 const AFTER_PROVED = 1.2;
@@ -47,8 +51,8 @@ const WITHIN = 1e-5;
 const SMALLEST_GAIN = 1e-9;
 
 /**
- * Dives for a first point where there is none, then improves the best known, one neighbourhood after another, until
- * told to stop. Null where no point was found.
+ * Dives for a first point where there is none, frees all that it or the relaxation uses, then improves the best known,
+ * one neighbourhood after another, until told to stop. Null where no point was found.
  */
 export function search(
   problem: Problem,
@@ -63,12 +67,13 @@ export function search(
     const prices = relaxation.prices();
     const best = options.start ?? dived(problem, solver, { relaxation, relaxed }, exchange);
     if (problem.wholes.length === 0) return best;
-    const descent = new Descent(problem, solver, { best, relaxation, prices }, options);
+    const descent = new Descent(problem, solver, { best, relaxation, relaxed, prices }, options);
     const rounds = options.rounds ?? Number.POSITIVE_INFINITY;
     for (let round = 0; round < rounds && !exchange.stop(); round++) {
       descent.take(exchange.take());
       if (descent.best === null) exchange.pause();
-      else descent.improve(descent.best, (found) => exchange.offer(found));
+      else if (descent.isNarrowed) descent.improve(descent.best, (found) => exchange.offer(found));
+      else descent.narrow(descent.best, exchange);
     }
     return descent.best;
   } finally {
@@ -91,15 +96,18 @@ function dived(
 interface Beginning {
   readonly best: Found | null;
   readonly relaxation: Relaxation;
+  readonly relaxed: Float64Array;
   readonly prices: Prices;
 }
 
 /** From one best point to the next, by neighbourhoods picked by what they gave a second of late. */
 class Descent {
   best: Found | null;
+  isNarrowed = false;
   readonly #problem: Problem;
   readonly #solver: Solver;
   readonly #relaxation: Relaxation;
+  readonly #relaxed: Float64Array;
   readonly #prices: Prices;
   readonly #random: Random;
   readonly #links;
@@ -111,13 +119,14 @@ class Descent {
   constructor(
     problem: Problem,
     solver: Solver,
-    { best, relaxation, prices }: Beginning,
+    { best, relaxation, relaxed, prices }: Beginning,
     { seed, seconds = SECONDS, clock = () => performance.now() / 1000 }: SearchOptions,
   ) {
     this.best = best;
     this.#problem = problem;
     this.#solver = solver;
     this.#relaxation = relaxation;
+    this.#relaxed = relaxed;
     this.#prices = prices;
     this.#random = new Random(seed);
     this.#links = linksOf(problem);
@@ -132,18 +141,42 @@ class Descent {
     }
   }
 
+  /** What neither the relaxation nor the best point has any of stays at nothing, and all else is free at once. */
+  narrow(at: Found, exchange: Exchange): void {
+    this.isNarrowed = true;
+    const used = this.#problem.wholes.filter(
+      (column) => (this.#relaxed[column] ?? 0) > SOME || (at.point[column] ?? 0) > SOME,
+    );
+    const part = partOf(this.#problem, at.point, this.#links.withEveryFlow(new Set(used)));
+    const onBetter = ({ point }: Found): void => {
+      const found = part.whole(point);
+      if (found.objective < (this.best ?? at).objective - SMALLEST_GAIN && exchange.offer(found))
+        this.best = found;
+    };
+    this.#solver.improve(part.matrix, part.start, {
+      seconds: NARROW * this.#seconds,
+      within: this.#within(at),
+      stop: () => exchange.stop(),
+      onBetter,
+    });
+  }
+
   improve(at: Found, offer: (found: Found) => boolean): void {
     const began = this.#clock();
     const kind = this.#choice.pick();
     const part = partOf(this.#problem, at.point, this.#draw(kind, at.point));
-    const within = WITHIN * Math.max(1, Math.abs(at.objective));
-    const improved = this.#solver.improve(part.matrix, part.start, { seconds: this.#seconds, within });
+    const effort = { seconds: this.#seconds, within: this.#within(at) };
+    const improved = this.#solver.improve(part.matrix, part.start, effort);
     const found = improved === null ? null : part.whole(improved.point);
     const seconds = this.#clock() - began;
     const gain = found === null ? 0 : at.objective - found.objective;
     if (found !== null && gain > SMALLEST_GAIN && offer(found)) this.best = found;
     this.#choice.reward(kind, Math.max(0, gain), seconds);
     this.#resize(kind, improved, seconds);
+  }
+
+  #within({ objective }: Found): number {
+    return WITHIN * Math.max(1, Math.abs(objective));
   }
 
   #draw(kind: Neighbourhood, point: Float64Array): Set<number> {

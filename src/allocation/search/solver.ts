@@ -23,6 +23,10 @@ export interface Effort {
   readonly seconds: number;
   /** Absolute: a point this near to the best there is will do. */
   readonly within: number;
+  /** Asked now and then: whether to end before its time. */
+  readonly stop?: () => boolean;
+  /** Told of each point that is better than those before it. */
+  readonly onBetter?: (found: Found) => void;
 }
 
 export interface Improved extends Found {
