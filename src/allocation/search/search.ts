@@ -34,8 +34,8 @@ export interface SearchOptions {
 }
 
 const SECONDS = 0.8;
-/** So many times as long for all that is used at once. */
-const NARROW = 5;
+/** So many times as long for all that is used at once, or as the first relaxation took, whichever is longer. */
+const NARROW = { seconds: 5, relaxations: 8 };
 /** Less of a column is none of it. */
 const SOME = 1e-6;
 /** Whole numbers in a neighbourhood: more where they are solved in time, fewer where not. */
@@ -62,12 +62,20 @@ export function search(
 ): Found | null {
   const relaxation = solver.relax(problem.matrix);
   try {
+    const clock = options.clock ?? (() => performance.now() / 1000);
+    const began = clock();
     const relaxed = relaxation.solve();
+    const seconds = clock() - began;
     if (relaxed === null) return null;
     const prices = relaxation.prices();
     const best = options.start ?? dived(problem, solver, { relaxation, relaxed }, exchange);
     if (problem.wholes.length === 0) return best;
-    const descent = new Descent(problem, solver, { best, relaxation, relaxed, prices }, options);
+    const descent = new Descent(
+      problem,
+      solver,
+      { best, relaxation, relaxed, prices, seconds },
+      { ...options, clock },
+    );
     const rounds = options.rounds ?? Number.POSITIVE_INFINITY;
     for (let round = 0; round < rounds && !exchange.stop(); round++) {
       descent.take(exchange.take());
@@ -98,6 +106,8 @@ interface Beginning {
   readonly relaxation: Relaxation;
   readonly relaxed: Float64Array;
   readonly prices: Prices;
+  /** What the relaxation took. */
+  readonly seconds: number;
 }
 
 /** From one best point to the next, by neighbourhoods picked by what they gave a second of late. */
@@ -114,13 +124,14 @@ class Descent {
   readonly #choice;
   readonly #sizes = new Map<Neighbourhood, number>();
   readonly #seconds: number;
+  readonly #secondsToNarrow: number;
   readonly #clock: () => number;
 
   constructor(
     problem: Problem,
     solver: Solver,
-    { best, relaxation, relaxed, prices }: Beginning,
-    { seed, seconds = SECONDS, clock = () => performance.now() / 1000 }: SearchOptions,
+    { best, relaxation, relaxed, prices, seconds: ofRelaxation }: Beginning,
+    { seed, seconds = SECONDS, clock }: SearchOptions & { readonly clock: () => number },
   ) {
     this.best = best;
     this.#problem = problem;
@@ -132,6 +143,7 @@ class Descent {
     this.#links = linksOf(problem);
     this.#choice = new Choice(NEIGHBOURHOODS, this.#random);
     this.#seconds = seconds;
+    this.#secondsToNarrow = Math.max(NARROW.seconds * seconds, NARROW.relaxations * ofRelaxation);
     this.#clock = clock;
   }
 
@@ -154,7 +166,7 @@ class Descent {
         this.best = found;
     };
     this.#solver.improve(part.matrix, part.start, {
-      seconds: NARROW * this.#seconds,
+      seconds: this.#secondsToNarrow,
       within: this.#within(at),
       stop: () => exchange.stop(),
       onBetter,
