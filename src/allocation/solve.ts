@@ -4,6 +4,7 @@ import { Highs } from "./engines/highs.js";
 import { HighsAndSearch } from "./engines/highs-and-search.js";
 import { JavascriptLpSolver } from "./engines/javascript-lp-solver.js";
 import { type EngineName, type Outcome, relativeGap } from "./outcome.js";
+import { wholesToSearch } from "./search/index.js";
 
 /** Up to here javascript-lp-solver proved every measured plan of a fixed menu, and nearly every other, in time. */
 const MOST_WHOLE_FIXED_MENU = 18;
@@ -58,14 +59,14 @@ export async function solve(question: Question, options: SolveOptions): Promise<
     secondsToFirst: Math.max(0, (limits.secondsToFirst ?? limits.seconds) - spent()),
   });
   const timed = (outcome: Outcome): Outcome => ({ ...outcome, seconds: spent() });
-  const size = sizeOf(question);
   const larger = (): Engine => {
-    if (engine === undefined) return size.toSearch < LEAST_WHOLE_TO_SEARCH ? engines.thorough : engines.broad;
-    return engine === "highs and search" ? engines.broad : engines.thorough;
+    const isLarge = wholesToSearch(question.model) >= LEAST_WHOLE_TO_SEARCH;
+    const isBroad = engine === undefined ? isLarge : engine === "highs and search";
+    return isBroad ? engines.broad : engines.thorough;
   };
   const thorough = async () => timed(certified(question, await larger().solve(question, left()), limits.gap));
 
-  if (engine === undefined ? !size.isSmall : engine !== "javascript-lp-solver") return thorough();
+  if (engine === undefined ? !isSmall(question) : engine !== "javascript-lp-solver") return thorough();
   const seconds = engine === undefined ? Math.min(FIRST_SECONDS, limits.seconds) : limits.seconds;
   const warming = setTimeout(() => engines.thorough.warm?.(), WARM_AFTER_MS);
   const said = await engines.quick.solve(question, { ...limits, seconds });
@@ -77,18 +78,14 @@ export async function solve(question: Question, options: SolveOptions): Promise<
   return timed(agreed(quick, await engines.thorough.solve(question, left())));
 }
 
-/**
- * Whole numbers that a search could settle, which counting goings is not, and whether javascript-lp-solver is asked
- * first: for fewer where dishes are chosen.
- */
-function sizeOf({ model }: Question): { toSearch: number; isSmall: boolean } {
+/** Whether javascript-lp-solver is asked first: for fewer whole numbers where dishes are chosen. */
+function isSmall({ model }: Question): boolean {
   const whole = model.variables.filter(({ integer, lower, upper }) => integer && lower < upper);
   const isChosen = whole.some(({ tag }) => tag.family === "made");
   const bounded = model.variables.filter(({ upper }) => Number.isFinite(upper)).length;
   const cells = (model.rows.length + bounded) * model.variables.length;
   const most = isChosen ? MOST_WHOLE_CHOSEN_MENU : MOST_WHOLE_FIXED_MENU;
-  const toSearch = whole.filter(({ tag }) => tag.family !== "used").length;
-  return { toSearch, isSmall: whole.length <= most && cells <= MOST_CELLS };
+  return whole.length <= most && cells <= MOST_CELLS;
 }
 
 function certified({ model, objective }: Question, outcome: Outcome, asked: number): Outcome {

@@ -4,15 +4,16 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { buildModel } from "../../src/allocation/build/index.js";
 import { certify } from "../../src/allocation/certify.js";
-import type { Question } from "../../src/allocation/engine.js";
+import type { Progress, Question } from "../../src/allocation/engine.js";
 import { Highs } from "../../src/allocation/engines/highs.js";
 import { HighsAndSearch } from "../../src/allocation/engines/highs-and-search.js";
 import { toMatrix } from "../../src/allocation/engines/matrix.js";
-import { searchSolver } from "../../src/allocation/engines/search-solver.js";
+import { Partners } from "../../src/allocation/engines/partners.js";
+import { hastySolver, searchSolver } from "../../src/allocation/engines/search-solver.js";
 import { linksOf } from "../../src/allocation/search/links.js";
 import { lossesOf } from "../../src/allocation/search/losses.js";
 import { partOf } from "../../src/allocation/search/part-problem.js";
-import { type Found, objectiveAt, problemOf } from "../../src/allocation/search/problem.js";
+import { type Found, objectiveAt, problemOf, wholesToSearch } from "../../src/allocation/search/problem.js";
 import { search } from "../../src/allocation/search/search.js";
 import type { Solver } from "../../src/allocation/search/solver.js";
 import { generateMenu, type MenuFacts } from "../bench/menus/index.js";
@@ -20,6 +21,8 @@ import { generateMenu, type MenuFacts } from "../bench/menus/index.js";
 /** How far from the proved least a search of so many neighbourhoods may end. */
 const WITHIN = 0.01;
 const ROUNDS = 6;
+/** Of which two searches look for points before the proof begins. */
+const VERY_LARGE = { items: 15, dishes: 40, days: 5 };
 
 const facts = (stated: Partial<MenuFacts>): MenuFacts => ({
   ...{ seed: 1, items: 5, dishes: 10, days: 2, sittings: 1, menu: "chosen", aim: "balanced" },
@@ -46,6 +49,7 @@ function searchAlone(stated: Partial<MenuFacts>, rounds: number) {
     stop: () => false,
     take: () => null,
     pause: () => {},
+    bounded: () => {},
     offer: (found: Found) => offered.push(found) > 0,
   };
   const clock = () => seconds++;
@@ -177,6 +181,7 @@ describe("the first neighbourhood of a search", () => {
       stop: () => ++looks > stopAfter,
       take: () => null,
       pause: () => {},
+      bounded: () => {},
       offer: (found: Found) => offered.push(found) > 0,
     };
     const best = search(problem, solver, exchange, { seed: 5, start: null, rounds: 1, seconds: 20 });
@@ -203,6 +208,43 @@ describe("the first neighbourhood of a search", () => {
     expect(asks.map(({ ended }) => ended)).toEqual([true]);
     expect(best).toBe(offered.at(-1));
   });
+});
+
+describe("a search that does not dive", () => {
+  const { problem } = asked({ items: 8, dishes: 24, days: 3 });
+
+  it("says the bound, waits for a point of others, and betters it", () => {
+    const [given] = searchAlone({ items: 8, dishes: 24, days: 3 }, 0).offered;
+    if (given === undefined) throw new Error("no point to give");
+    const said: string[] = [];
+    let bound = Number.POSITIVE_INFINITY;
+    const exchange = {
+      stop: () => false,
+      take: () => (said.length < 3 ? null : given),
+      pause: () => said.push("pause"),
+      bounded: (objective: number) => {
+        said.push("bound");
+        bound = objective;
+      },
+      offer: ({ objective }: Found) => said.push(objective < given.objective ? "better" : "worse") > 0,
+    };
+    const options = { seed: 5, start: null, dives: false, rounds: 3, seconds: 20 };
+    const best = search(problem, hastySolver, exchange, options);
+    expect(said.slice(0, 3)).toEqual(["bound", "pause", "pause"]);
+    expect(new Set(said.slice(3))).toEqual(new Set(["better"]));
+    expect(best?.objective).toBeLessThan(given.objective);
+    expect(best?.objective).toBeGreaterThanOrEqual(bound);
+  });
+});
+
+it("partners hear each other's points, and know the best of them", () => {
+  const [one, two, other] = ["same", "same", "another"].map((channel) => new Partners(channel, true));
+  const told = (objective: number) => ({ point: Float64Array.of(objective), objective });
+  for (const objective of [3, 5, 4]) one?.tell(told(objective));
+  expect([two?.best(), one?.best(), other?.best()]).toEqual([told(5), null, null]);
+  two?.tell(told(6));
+  expect([one?.best(), two?.best()]).toEqual([told(6), told(5)]);
+  for (const each of [one, two, other]) each?.close();
 });
 
 describe("HiGHS and the search together", () => {
@@ -240,10 +282,37 @@ describe("HiGHS and the search together", () => {
     expect("objective" in kept && kept.objective).toBeLessThanOrEqual(dived.objective);
   });
 
-  it("hand out what they hold when they are closed, and leave no thread behind", async () => {
-    const folder = new URL("../../dist/allocation/engines/", import.meta.url);
-    const { question } = asked({ items: 9, dishes: 28, days: 3 });
-    const program = `
+  it("prove a bound beyond the relaxation's also where a second search goes first", async () => {
+    const { question, problem } = asked(VERY_LARGE);
+    expect(wholesToSearch(question.model)).toBeGreaterThanOrEqual(300);
+    const relaxation = searchSolver.relax(problem.matrix);
+    const relaxed = objectiveAt(problem.matrix, relaxation.solve() ?? new Float64Array());
+    relaxation.dispose();
+    const heard: Progress[] = [];
+    const outcome = await engine.solve(question, {
+      seconds: 8,
+      gap: 1e-6,
+      onProgress: (progress) => heard.push(progress),
+    });
+    if (outcome.kind !== "feasible") throw new Error(JSON.stringify(outcome));
+    expect(heard[0]?.best).toBeNull();
+    expect(heard[0]?.bound).toBeCloseTo(relaxed, 6);
+    expect(outcome.bound).toBeGreaterThan(relaxed + 1);
+    expect(outcome.objective).toBeGreaterThanOrEqual(outcome.bound);
+    const bests = heard.flatMap(({ best }) => (best === null ? [] : [best]));
+    expect(bests).toEqual([...bests].sort((a, b) => b - a));
+    expect(outcome.objective).toBeLessThanOrEqual((bests[0] ?? 0) * 0.97);
+  });
+
+  it.each([
+    ["large", { items: 9, dishes: 28, days: 3 }],
+    ["very large", VERY_LARGE],
+  ])(
+    "hand out what they hold of a %s plan when they are closed, and leave no thread behind",
+    async (_, of) => {
+      const folder = new URL("../../dist/allocation/engines/", import.meta.url);
+      const { question } = asked(of);
+      const program = `
       import { Highs } from "${new URL("highs.js", folder)}";
       import { HighsAndSearch } from "${new URL("highs-and-search.js", folder)}";
       const endless = (_, value) => (/^-?Infinity$/.test(value) ? Number(value) : value);
@@ -260,15 +329,16 @@ describe("HiGHS and the search together", () => {
       };
       const outcome = await both.solve(JSON.parse(text, endless), { seconds: 600, gap: 1e-6, onProgress: close });
       console.log(outcome.kind, outcome.stoppedBy);`;
-    const child = spawn(process.execPath, ["--input-type=module", "-e", program], { timeout: 50_000 });
-    const written = (_: string, value: unknown) =>
-      Math.abs(Number(value)) === Infinity ? String(value) : value;
-    child.stdin.end(JSON.stringify(question, written));
-    let said = "";
-    child.stdout.on("data", (data) => {
-      said += data;
-    });
-    const [code] = await once(child, "close");
-    expect([code, said.trim()]).toEqual([0, "feasible a breakdown: it was closed"]);
-  });
+      const child = spawn(process.execPath, ["--input-type=module", "-e", program], { timeout: 50_000 });
+      const written = (_: string, value: unknown) =>
+        Math.abs(Number(value)) === Infinity ? String(value) : value;
+      child.stdin.end(JSON.stringify(question, written));
+      let said = "";
+      child.stdout.on("data", (data) => {
+        said += data;
+      });
+      const [code] = await once(child, "close");
+      expect([code, said.trim()]).toEqual([0, "feasible a breakdown: it was closed"]);
+    },
+  );
 });

@@ -1,9 +1,8 @@
-import type { MessagePort } from "node:worker_threads";
 import { relativeGap } from "../outcome.js";
-import { isBetter, Partner } from "./partner.js";
+import { isBetter, Partners } from "./partners.js";
 import type { Ask, Proposal, Verdict } from "./protocol.js";
 
-/** How often the partner is listened to. */
+/** How often the partners are listened to. */
 const MS_BETWEEN_LOOKS = 20;
 /** A partner's point is worth a new start, which loses what HiGHS has learnt, when it closes so much of the gap. */
 const WORTH_A_START = 0.9;
@@ -11,12 +10,12 @@ const WORTH_A_START = 0.9;
 const LATEST_START = 0.4;
 
 /**
- * A proof beside a partner that searches. HiGHS takes no point while it runs (the package's callback for it leaves
- * the point behind): so the proof ends as soon as the partner's point meets the bound, and starts again, once, from
+ * A proof beside partners that search. HiGHS takes no point while it runs (the package's callback for it leaves
+ * the point behind): so the proof ends as soon as a partner's point meets the bound, and starts again, once, from
  * one that is so much better than its own that little is left to prove.
  */
 export class Beside {
-  readonly #partner: Partner;
+  readonly #partners: Partners;
   readonly #ask: Ask;
   readonly #began = Date.now();
   #looked = 0;
@@ -25,22 +24,22 @@ export class Beside {
   #start: Proposal | null = null;
   #ending: "proved" | "start again" | null = null;
 
-  constructor(port: MessagePort, ask: Ask) {
-    this.#partner = new Partner(port, ask.matrix.most);
+  constructor(channel: string, ask: Ask) {
+    this.#partners = new Partners(channel, ask.matrix.most);
     this.#ask = ask;
   }
 
   tell(proposal: Proposal): void {
     this.#own = proposal.objective;
-    this.#partner.tell(proposal);
+    this.#partners.tell(proposal);
   }
 
-  /** Whether HiGHS should stop: the partner's point is proved best, or much better than its own. */
+  /** Whether HiGHS should stop: a partner's point is proved best, or much better than its own. */
   wantsAnEnd(bound: number | null): boolean {
     if (Date.now() - this.#looked < MS_BETWEEN_LOOKS) return false;
     this.#looked = Date.now();
     if (bound !== null) this.bestBound(bound);
-    const given = this.#partner.best();
+    const given = this.#partners.best();
     if (given === null || !isBetter(given.objective, this.#own, this.#ask.matrix.most)) return false;
     if (this.#bound !== null && relativeGap(given.objective, this.#bound) <= this.#ask.gap) {
       this.#ending = "proved";
@@ -62,9 +61,9 @@ export class Beside {
     return this.#start?.point ?? null;
   }
 
-  /** The partner's point where it was stopped because that is proved. */
+  /** A partner's point where it was stopped because that is proved. */
   proved(): Verdict | null {
-    const given = this.#partner.best();
+    const given = this.#partners.best();
     if (this.#ending !== "proved" || given === null || this.#bound === null) return null;
     return { kind: "solved", ...given, bound: this.#bound, stoppedBy: null };
   }
@@ -76,7 +75,7 @@ export class Beside {
   }
 
   close(): void {
-    this.#partner.close();
+    this.#partners.close();
   }
 
   #isInTime(): boolean {

@@ -46,7 +46,7 @@ class Proof {
   constructor(ask: Ask, tell: (news: News) => void) {
     this.#ask = ask;
     this.#tell = tell;
-    this.#beside = ask.partner === null ? null : new Beside(ask.partner, ask);
+    this.#beside = ask.channel === null ? null : new Beside(ask.channel, ask);
   }
 
   close(): void {

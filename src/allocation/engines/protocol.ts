@@ -1,4 +1,3 @@
-import type { MessagePort } from "node:worker_threads";
 import type { Question } from "../engine.js";
 import type { Matrix } from "./matrix.js";
 
@@ -10,11 +9,17 @@ export interface Ask {
   /** The moment, in milliseconds since 1970, at which an answer comes too late. */
   readonly until: number;
   readonly start: Float64Array | null;
-  /** Leads to the thread that searches beside this one. */
-  readonly partner: MessagePort | null;
+  /** Name of the channel on which partners tell one another of better points. */
+  readonly channel: string | null;
 }
 
-/** What it asks of the thread that searches: the question with its tags. */
+/**
+ * The first search dives where there is no start. A second one waits for a point of its partners, and goes other ways
+ * from it.
+ */
+export type SearchRole = "first" | "second";
+
+/** What it asks of a thread that searches: the question with its tags. */
 export interface SearchAsk {
   readonly id: number;
   readonly question: Question;
@@ -22,9 +27,8 @@ export interface SearchAsk {
   readonly until: number;
   readonly enough: number;
   readonly start: Float64Array | null;
-  readonly seed: number;
-  /** Leads to the thread that proves. */
-  readonly partner: MessagePort;
+  readonly role: SearchRole;
+  readonly channel: string;
 }
 
 /** A point as the engine proposes it: nothing about it has been checked. */

@@ -2,22 +2,23 @@ import { parentPort } from "node:worker_threads";
 import { certify } from "../certify.js";
 import { type Exchange, type Found, leastOfMatrix, objectiveAt, problemOf, search } from "../search/index.js";
 import { toMatrix } from "./matrix.js";
-import { Partner } from "./partner.js";
+import { Partners } from "./partners.js";
 import type { News, Proposal, SearchAsk, Verdict } from "./protocol.js";
-import { searchSolver } from "./search-solver.js";
+import { hastySolver, searchSolver } from "./search-solver.js";
 
+const SEEDS = { first: 1, second: 2 };
 /** Kept back of the time, for a neighbourhood begun at the last moment to be given up. */
 const RESERVE_MS = 100;
 const PAUSE_MS = 50;
 
 /** Searches until there has been time enough, or for as long as no point is known; all it says has been certified. */
 function searched(
-  { question, until, enough, start, seed, partner: port }: SearchAsk,
-  tell: (found: Proposal) => void,
+  { id, question, until, enough, start, role, channel }: SearchAsk,
+  tell: (news: News) => void,
 ): void {
   const { model, objective } = question;
   const most = objective.sense === "most";
-  const partner = new Partner(port, most);
+  const partners = new Partners(channel, most);
   const turned = ({ point, objective: value }: Proposal): Found => ({
     point,
     objective: most ? -value : value,
@@ -25,20 +26,23 @@ function searched(
   let isAnyKnown = false;
   const exchange: Exchange = {
     stop: () => {
-      isAnyKnown ||= partner.best() !== null;
+      isAnyKnown ||= partners.best() !== null;
       return Date.now() > (isAnyKnown ? enough : until) - RESERVE_MS;
     },
     take: () => {
-      const best = partner.best();
+      const best = partners.best();
       return best === null ? null : turned(best);
     },
     offer: (found) => {
       const proposal = turned(found);
       if (!certify(model, objective, [...found.point], proposal.objective).certified) return false;
-      partner.tell(proposal);
-      tell(proposal);
+      partners.tell(proposal);
+      tell({ kind: "proposal", id, proposal });
       isAnyKnown = true;
       return true;
+    },
+    bounded: (objective) => {
+      tell({ kind: "progress", id, best: null, bound: most ? -objective : objective });
     },
     pause: () => {
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, PAUSE_MS);
@@ -50,24 +54,24 @@ function searched(
       model.variables.map(({ tag }) => tag),
     );
     const known = start === null ? null : { point: start, objective: objectiveAt(problem.matrix, start) };
-    search(problem, searchSolver, exchange, {
-      seed,
+    search(problem, role === "first" ? searchSolver : hastySolver, exchange, {
+      seed: SEEDS[role],
+      dives: role === "first",
       start: known !== null && exchange.offer(known) ? known : null,
     });
   } finally {
-    partner.close();
+    partners.close();
   }
 }
 
 const port = parentPort;
 port?.on("message", (ask: SearchAsk) => {
   const tell = (news: News) => port.postMessage(news);
-  const { id } = ask;
   let verdict: Verdict = { kind: "failed", reason: "its time is up" };
   try {
-    searched(ask, (proposal) => tell({ kind: "proposal", id, proposal }));
+    searched(ask, tell);
   } catch (error) {
     verdict = { kind: "failed", reason: String(error) };
   }
-  tell({ kind: "verdict", id, verdict });
+  tell({ kind: "verdict", id: ask.id, verdict });
 });

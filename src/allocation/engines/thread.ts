@@ -1,4 +1,4 @@
-import { type MessagePort, Worker } from "node:worker_threads";
+import { Worker } from "node:worker_threads";
 import type { News, Verdict } from "./protocol.js";
 
 export type Ending =
@@ -6,11 +6,10 @@ export type Ending =
   | { readonly kind: "deadline" }
   | { readonly kind: "broken"; readonly reason: string };
 
-/** What every thread is asked: by when to answer, and perhaps the way to a partner. */
+/** What every thread is asked: by when to answer. */
 interface Asked {
   readonly id: number;
   readonly until: number;
-  readonly partner: MessagePort | null;
 }
 
 type Listener = (news: Exclude<News, { kind: "verdict" }>) => void;
@@ -77,7 +76,7 @@ export class Threads<Question extends Asked> {
       thread.on("message", hear).on("error", fail).on("exit", exit);
       over?.addEventListener("abort", give);
       thread.ref();
-      post(thread, { ...question, id });
+      thread.postMessage({ ...question, id });
     });
   }
 
@@ -105,15 +104,5 @@ export class Threads<Question extends Asked> {
   #rest(thread: Worker): void {
     this.#idle = thread;
     thread.unref();
-  }
-}
-
-/** A partner that has ended meanwhile has taken its end of the way with it: then there is none. */
-function post(thread: Worker, question: Asked): void {
-  try {
-    thread.postMessage(question, question.partner === null ? [] : [question.partner]);
-  } catch (error) {
-    if (!(error instanceof DOMException) || error.name !== "DataCloneError") throw error;
-    thread.postMessage({ ...question, partner: null });
   }
 }

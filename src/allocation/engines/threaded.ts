@@ -1,4 +1,3 @@
-import type { MessagePort } from "node:worker_threads";
 import type { Engine, Progress, Question, SolveLimits } from "../engine.js";
 import { type EngineName, type Outcome, relativeGap } from "../outcome.js";
 import { faultOf, type Matrix, toMatrix } from "./matrix.js";
@@ -35,8 +34,8 @@ export class ThreadedEngine implements Engine {
     return this.solveBeside(null, question, limits);
   }
 
-  /** The same beside another thread, to which its better points are told and from which it takes them. */
-  async solveBeside(partner: MessagePort | null, question: Question, limits: SolveLimits): Promise<Outcome> {
+  /** The same beside other threads, to which its better points are told and from which it takes them. */
+  async solveBeside(channel: string | null, question: Question, limits: SolveLimits): Promise<Outcome> {
     const began = performance.now();
     const seconds = () => (performance.now() - began) / 1000;
     const fault = faultOf(question);
@@ -57,7 +56,7 @@ export class ThreadedEngine implements Engine {
         gap: limits.gap,
         until: Date.now() + limits.seconds * 1000,
         start: limits.start === undefined ? null : Float64Array.from(limits.start),
-        partner,
+        channel,
       },
       (news) => {
         if (news.kind === "proposal") {

@@ -1,5 +1,5 @@
 import { type Matrix, termsOf } from "../engines/matrix.js";
-import type { Tag } from "../model.js";
+import type { Model, Tag } from "../model.js";
 
 /** What the search works on: the question as a matrix whose least is sought, with what each column is about. */
 export interface Problem {
@@ -21,6 +21,13 @@ export interface Found {
 export function leastOfMatrix(matrix: Matrix): Matrix {
   if (!matrix.most) return matrix;
   return { ...matrix, most: false, constant: -matrix.constant, cost: matrix.cost.map((cost) => -cost) };
+}
+
+/** Whole numbers that a search could settle, which counting goings is not. */
+export function wholesToSearch({ variables }: Model): number {
+  return variables.filter(
+    ({ integer, lower, upper, tag }) => integer && lower < upper && tag.family !== "used",
+  ).length;
 }
 
 export function problemOf(matrix: Matrix, tags: readonly Tag[]): Problem {

@@ -17,6 +17,8 @@ export interface Exchange {
   take(): Found | null;
   /** Says a better point; false where it does not stand. */
   offer(found: Found): boolean;
+  /** Says what no point can be less than. */
+  bounded(objective: number): void;
   /** Lets a moment pass, in which others may find one. */
   pause(): void;
 }
@@ -25,6 +27,8 @@ export interface SearchOptions {
   readonly seed: number;
   /** A point to begin from instead of a dive. */
   readonly start: Found | null;
+  /** Whether it dives where there is no start, as it does unless stated, or waits for a point of others. */
+  readonly dives?: boolean;
   /** Most neighbourhoods searched; without end unless stated. */
   readonly rounds?: number;
   /** Most seconds for one neighbourhood. */
@@ -67,8 +71,10 @@ export function search(
     const relaxed = relaxation.solve();
     const seconds = clock() - began;
     if (relaxed === null) return null;
+    exchange.bounded(objectiveAt(problem.matrix, relaxed));
     const prices = relaxation.prices();
-    const best = options.start ?? dived(problem, solver, { relaxation, relaxed }, exchange);
+    const { start, dives = true } = options;
+    const best = start ?? (dives ? dived(problem, solver, { relaxation, relaxed }, exchange) : null);
     if (problem.wholes.length === 0) return best;
     const descent = new Descent(
       problem,
