@@ -76,8 +76,8 @@ function roundMenu(
   const before = groups.map(({ columns }) => columns.map((column) => bounds.of(column)));
   for (const { columns, nearest } of groups) {
     if (stop()) return null;
-    const isMenu = columns.every((column) => isWhole(at[column] ?? 0));
-    const menu = isMenu
+    const isSettled = columns.every((column) => isWhole(at[column] ?? 0));
+    const menu = isSettled
       ? columns.map((column) => at[column] ?? 0)
       : solver.improve(nearest(at), null, MENU_EFFORT)?.point;
     if (menu === undefined) return null;
