@@ -1,44 +1,20 @@
-import { spawn } from "node:child_process";
-import { once } from "node:events";
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
-import { buildModel } from "../../src/allocation/build/index.js";
 import { certify } from "../../src/allocation/certify.js";
-import type { Progress, Question } from "../../src/allocation/engine.js";
 import { Highs } from "../../src/allocation/engines/highs.js";
-import { HighsAndSearch } from "../../src/allocation/engines/highs-and-search.js";
-import { toMatrix } from "../../src/allocation/engines/matrix.js";
-import { Partners } from "../../src/allocation/engines/partners.js";
 import { hastySolver, searchSolver } from "../../src/allocation/engines/search-solver.js";
 import { linksOf } from "../../src/allocation/search/links.js";
 import { lossesOf } from "../../src/allocation/search/losses.js";
 import { partOf } from "../../src/allocation/search/part-problem.js";
-import { type Found, objectiveAt, problemOf, wholesToSearch } from "../../src/allocation/search/problem.js";
+import { type Found, objectiveAt } from "../../src/allocation/search/problem.js";
 import { search } from "../../src/allocation/search/search.js";
 import type { Solver } from "../../src/allocation/search/solver.js";
-import { generateMenu, type MenuFacts } from "../bench/menus/index.js";
+import type { MenuFacts } from "../bench/menus/index.js";
+import { asked } from "../support/asked-menu.js";
 
 /** How far from the proved least a search of so many neighbourhoods may end. */
 const WITHIN = 0.01;
 const ROUNDS = 6;
-/** Of which two searches look for points before the proof begins. */
-const VERY_LARGE = { items: 15, dishes: 40, days: 5 };
-
-const facts = (stated: Partial<MenuFacts>): MenuFacts => ({
-  ...{ seed: 1, items: 5, dishes: 10, days: 2, sittings: 1, menu: "chosen", aim: "balanced" },
-  ...stated,
-});
-
-function asked(stated: Partial<MenuFacts>) {
-  const scenario = generateMenu(facts(stated));
-  const { model, objectives } = buildModel(scenario);
-  const question: Question = { model, objective: objectives[scenario.aim] };
-  const problem = problemOf(
-    toMatrix(question),
-    model.variables.map(({ tag }) => tag),
-  );
-  return { question, problem };
-}
 
 /** The search alone, by a clock that goes on by one second at each look, so that nothing depends on the machine. */
 function searchAlone(stated: Partial<MenuFacts>, rounds: number) {
@@ -49,7 +25,7 @@ function searchAlone(stated: Partial<MenuFacts>, rounds: number) {
     stop: () => false,
     take: () => null,
     pause: () => {},
-    bounded: () => {},
+    bound: () => {},
     offer: (found: Found) => offered.push(found) > 0,
   };
   const clock = () => seconds++;
@@ -58,8 +34,7 @@ function searchAlone(stated: Partial<MenuFacts>, rounds: number) {
 }
 
 const highs = new Highs();
-const engine = new HighsAndSearch(highs);
-afterAll(() => Promise.all([engine.close(), highs.close()]));
+afterAll(() => highs.close());
 
 describe.each([
   { menu: "chosen", aim: "balanced", seed: 1 },
@@ -181,7 +156,7 @@ describe("the first neighbourhood of a search", () => {
       stop: () => ++looks > stopAfter,
       take: () => null,
       pause: () => {},
-      bounded: () => {},
+      bound: () => {},
       offer: (found: Found) => offered.push(found) > 0,
     };
     const best = search(problem, solver, exchange, { seed: 5, start: null, rounds: 1, seconds: 20 });
@@ -222,7 +197,7 @@ describe("a search that does not dive", () => {
       stop: () => false,
       take: () => (said.length < 3 ? null : given),
       pause: () => said.push("pause"),
-      bounded: (objective: number) => {
+      bound: (objective: number) => {
         said.push("bound");
         bound = objective;
       },
@@ -235,110 +210,4 @@ describe("a search that does not dive", () => {
     expect(best?.objective).toBeLessThan(given.objective);
     expect(best?.objective).toBeGreaterThanOrEqual(bound);
   });
-});
-
-it("partners hear each other's points, and know the best of them", () => {
-  const [one, two, other] = ["same", "same", "another"].map((channel) => new Partners(channel, true));
-  const told = (objective: number) => ({ point: Float64Array.of(objective), objective });
-  for (const objective of [3, 5, 4]) one?.tell(told(objective));
-  expect([two?.best(), one?.best(), other?.best()]).toEqual([told(5), null, null]);
-  two?.tell(told(6));
-  expect([one?.best(), two?.best()]).toEqual([told(6), told(5)]);
-  for (const each of [one, two, other]) each?.close();
-});
-
-describe("HiGHS and the search together", () => {
-  it("prove what HiGHS proves, and tell of both point and bound on the way", async () => {
-    const { question } = asked({ seed: 1 });
-    const heard: { best: number | null; bound: number | null }[] = [];
-    const limits = { seconds: 40, gap: 1e-6 };
-    const alone = await highs.solve(question, limits);
-    const both = await engine.solve(question, { ...limits, onProgress: (progress) => heard.push(progress) });
-    expect(both).toMatchObject({ kind: "optimal", engine: "highs and search", stoppedBy: null });
-    expect("objective" in both && "objective" in alone && both.objective - alone.objective).toBeCloseTo(0, 5);
-    expect(heard.some(({ best, bound }) => best !== null && bound !== null)).toBe(true);
-  });
-
-  it("go on for a first point as long as they may, and no longer", async () => {
-    const { question } = asked({ items: 9, dishes: 28, days: 3 });
-    const limits = { seconds: 0.001, gap: 1e-6 };
-    expect(await engine.solve(question, limits)).toMatchObject({ kind: "failed" });
-    const outcome = await engine.solve(question, { ...limits, secondsToFirst: 30 });
-    expect(outcome).toMatchObject({ kind: "feasible", engine: "highs and search" });
-    expect(outcome.seconds).toBeLessThan(20);
-  });
-
-  it("dive where the start breaks a row, and keep a start that stands", async () => {
-    const { question } = asked({ items: 9, dishes: 28, days: 3 });
-    const wrong = question.model.variables.map(({ lower }) => lower);
-    const dived = await engine.solve(question, {
-      seconds: 0.05,
-      secondsToFirst: 30,
-      gap: 1e-6,
-      start: wrong,
-    });
-    if (dived.kind !== "feasible") throw new Error(JSON.stringify(dived));
-    const kept = await engine.solve(question, { seconds: 0.3, gap: 1e-6, start: dived.point });
-    expect("objective" in kept && kept.objective).toBeLessThanOrEqual(dived.objective);
-  });
-
-  it("prove a bound beyond the relaxation's also where a second search goes first", async () => {
-    const { question, problem } = asked(VERY_LARGE);
-    expect(wholesToSearch(question.model)).toBeGreaterThanOrEqual(300);
-    const relaxation = searchSolver.relax(problem.matrix);
-    const relaxed = objectiveAt(problem.matrix, relaxation.solve() ?? new Float64Array());
-    relaxation.dispose();
-    const heard: Progress[] = [];
-    const outcome = await engine.solve(question, {
-      seconds: 8,
-      gap: 1e-6,
-      onProgress: (progress) => heard.push(progress),
-    });
-    if (outcome.kind !== "feasible") throw new Error(JSON.stringify(outcome));
-    expect(heard[0]?.best).toBeNull();
-    expect(heard[0]?.bound).toBeCloseTo(relaxed, 6);
-    expect(outcome.bound).toBeGreaterThan(relaxed + 1);
-    expect(outcome.objective).toBeGreaterThanOrEqual(outcome.bound);
-    const bests = heard.flatMap(({ best }) => (best === null ? [] : [best]));
-    expect(bests).toEqual([...bests].sort((a, b) => b - a));
-    expect(outcome.objective).toBeLessThanOrEqual((bests[0] ?? 0) * 0.97);
-  });
-
-  it.each([
-    ["large", { items: 9, dishes: 28, days: 3 }],
-    ["very large", VERY_LARGE],
-  ])(
-    "hand out what they hold of a %s plan when they are closed, and leave no thread behind",
-    async (_, of) => {
-      const folder = new URL("../../dist/allocation/engines/", import.meta.url);
-      const { question } = asked(of);
-      const program = `
-      import { Highs } from "${new URL("highs.js", folder)}";
-      import { HighsAndSearch } from "${new URL("highs-and-search.js", folder)}";
-      const endless = (_, value) => (/^-?Infinity$/.test(value) ? Number(value) : value);
-      let text = "";
-      for await (const chunk of process.stdin) text += chunk;
-      const highs = new Highs();
-      const both = new HighsAndSearch(highs);
-      let isClosed = false;
-      const close = ({ best, bound }) => {
-        if (best === null || bound === null || isClosed) return;
-        isClosed = true;
-        void both.close();
-        void highs.close();
-      };
-      const outcome = await both.solve(JSON.parse(text, endless), { seconds: 600, gap: 1e-6, onProgress: close });
-      console.log(outcome.kind, outcome.stoppedBy);`;
-      const child = spawn(process.execPath, ["--input-type=module", "-e", program], { timeout: 50_000 });
-      const written = (_: string, value: unknown) =>
-        Math.abs(Number(value)) === Infinity ? String(value) : value;
-      child.stdin.end(JSON.stringify(question, written));
-      let said = "";
-      child.stdout.on("data", (data) => {
-        said += data;
-      });
-      const [code] = await once(child, "close");
-      expect([code, said.trim()]).toEqual([0, "feasible a breakdown: it was closed"]);
-    },
-  );
 });

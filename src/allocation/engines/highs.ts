@@ -9,11 +9,12 @@ const MOST_COEFFICIENT = 1e15;
 /** For plans of any size. Its "infeasible" and "unbounded" hold without presolve too. */
 export class Highs extends ThreadedEngine {
   constructor(file = threadFile("highs-worker", import.meta.url)) {
-    super("highs", file, refusal);
+    super("highs", file, refusalOf);
   }
 }
 
-function refusal(matrix: Matrix): string | null {
+/** Why HiGHS must not be asked this. */
+export function refusalOf(matrix: Matrix): string | null {
   for (const values of [matrix.values, matrix.cost])
     for (const value of values) {
       const size = Math.abs(value);

@@ -21,6 +21,8 @@ export interface Matrix {
   readonly values: Float64Array;
 }
 
+/** A whole number within this of one is taken for it; any further off is left for `certify` to refuse. */
+const SNAP = 1e-6;
 /** A whole variable's bound this little off a whole number is that number, not the next one. */
 const SLACK = 1e-9;
 /** What is left of terms that cancel out is rounding when it is this small beside them. */
@@ -118,4 +120,12 @@ export function faultOf({ model, objective }: Question): string | null {
 /** Bounds that cross are an interval still, an empty one; bounds that are not numbers are not. */
 function isInterval(lower: number, upper: number): boolean {
   return lower < Number.POSITIVE_INFINITY && upper > Number.NEGATIVE_INFINITY;
+}
+
+/** A point as an engine has it, with whole numbers exactly whole where they are nearly so. */
+export function snapped(point: Float64Array, whole: Uint8Array): number[] {
+  return Array.from(point, (value, index) => {
+    const nearest = Math.round(value);
+    return whole[index] === 1 && Math.abs(value - nearest) <= SNAP ? nearest + 0 : value;
+  });
 }

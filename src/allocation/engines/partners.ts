@@ -2,7 +2,7 @@ import { BroadcastChannel, receiveMessageOnPort } from "node:worker_threads";
 import type { Proposal } from "./protocol.js";
 
 declare module "node:worker_threads" {
-  /** Node takes a channel here too, which its types leave out. */
+  /** Node takes a channel here, which its types leave out; nothing but proposals is told on ours. */
   function receiveMessageOnPort(channel: BroadcastChannel): { message: Proposal } | undefined;
 }
 

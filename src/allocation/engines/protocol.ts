@@ -14,8 +14,8 @@ export interface Ask {
 }
 
 /**
- * The first search dives where there is no start. A second one waits for a point of its partners, and goes other ways
- * from it.
+ * The first search dives where there is no start. A second one waits for a point of its partners, and goes on from it
+ * in haste.
  */
 export type SearchRole = "first" | "second";
 
@@ -42,8 +42,12 @@ export type Verdict =
   | { readonly kind: "infeasible" | "unbounded" }
   | { readonly kind: "failed"; readonly reason: string };
 
-/** What an engine's thread says: any number of proposals and bounds, then one verdict. */
+/** What an engine's thread says: any amount of news on the way, then one verdict. */
 export type News =
+  | NewsOnTheWay
+  | { readonly kind: "verdict"; readonly id: number; readonly verdict: Verdict };
+
+export type NewsOnTheWay =
   | { readonly kind: "proposal"; readonly id: number; readonly proposal: Proposal }
   | {
       readonly kind: "progress";
@@ -51,4 +55,5 @@ export type News =
       readonly best: number | null;
       readonly bound: number | null;
     }
-  | { readonly kind: "verdict"; readonly id: number; readonly verdict: Verdict };
+  /** A search whose dive has come to no point waits for one of its partners. */
+  | { readonly kind: "waits"; readonly id: number };

@@ -1,12 +1,15 @@
 import { parentPort } from "node:worker_threads";
 import { certify } from "../certify.js";
 import { type Exchange, type Found, leastOfMatrix, objectiveAt, problemOf, search } from "../search/index.js";
-import { toMatrix } from "./matrix.js";
+import { snapped, toMatrix } from "./matrix.js";
 import { Partners } from "./partners.js";
 import type { News, Proposal, SearchAsk, Verdict } from "./protocol.js";
 import { hastySolver, searchSolver } from "./search-solver.js";
 
-const SEEDS = { first: 1, second: 2 };
+const WAYS = {
+  first: { seed: 1, solver: searchSolver, dives: true },
+  second: { seed: 2, solver: hastySolver, dives: false },
+};
 /** Kept back of the time, for a neighbourhood begun at the last moment to be given up. */
 const RESERVE_MS = 100;
 const PAUSE_MS = 50;
@@ -17,6 +20,8 @@ function searched(
   tell: (news: News) => void,
 ): void {
   const { model, objective } = question;
+  const { solver, ...way } = WAYS[role];
+  const matrix = toMatrix(question);
   const most = objective.sense === "most";
   const partners = new Partners(channel, most);
   const turned = ({ point, objective: value }: Proposal): Found => ({
@@ -24,6 +29,7 @@ function searched(
     objective: most ? -value : value,
   });
   let isAnyKnown = false;
+  let isWaiting = false;
   const exchange: Exchange = {
     stop: () => {
       isAnyKnown ||= partners.best() !== null;
@@ -31,7 +37,9 @@ function searched(
     },
     take: () => {
       const best = partners.best();
-      return best === null ? null : turned(best);
+      if (best === null) return null;
+      // What HiGHS tells may be a little off in whole numbers, which no search would mend.
+      return turned({ ...best, point: Float64Array.from(snapped(best.point, matrix.whole)) });
     },
     offer: (found) => {
       const proposal = turned(found);
@@ -41,22 +49,23 @@ function searched(
       isAnyKnown = true;
       return true;
     },
-    bounded: (objective) => {
+    bound: (objective) => {
       tell({ kind: "progress", id, best: null, bound: most ? -objective : objective });
     },
     pause: () => {
+      if (way.dives && !isWaiting) tell({ kind: "waits", id });
+      isWaiting = true;
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, PAUSE_MS);
     },
   };
   try {
     const problem = problemOf(
-      leastOfMatrix(toMatrix(question)),
+      leastOfMatrix(matrix),
       model.variables.map(({ tag }) => tag),
     );
     const known = start === null ? null : { point: start, objective: objectiveAt(problem.matrix, start) };
-    search(problem, role === "first" ? searchSolver : hastySolver, exchange, {
-      seed: SEEDS[role],
-      dives: role === "first",
+    search(problem, solver, exchange, {
+      ...way,
       start: known !== null && exchange.offer(known) ? known : null,
     });
   } finally {

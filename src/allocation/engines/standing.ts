@@ -2,23 +2,26 @@ import { certify } from "../certify.js";
 import type { Progress, Question, SolveLimits } from "../engine.js";
 import { relativeGap } from "../outcome.js";
 import { isBetter } from "./partners.js";
-import type { News, Proposal } from "./protocol.js";
+import type { NewsOnTheWay, Proposal } from "./protocol.js";
 
-/** What the threads at work on one question have come to together: the best point that stands, and the best bound. */
+/** What the threads at work on one question have come to together. */
 export class Standing {
-  /** Resolved by the first point. */
+  /** Whether the most of something is sought. */
+  readonly most: boolean;
+  /** Resolved by the first point of a search. */
   readonly first: Promise<void>;
-  /** Resolved when the best point is as near to the bound as was asked. */
+  /** Resolved when a dive has come to no point. */
+  readonly pointless: Promise<void>;
+  /** Resolved when the best point of a search is as near to the bound as was asked. */
   readonly met: Promise<void>;
   readonly #question: Question;
   readonly #limits: SolveLimits;
-  /** Whether the most of something is sought. */
-  readonly most: boolean;
   readonly #began = performance.now();
   #found: Proposal | null = null;
   #best: number | null = null;
   #bound: number | null = null;
   #sayFirst = (): void => {};
+  #sayPointless = (): void => {};
   #sayMet = (): void => {};
 
   constructor(question: Question, limits: SolveLimits) {
@@ -28,12 +31,15 @@ export class Standing {
     this.first = new Promise((resolve) => {
       this.#sayFirst = resolve;
     });
+    this.pointless = new Promise((resolve) => {
+      this.#sayPointless = resolve;
+    });
     this.met = new Promise((resolve) => {
       this.#sayMet = resolve;
     });
   }
 
-  /** The best point that a search has found; all of them have been certified. */
+  /** The best point of a search, certified. */
   get found(): Proposal | null {
     return this.#found;
   }
@@ -48,22 +54,21 @@ export class Standing {
   }
 
   /** What a search says: a point that breaks a row, or is no better, is left aside. */
-  hear(news: Exclude<News, { kind: "verdict" }>): void {
-    if (news.kind === "progress") {
-      this.reach(news);
-      return;
-    }
+  hearSearch(news: NewsOnTheWay): void {
+    if (news.kind === "progress") this.hearProof(news);
+    if (news.kind === "waits") this.#sayPointless();
+    if (news.kind !== "proposal") return;
     const { point, objective } = news.proposal;
     if (!isBetter(objective, this.#found?.objective ?? null, this.most)) return;
     const { model, objective: aim } = this.#question;
     if (!certify(model, aim, [...point], objective).certified) return;
     this.#found = news.proposal;
-    this.reach({ best: objective, bound: null });
+    this.hearProof({ best: objective, bound: null });
     this.#sayFirst();
   }
 
-  /** A best and a bound as they are told, either of which may be behind what is known. */
-  reach({ best, bound }: Omit<Progress, "seconds">): void {
+  /** How far a proof has come, which may be behind what is known. */
+  hearProof({ best, bound }: Omit<Progress, "seconds">): void {
     if (best !== null && isBetter(best, this.#best, this.most)) this.#best = best;
     if (bound !== null && isBetter(bound, this.#bound, !this.most)) this.#bound = bound;
     this.#limits.onProgress?.({ best: this.#best, bound: this.#bound, seconds: this.seconds });

@@ -1,10 +1,12 @@
 import { Worker } from "node:worker_threads";
-import type { News, Verdict } from "./protocol.js";
+import type { News, NewsOnTheWay, Verdict } from "./protocol.js";
 
 export type Ending =
   | { readonly kind: "verdict"; readonly verdict: Verdict }
   | { readonly kind: "deadline" }
   | { readonly kind: "broken"; readonly reason: string };
+
+const CLOSED: Ending = { kind: "broken", reason: "it was closed" };
 
 /** What every thread is asked: by when to answer. */
 interface Asked {
@@ -12,9 +14,9 @@ interface Asked {
   readonly until: number;
 }
 
-type Listener = (news: Exclude<News, { kind: "verdict" }>) => void;
+type Listener = (news: NewsOnTheWay) => void;
 
-const LONGEST_TIMER_MS = 2 ** 31 - 1;
+export const LONGEST_TIMER_MS = 2 ** 31 - 1;
 /** Keeps a search tree that grows without end from taking the whole process down with it. */
 const HEAP_LIMIT_MB = 1024;
 
@@ -36,6 +38,7 @@ export class Threads<Question extends Asked> {
   readonly #busy = new Map<Worker, (ending: Ending) => void>();
   #idle: Worker | null = null;
   #asked = 0;
+  #isClosed = false;
 
   constructor(file: URL) {
     this.#file = file;
@@ -48,6 +51,7 @@ export class Threads<Question extends Asked> {
 
   /** Ends the thread, too, when `over` says that no answer is wanted any more. */
   ask(question: Omit<Question, "id">, listen: Listener, over?: AbortSignal): Promise<Ending> {
+    if (this.#isClosed) return Promise.resolve(CLOSED);
     const thread = this.#idle ?? this.#begin();
     this.#idle = null;
     this.#asked += 1;
@@ -80,12 +84,13 @@ export class Threads<Question extends Asked> {
     });
   }
 
-  /** Ends every thread; questions still open end as broken. */
+  /** Ends every thread; questions still open end as broken, and so do those asked later. */
   async close(): Promise<void> {
+    this.#isClosed = true;
     const idle = this.#idle;
     this.#idle = null;
     const busy = [...this.#busy];
-    for (const [, end] of busy) end({ kind: "broken", reason: "it was closed" });
+    for (const [, end] of busy) end(CLOSED);
     await Promise.all([...busy.map(([thread]) => thread.terminate()), idle?.terminate()]);
   }
 

@@ -1,11 +1,8 @@
 import type { Engine, Progress, Question, SolveLimits } from "../engine.js";
 import { type EngineName, type Outcome, relativeGap } from "../outcome.js";
-import { faultOf, type Matrix, toMatrix } from "./matrix.js";
+import { faultOf, type Matrix, snapped, toMatrix } from "./matrix.js";
 import type { Ask, Proposal } from "./protocol.js";
 import { type Ending, Threads } from "./thread.js";
-
-/** A whole number within this of one is taken for it; any further off is left for `certify` to refuse. */
-const SNAP = 1e-6;
 
 /** Why an engine must not be asked this, as a sentence, or null. */
 export type Refusal = (matrix: Matrix) => string | null;
@@ -62,7 +59,8 @@ export class ThreadedEngine implements Engine {
         if (news.kind === "proposal") {
           held = news.proposal;
           report({ best: news.proposal.objective });
-        } else report({ best: news.best ?? progress.best, bound: news.bound ?? progress.bound });
+        } else if (news.kind === "progress")
+          report({ best: news.best ?? progress.best, bound: news.bound ?? progress.bound });
       },
     );
     return this.#outcome(matrix, ending, { held, bound: progress.bound, limits, seconds: seconds() });
@@ -89,9 +87,7 @@ export class ThreadedEngine implements Engine {
       return this.#solved(matrix, verdict, { ...verdict, asked: limits.gap, seconds });
     }
     const stoppedBy =
-      ending.kind === "deadline"
-        ? `the deadline of ${Number(limits.seconds.toFixed(1))} s`
-        : `a breakdown: ${ending.reason}`;
+      ending.kind === "deadline" ? deadlineOf(limits.seconds) : `a breakdown: ${ending.reason}`;
     if (held === null) return this.#failed(`${stoppedBy}, without any point`, seconds);
     const open = matrix.most ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
     return this.#solved(matrix, held, { bound: bound ?? open, stoppedBy, asked: limits.gap, seconds });
@@ -126,9 +122,7 @@ export class ThreadedEngine implements Engine {
   }
 }
 
-function snapped(point: Float64Array, whole: Uint8Array): number[] {
-  return Array.from(point, (value, index) => {
-    const nearest = Math.round(value);
-    return whole[index] === 1 && Math.abs(value - nearest) <= SNAP ? nearest + 0 : value;
-  });
+/** What is said to have stopped an engine that used up its seconds. */
+export function deadlineOf(seconds: number): string {
+  return `the deadline of ${Number(seconds.toFixed(1))} s`;
 }

@@ -18,7 +18,7 @@ export interface Exchange {
   /** Says a better point; false where it does not stand. */
   offer(found: Found): boolean;
   /** Says what no point can be less than. */
-  bounded(objective: number): void;
+  bound(objective: number): void;
   /** Lets a moment pass, in which others may find one. */
   pause(): void;
 }
@@ -71,7 +71,7 @@ export function search(
     const relaxed = relaxation.solve();
     const seconds = clock() - began;
     if (relaxed === null) return null;
-    exchange.bounded(objectiveAt(problem.matrix, relaxed));
+    exchange.bound(objectiveAt(problem.matrix, relaxed));
     const prices = relaxation.prices();
     const { start, dives = true } = options;
     const best = start ?? (dives ? dived(problem, solver, { relaxation, relaxed }, exchange) : null);
@@ -86,7 +86,7 @@ export function search(
     for (let round = 0; round < rounds && !exchange.stop(); round++) {
       descent.take(exchange.take());
       if (descent.best === null) exchange.pause();
-      else if (descent.isNarrowed) descent.improve(descent.best, (found) => exchange.offer(found));
+      else if (descent.isNarrowed) descent.improve(descent.best, exchange);
       else descent.narrow(descent.best, exchange);
     }
     return descent.best;
@@ -179,16 +179,16 @@ class Descent {
     });
   }
 
-  improve(at: Found, offer: (found: Found) => boolean): void {
+  improve(at: Found, exchange: Exchange): void {
     const began = this.#clock();
     const kind = this.#choice.pick();
     const part = partOf(this.#problem, at.point, this.#draw(kind, at.point));
-    const effort = { seconds: this.#seconds, within: this.#within(at) };
+    const effort = { seconds: this.#seconds, within: this.#within(at), stop: () => exchange.stop() };
     const improved = this.#solver.improve(part.matrix, part.start, effort);
     const found = improved === null ? null : part.whole(improved.point);
     const seconds = this.#clock() - began;
     const gain = found === null ? 0 : at.objective - found.objective;
-    if (found !== null && gain > SMALLEST_GAIN && offer(found)) this.best = found;
+    if (found !== null && gain > SMALLEST_GAIN && exchange.offer(found)) this.best = found;
     this.#choice.reward(kind, Math.max(0, gain), seconds);
     this.#resize(kind, improved, seconds);
   }
