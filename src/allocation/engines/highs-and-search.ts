@@ -18,7 +18,7 @@ const HEAD_START = { seconds: 1, share: 0.1 };
  * From so many whole numbers on no proof of a plan ends in the time there is, and its bound hardly rises after the
  * first seconds: where there is time for it, a second search goes before the proof. `ended` is its share of the time.
  */
-const SECOND = { leastWhole: 300, leastSeconds: 6, ended: 0.8 };
+const SECOND = { leastWhole: 300, leastSeconds: 6, ended: 0.85 };
 /** Said of HiGHS alone, whose point is not wanted where the search has one. */
 const WITHOUT_POINT = /,? without any point$/;
 
@@ -58,10 +58,10 @@ export class HighsAndSearch implements Engine {
     };
     const over = new AbortController();
     const searching = this.#search("first", work, over.signal);
-    this.#highs.warm();
     const begun = Promise.race([standing.first, standing.pointless, searching]);
     if (isWorthTwo(question, limits)) await this.#searchBeside(begun, work);
     else {
+      this.#highs.warm();
       const headStart = Math.min(HEAD_START.seconds, HEAD_START.share * limits.seconds);
       await Promise.race([begun, secondsTo(headStart)]);
     }
@@ -90,13 +90,14 @@ export class HighsAndSearch implements Engine {
     return this.#threads.ask(ask, (news) => standing.hearSearch(news), over);
   }
 
-  /** A second search, from the first one's dive to its share of the time, or for as long as there is no point. */
+  /** A second search, from the first one's dive to its share of the time; it ends at once where that came to no point. */
   async #searchBeside(begun: Promise<unknown>, work: Work): Promise<void> {
     const { standing, limits, partners } = work;
     const over = new AbortController();
     const second = this.#search("second", work, over.signal);
     const ended = secondsTo(SECOND.ended * limits.seconds);
     await Promise.race([begun, ended]);
+    this.#highs.warm();
     if (standing.found !== null) {
       // Its thread may not have been on the channel yet.
       partners.tell(standing.found);
