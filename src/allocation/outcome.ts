@@ -39,3 +39,7 @@ const SMALLEST_SCALE = 0.1;
 export function relativeGap(objective: number, bound: number): number {
   return Math.abs(objective - bound) / Math.max(SMALLEST_SCALE, Math.abs(objective));
 }
+
+export function isBetter(objective: number, than: number | null, most: boolean): boolean {
+  return than === null || (most ? objective > than : objective < than);
+}

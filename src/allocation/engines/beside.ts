@@ -1,5 +1,5 @@
-import { relativeGap } from "../outcome.js";
-import { isBetter, Partners } from "./partners.js";
+import { isBetter, relativeGap } from "../outcome.js";
+import { Partners } from "./partners.js";
 import type { Ask, Proposal, Verdict } from "./protocol.js";
 
 /** How often the partners are listened to. */

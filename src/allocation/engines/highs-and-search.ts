@@ -1,24 +1,25 @@
 import { randomUUID } from "node:crypto";
-import { setTimeout as after } from "node:timers/promises";
 import { certify } from "../certify.js";
 import type { Engine, Question, SolveLimits } from "../engine.js";
-import { type Outcome, relativeGap } from "../outcome.js";
+import { valueAt } from "../model.js";
+import { isBetter, type Outcome, relativeGap } from "../outcome.js";
 import { wholesToSearch } from "../search/index.js";
 import { type Highs, refusalOf } from "./highs.js";
 import { faultOf, toMatrix } from "./matrix.js";
-import { isBetter, Partners } from "./partners.js";
-import type { SearchAsk, SearchRole } from "./protocol.js";
+import { Partners } from "./partners.js";
+import type { NewsOnTheWay, SearchAsk, SearchRole } from "./protocol.js";
 import { Standing } from "./standing.js";
-import { type Ending, LONGEST_TIMER_MS, Threads, threadFile } from "./thread.js";
+import { type Ending, Threads, threadFile } from "./thread.js";
 import { deadlineOf } from "./threaded.js";
 
 /** So long at most the proof waits for a first point, which comes sooner where the search need not share the machine. */
 const HEAD_START = { seconds: 1, share: 0.1 };
 /**
  * From so many whole numbers on no proof of a plan ends in the time there is, and its bound hardly rises after the
- * first seconds: where there is time for it, a second search goes before the proof. `ended` is its share of the time.
+ * first seconds: where there is time for it, a second search goes before the proof. `ended` is its share of the time; so
+ * many seconds later at most its thread is ended.
  */
-const SECOND = { leastWhole: 300, leastSeconds: 6, ended: 0.85 };
+const SECOND = { leastWhole: 300, leastSeconds: 6, ended: 0.85, grace: 0.3 };
 /** Said of HiGHS alone, whose point is not wanted where the search has one. */
 const WITHOUT_POINT = /,? without any point$/;
 
@@ -38,87 +39,100 @@ export class HighsAndSearch implements Engine {
     this.#threads = new Threads(file);
   }
 
-  warm(): void {
-    this.#highs.warm();
-    this.#threads.warm();
-  }
-
   async solve(question: Question, limits: SolveLimits): Promise<Outcome> {
     const standing = new Standing(question, limits);
     // The search asks HiGHS too, and believes its bounds.
     const fault = faultOf(question) ?? refusalOf(toMatrix(question));
     if (fault !== null) return this.#failed(fault, standing.seconds);
+    if (limits.start !== undefined) standing.hearSearch(startOf(question, limits.start));
     const channel = randomUUID();
-    const work: Work = {
-      question,
-      limits,
-      standing,
-      channel,
-      partners: new Partners(channel, standing.most),
-    };
-    const over = new AbortController();
-    const searching = this.#search("first", work, over.signal);
-    const begun = Promise.race([standing.first, standing.pointless, searching]);
-    if (isWorthTwo(question, limits)) await this.#searchBeside(begun, work);
-    else {
-      this.#highs.warm();
-      const headStart = Math.min(HEAD_START.seconds, HEAD_START.share * limits.seconds);
-      await Promise.race([begun, secondsTo(headStart)]);
+    const partners = new Partners(channel, standing.most);
+    try {
+      return await this.#solve({ question, limits, standing, channel, partners });
+    } finally {
+      partners.close();
     }
-    const left = limits.seconds - standing.seconds;
-    const proved = await this.#prove(work, left);
-    if (proved.kind !== "feasible" && proved.kind !== "failed") over.abort();
-    await searching;
-    work.partners.close();
-    return { ...this.#together(proved, work, left), seconds: standing.seconds };
   }
 
   close(): Promise<void> {
     return this.#threads.close();
   }
 
+  async #solve(work: Work): Promise<Outcome> {
+    const { question, limits, standing } = work;
+    const isForTwo = isWorthTwo(question, limits);
+    const over = new AbortController();
+    const searching = this.#search(isForTwo ? "first" : "only", work, limits, over.signal);
+    const begun = Promise.race([standing.first, standing.pointless, searching]);
+    if (isForTwo) await this.#searchBeside(begun, work);
+    else {
+      this.#highs.warm();
+      await Promise.race([
+        begun,
+        standing.secondsTo(Math.min(HEAD_START.seconds, HEAD_START.share * limits.seconds)),
+      ]);
+    }
+    // Where a dive came to nothing, only the proof may find a point, and has as long as that may take.
+    const { secondsToFirst = limits.seconds } = limits;
+    const until = standing.isPointless ? Math.max(limits.seconds, secondsToFirst) : limits.seconds;
+    const left = until - standing.seconds;
+    const proved = inOwnWords(await this.#prove(work, left), left, until);
+    const isAnyKnown = standing.found !== null || ("point" in proved && stands(question, proved));
+    if (isAnswer(proved, question) || standing.isPointless) over.abort();
+    if (isAnyKnown) await Promise.race([searching, standing.secondsTo(limits.seconds)]);
+    else await searching;
+    over.abort();
+    await searching;
+    return { ...this.#together(proved, work), seconds: standing.seconds };
+  }
+
   #search(
     role: SearchRole,
-    { question, limits, standing, channel }: Work,
+    work: Work,
+    { seconds, secondsToFirst = seconds }: Pick<SolveLimits, "seconds" | "secondsToFirst">,
     over: AbortSignal,
   ): Promise<Ending> {
-    const { secondsToFirst = limits.seconds } = limits;
-    const until = Date.now() + Math.max(limits.seconds, secondsToFirst) * 1000;
-    const enough = Date.now() + limits.seconds * 1000;
+    const { question, limits, standing, channel } = work;
+    const enough = Date.now() + (seconds - standing.seconds) * 1000;
+    const until = Math.max(enough, Date.now() + (secondsToFirst - standing.seconds) * 1000);
     const start = limits.start === undefined ? null : Float64Array.from(limits.start);
-    const ask = { question, until, enough, start, role, channel };
-    return this.#threads.ask(ask, (news) => standing.hearSearch(news), over);
+    const greet = greeter(work);
+    const hear = (news: NewsOnTheWay): void => {
+      standing.hearSearch(news);
+      greet();
+    };
+    return this.#threads.ask({ question, until, enough, start, role, channel }, hear, over);
   }
 
   /** A second search, from the first one's dive to its share of the time; it ends at once where that came to no point. */
   async #searchBeside(begun: Promise<unknown>, work: Work): Promise<void> {
-    const { standing, limits, partners } = work;
+    const { standing, limits } = work;
     const over = new AbortController();
-    const second = this.#search("second", work, over.signal);
-    const ended = secondsTo(SECOND.ended * limits.seconds);
-    await Promise.race([begun, ended]);
+    const seconds = SECOND.ended * limits.seconds;
+    const second = this.#search(
+      "second",
+      work,
+      { seconds, secondsToFirst: seconds + SECOND.grace },
+      over.signal,
+    );
+    await Promise.race([begun, second]);
     this.#highs.warm();
-    if (standing.found !== null) {
-      // Its thread may not have been on the channel yet.
-      partners.tell(standing.found);
-      await Promise.race([second, standing.met, ended]);
-    }
+    if (standing.found !== null) await Promise.race([second, standing.met]);
     over.abort();
     await second;
   }
 
-  #prove({ question, limits, standing, channel, partners }: Work, seconds: number): Promise<Outcome> {
+  #prove(work: Work, seconds: number): Promise<Outcome> {
+    const { question, limits, standing, channel } = work;
     const start = standing.found;
-    let isHeard = false;
+    const greet = greeter(work);
     return this.#highs.solveBeside(channel, question, {
       ...limits,
       ...(start !== null && { start: [...start.point] }),
       seconds,
       onProgress: (progress) => {
-        standing.hearProof(progress);
-        // What was told before its thread was on the channel has not reached it.
-        if (!isHeard && standing.found !== null && standing.found !== start) partners.tell(standing.found);
-        isHeard = true;
+        standing.hear(progress);
+        greet();
       },
     });
   }
@@ -128,7 +142,7 @@ export class HighsAndSearch implements Engine {
   }
 
   /** The better of the two points, with the best bound that was proved. */
-  #together(proved: Outcome, { question, limits, standing }: Work, seconds: number): Outcome {
+  #together(proved: Outcome, { question, limits, standing }: Work): Outcome {
     const engine = this.name;
     const { found, most } = standing;
     if (proved.kind === "unbounded") return { ...proved, engine };
@@ -145,8 +159,6 @@ export class HighsAndSearch implements Engine {
     const bound = isFurther ? proved.bound : standing.bound;
     const gap = relativeGap(objective, bound);
     const isProved = gap <= limits.gap;
-    const said = whyItStopped(proved);
-    const stoppedBy = said === deadlineOf(seconds) ? deadlineOf(limits.seconds) : said;
     return {
       kind: isProved ? "optimal" : "feasible",
       engine,
@@ -155,7 +167,7 @@ export class HighsAndSearch implements Engine {
       bound,
       gap,
       seconds: proved.seconds,
-      stoppedBy: isProved ? null : (stoppedBy ?? "rounding to whole numbers"),
+      stoppedBy: isProved ? null : (whyItStopped(proved) ?? "rounding to whole numbers"),
     };
   }
 }
@@ -173,8 +185,33 @@ function isWorthTwo({ model }: Question, { start, seconds }: SolveLimits): boole
   return start === undefined && seconds >= SECOND.leastSeconds && wholesToSearch(model) >= SECOND.leastWhole;
 }
 
-function secondsTo(seconds: number): Promise<void> {
-  return after(Math.min(1000 * seconds, LONGEST_TIMER_MS), undefined, { ref: false });
+/** Tells a thread, once it has said something and so is on the channel, what was told before it was. */
+function greeter({ standing, partners }: Work): () => void {
+  let isGreeted = false;
+  return () => {
+    if (!isGreeted && standing.found !== null) partners.tell(standing.found);
+    isGreeted = true;
+  };
+}
+
+/** Whether nothing that a search finds could make another answer of it. */
+function isAnswer(proved: Outcome, question: Question): boolean {
+  if (proved.kind === "optimal") return stands(question, proved);
+  return proved.kind === "infeasible" || proved.kind === "unbounded";
+}
+
+/** What was stopped by a deadline of its own was stopped by that of the question. */
+function inOwnWords(outcome: Outcome, own: number, asked: number): Outcome {
+  const said = (text: string): string => text.replace(deadlineOf(own), deadlineOf(asked));
+  if (outcome.kind === "failed") return { ...outcome, reason: said(outcome.reason) };
+  if (outcome.kind !== "feasible" || outcome.stoppedBy === null) return outcome;
+  return { ...outcome, stoppedBy: said(outcome.stoppedBy) };
+}
+
+/** As a search would say it, which leaves a start aside that breaks a row. */
+function startOf({ objective }: Question, start: readonly number[]): NewsOnTheWay {
+  const proposal = { point: Float64Array.from(start), objective: valueAt(objective, start) };
+  return { kind: "proposal", id: 0, proposal };
 }
 
 function stands(

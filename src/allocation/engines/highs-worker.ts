@@ -60,17 +60,17 @@ class Proof {
    * is none, which presolve leaves now and then, is asked again without it.
    */
   verdict(): Verdict {
-    const { infeasible, unbounded, unboundedOrInfeasible, unknown, interrupted, optimal } =
-      highs.constants.modelStatus;
+    const { infeasible, unbounded, unboundedOrInfeasible, unknown, optimal } = highs.constants.modelStatus;
     const doubtful: readonly ModelStatusCode[] = [infeasible, unbounded, unboundedOrInfeasible, unknown];
-    let presolved = this.#run({});
-    for (; presolved.status === interrupted && this.#beside?.startsAgain(); presolved = this.#run({}));
-    const given = presolved.status === interrupted ? this.#beside?.proved() : null;
+    const presolved = this.#runBeside({});
+    const given = this.#beside?.proved();
     if (given) return given;
     const isPointless = presolved.status === optimal && presolved.verdict.kind === "failed";
     const isOpen = isPointless || doubtful.includes(presolved.status);
     if (!isOpen && !this.#ask.matrix.whole.includes(1)) return presolved.verdict;
-    const settled = isOpen ? this.#run(PLAIN) : presolved;
+    const settled = isOpen ? this.#runBeside(PLAIN) : presolved;
+    const givenThen = this.#beside?.proved();
+    if (givenThen) return givenThen;
     if (settled.status === infeasible) return { kind: "infeasible" };
     if (!this.#hasEndlessDirection()) return settled.verdict;
     if (settled.verdict.kind === "solved") return { kind: "unbounded" };
@@ -78,6 +78,14 @@ class Proof {
     if (anyPoint.status === infeasible) return { kind: "infeasible" };
     if (anyPoint.verdict.kind === "solved") return { kind: "unbounded" };
     return { kind: "failed", reason: "it cannot tell whether there is no plan or no end" };
+  }
+
+  /** Once more from a partner's point where that is worth it. */
+  #runBeside(options: Readonly<Record<string, OptionValue>>): Run {
+    let run = this.#run(options);
+    while (run.status === highs.constants.modelStatus.interrupted && this.#beside?.startsAgain())
+      run = this.#run(options);
+    return run;
   }
 
   #hasEndlessDirection(): boolean {

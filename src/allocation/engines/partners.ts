@@ -1,10 +1,13 @@
 import { BroadcastChannel, receiveMessageOnPort } from "node:worker_threads";
+import { isBetter } from "../outcome.js";
 import type { Proposal } from "./protocol.js";
 
 declare module "node:worker_threads" {
   /** Node takes a channel here, which its types leave out; nothing but proposals is told on ours. */
   function receiveMessageOnPort(channel: BroadcastChannel): { message: Proposal } | undefined;
 }
+
+type Judge = (told: Proposal) => Proposal | null;
 
 /**
  * The other threads at work on the same question. Each tells all others its better points; they are read without
@@ -13,9 +16,12 @@ declare module "node:worker_threads" {
 export class Partners {
   readonly #channel: BroadcastChannel;
   readonly #most: boolean;
+  readonly #judge: Judge;
   #best: Proposal | null = null;
 
-  constructor(channel: string, most: boolean) {
+  /** What is heard is judged first: null is left aside. */
+  constructor(channel: string, most: boolean, judge: Judge = (told) => told) {
+    this.#judge = judge;
     this.#channel = new BroadcastChannel(channel);
     this.#most = most;
   }
@@ -32,7 +38,8 @@ export class Partners {
       heard = receiveMessageOnPort(this.#channel)
     ) {
       const told = heard.message;
-      if (isBetter(told.objective, this.#best?.objective ?? null, this.#most)) this.#best = told;
+      if (isBetter(told.objective, this.#best?.objective ?? null, this.#most))
+        this.#best = this.#judge(told) ?? this.#best;
     }
     return this.#best;
   }
@@ -40,8 +47,4 @@ export class Partners {
   close(): void {
     this.#channel.close();
   }
-}
-
-export function isBetter(objective: number, than: number | null, most: boolean): boolean {
-  return than === null || (most ? objective > than : objective < than);
 }

@@ -14,10 +14,10 @@ export interface Ask {
 }
 
 /**
- * The first search dives where there is no start. A second one waits for a point of its partners, and goes on from it
- * in haste.
+ * The only search, or the first of two, dives where there is no start. A second one waits for a point of its partners,
+ * and goes on from it. All but the first go on in haste.
  */
-export type SearchRole = "first" | "second";
+export type SearchRole = "only" | "first" | "second";
 
 /** What it asks of a thread that searches: the question with its tags. */
 export interface SearchAsk {

@@ -7,6 +7,7 @@ import type { News, Proposal, SearchAsk, Verdict } from "./protocol.js";
 import { hastySolver, searchSolver } from "./search-solver.js";
 
 const WAYS = {
+  only: { seed: 1, solver: hastySolver, dives: true },
   first: { seed: 1, solver: searchSolver, dives: true },
   second: { seed: 2, solver: hastySolver, dives: false },
 };
@@ -23,7 +24,13 @@ function searched(
   const { solver, ...way } = WAYS[role];
   const matrix = toMatrix(question);
   const most = objective.sense === "most";
-  const partners = new Partners(channel, most);
+  const stands = ({ point, objective: value }: Proposal): boolean =>
+    certify(model, objective, [...point], value).certified;
+  const partners = new Partners(channel, most, (told) => {
+    // What HiGHS tells may be a little off in whole numbers, which no search would mend.
+    const proposal = { ...told, point: Float64Array.from(snapped(told.point, matrix.whole)) };
+    return stands(proposal) ? proposal : null;
+  });
   const turned = ({ point, objective: value }: Proposal): Found => ({
     point,
     objective: most ? -value : value,
@@ -37,13 +44,11 @@ function searched(
     },
     take: () => {
       const best = partners.best();
-      if (best === null) return null;
-      // What HiGHS tells may be a little off in whole numbers, which no search would mend.
-      return turned({ ...best, point: Float64Array.from(snapped(best.point, matrix.whole)) });
+      return best === null ? null : turned(best);
     },
     offer: (found) => {
       const proposal = turned(found);
-      if (!certify(model, objective, [...found.point], proposal.objective).certified) return false;
+      if (!stands(proposal)) return false;
       partners.tell(proposal);
       tell({ kind: "proposal", id, proposal });
       isAnyKnown = true;

@@ -1,8 +1,9 @@
+import { setTimeout as after } from "node:timers/promises";
 import { certify } from "../certify.js";
 import type { Progress, Question, SolveLimits } from "../engine.js";
-import { relativeGap } from "../outcome.js";
-import { isBetter } from "./partners.js";
+import { isBetter, relativeGap } from "../outcome.js";
 import type { NewsOnTheWay, Proposal } from "./protocol.js";
+import { LONGEST_TIMER_MS } from "./thread.js";
 
 /** What the threads at work on one question have come to together. */
 export class Standing {
@@ -20,6 +21,7 @@ export class Standing {
   #found: Proposal | null = null;
   #best: number | null = null;
   #bound: number | null = null;
+  #isPointless = false;
   #sayFirst = (): void => {};
   #sayPointless = (): void => {};
   #sayMet = (): void => {};
@@ -44,6 +46,11 @@ export class Standing {
     return this.#found;
   }
 
+  /** Whether a dive has come to no point, and no search has one. */
+  get isPointless(): boolean {
+    return this.#isPointless && this.#found === null;
+  }
+
   /** The best that any point could have, as far as proved; without an end where nothing is. */
   get bound(): number {
     return this.#bound ?? (this.most ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY);
@@ -53,22 +60,31 @@ export class Standing {
     return (performance.now() - this.#began) / 1000;
   }
 
+  /** Resolved when it has so many seconds; the wait keeps no process alive. */
+  secondsTo(seconds: number): Promise<void> {
+    const left = Math.max(0, 1000 * (seconds - this.seconds));
+    return after(Math.min(left, LONGEST_TIMER_MS), undefined, { ref: false });
+  }
+
   /** What a search says: a point that breaks a row, or is no better, is left aside. */
   hearSearch(news: NewsOnTheWay): void {
-    if (news.kind === "progress") this.hearProof(news);
-    if (news.kind === "waits") this.#sayPointless();
+    if (news.kind === "progress") this.hear(news);
+    if (news.kind === "waits") {
+      this.#isPointless = true;
+      this.#sayPointless();
+    }
     if (news.kind !== "proposal") return;
     const { point, objective } = news.proposal;
     if (!isBetter(objective, this.#found?.objective ?? null, this.most)) return;
     const { model, objective: aim } = this.#question;
     if (!certify(model, aim, [...point], objective).certified) return;
     this.#found = news.proposal;
-    this.hearProof({ best: objective, bound: null });
+    this.hear({ best: objective, bound: null });
     this.#sayFirst();
   }
 
-  /** How far a proof has come, which may be behind what is known. */
-  hearProof({ best, bound }: Omit<Progress, "seconds">): void {
+  /** A best and a bound, either of which may be behind what is known. */
+  hear({ best, bound }: Omit<Progress, "seconds">): void {
     if (best !== null && isBetter(best, this.#best, this.most)) this.#best = best;
     if (bound !== null && isBetter(bound, this.#bound, !this.most)) this.#bound = bound;
     this.#limits.onProgress?.({ best: this.#best, bound: this.#bound, seconds: this.seconds });

@@ -46,7 +46,7 @@ export class Threads<Question extends Asked> {
 
   /** Starts a thread ahead of the first question. */
   warm(): void {
-    if (this.#idle === null && this.#busy.size === 0) this.#rest(this.#begin());
+    if (!this.#isClosed && this.#idle === null && this.#busy.size === 0) this.#rest(this.#begin());
   }
 
   /** Ends the thread, too, when `over` says that no answer is wanted any more. */
