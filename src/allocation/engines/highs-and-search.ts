@@ -15,17 +15,18 @@ import { deadlineOf } from "./threaded.js";
 /** So long at most the proof waits for a first point, which comes sooner where the search need not share the machine. */
 const HEAD_START = { seconds: 1, share: 0.1 };
 /**
- * From so many whole numbers on no proof of a plan ends in the time there is, and its bound hardly rises after the
- * first seconds: where there is time for it, a second search goes before the proof. `ended` is its share of the time; so
- * many seconds later at most its thread is ended.
+ * From so many whole numbers on a proof seldom ends in the time there is: where there is time for it, a second search
+ * goes before it. So many seconds after its time at most its thread is ended.
  */
-const SECOND = { leastWhole: 300, leastSeconds: 6, ended: 0.85, grace: 0.3 };
+const SECOND = { leastWhole: 150, leastSeconds: 6, grace: 0.3 };
+/** Part of the time for which there are two: the proof finds points too where it is quick, but not beyond so many. */
+const ENDED = { mostWhole: 600, upTo: 0.5, beyond: 0.85 };
 /** Said of HiGHS alone, whose point is not wanted where the search has one. */
 const WITHOUT_POINT = /,? without any point$/;
 
 /**
  * For plans that no solver finishes: HiGHS proves the bound in one thread, and in another a dive and a search of
- * large neighbourhoods look for better points; where the plan is very large, a second search goes before the proof.
+ * large neighbourhoods look for better points; where the plan is larger still, a second search goes before the proof.
  * Each takes the others' best.
  */
 export class HighsAndSearch implements Engine {
@@ -106,9 +107,10 @@ export class HighsAndSearch implements Engine {
 
   /** A second search, from the first one's dive to its share of the time; it ends at once where that came to no point. */
   async #searchBeside(begun: Promise<unknown>, work: Work): Promise<void> {
-    const { standing, limits } = work;
+    const { question, standing, limits } = work;
     const over = new AbortController();
-    const seconds = SECOND.ended * limits.seconds;
+    const isBeyond = wholesToSearch(question.model) > ENDED.mostWhole;
+    const seconds = limits.seconds * (isBeyond ? ENDED.beyond : ENDED.upTo);
     const second = this.#search(
       "second",
       work,
