@@ -171,7 +171,7 @@ describe("the first neighbourhood of a search", () => {
     const [dived] = offered;
     const used = problem.wholes.filter((column) => isUsed(relaxed?.[column]) || isUsed(dived?.point[column]));
     expect(used.length).toBeLessThan(problem.wholes.length / 2);
-    expect(asks).toEqual([{ free: used.length, seconds: 100, ended: false }]);
+    expect(asks).toEqual([{ free: used.length, seconds: 0.5 * used.length, ended: false }]);
     expect(offered.length).toBeGreaterThan(1);
     expect(best).toBe(offered.at(-1));
     const unused = problem.wholes.filter((column) => !used.includes(column));

@@ -19,8 +19,15 @@ const HEAD_START = { seconds: 1, share: 0.1 };
  * goes before it. So many seconds after its time at most its thread is ended.
  */
 const SECOND = { leastWhole: 150, leastSeconds: 6, grace: 0.3 };
-/** Part of the time for which there are two: the proof finds points too where it is quick, but not beyond so many. */
-const ENDED = { mostWhole: 600, upTo: 0.5, beyond: 0.85 };
+/**
+ * Up to so many, two search for half of the time, as the proof is quick enough to find points too, and the second goes
+ * other ways from the start. Beyond, for most of the time, of which each takes half to narrow the plan, one in haste.
+ */
+const QUICK = {
+  mostWhole: 600,
+  upTo: { ended: 0.5, narrows: false },
+  beyond: { ended: 0.85, narrows: true },
+};
 /** Said of HiGHS alone, whose point is not wanted where the search has one. */
 const WITHOUT_POINT = /,? without any point$/;
 
@@ -90,7 +97,7 @@ export class HighsAndSearch implements Engine {
   #search(
     role: SearchRole,
     work: Work,
-    { seconds, secondsToFirst = seconds }: Pick<SolveLimits, "seconds" | "secondsToFirst">,
+    { seconds, secondsToFirst = seconds, narrows = true }: SearchLimits,
     over: AbortSignal,
   ): Promise<Ending> {
     const { question, limits, standing, channel } = work;
@@ -102,21 +109,18 @@ export class HighsAndSearch implements Engine {
       standing.hearSearch(news);
       greet();
     };
-    return this.#threads.ask({ question, until, enough, start, role, channel }, hear, over);
+    return this.#threads.ask({ question, until, enough, start, role, narrows, channel }, hear, over);
   }
 
   /** A second search, from the first one's dive to its share of the time; it ends at once where that came to no point. */
   async #searchBeside(begun: Promise<unknown>, work: Work): Promise<void> {
     const { question, standing, limits } = work;
     const over = new AbortController();
-    const isBeyond = wholesToSearch(question.model) > ENDED.mostWhole;
-    const seconds = limits.seconds * (isBeyond ? ENDED.beyond : ENDED.upTo);
-    const second = this.#search(
-      "second",
-      work,
-      { seconds, secondsToFirst: seconds + SECOND.grace },
-      over.signal,
-    );
+    const isQuick = wholesToSearch(question.model) <= QUICK.mostWhole;
+    const { ended, narrows } = isQuick ? QUICK.upTo : QUICK.beyond;
+    const seconds = ended * limits.seconds;
+    const ask = { seconds, secondsToFirst: seconds + SECOND.grace, narrows };
+    const second = this.#search("second", work, ask, over.signal);
     await Promise.race([begun, second]);
     this.#highs.warm();
     if (standing.found !== null) await Promise.race([second, standing.met]);
@@ -172,6 +176,12 @@ export class HighsAndSearch implements Engine {
       stoppedBy: isProved ? null : (whyItStopped(proved) ?? "rounding to whole numbers"),
     };
   }
+}
+
+interface SearchLimits {
+  readonly seconds: number;
+  readonly secondsToFirst?: number;
+  readonly narrows?: boolean;
 }
 
 interface Work {

@@ -28,6 +28,8 @@ export interface SearchAsk {
   readonly enough: number;
   readonly start: Float64Array | null;
   readonly role: SearchRole;
+  /** Whether it frees at first all that the relaxation or the first point uses. */
+  readonly narrows: boolean;
   readonly channel: string;
 }
 

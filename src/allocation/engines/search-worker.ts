@@ -17,7 +17,7 @@ const PAUSE_MS = 50;
 
 /** Searches until there has been time enough, or for as long as no point is known; all it says has been certified. */
 function searched(
-  { id, question, until, enough, start, role, channel }: SearchAsk,
+  { id, question, until, enough, start, role, narrows, channel }: SearchAsk,
   tell: (news: News) => void,
 ): void {
   const { model, objective } = question;
@@ -71,6 +71,7 @@ function searched(
     const known = start === null ? null : { point: start, objective: objectiveAt(problem.matrix, start) };
     search(problem, solver, exchange, {
       ...way,
+      narrows,
       start: known !== null && exchange.offer(known) ? known : null,
     });
   } finally {

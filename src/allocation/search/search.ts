@@ -29,6 +29,8 @@ export interface SearchOptions {
   readonly start: Found | null;
   /** Whether it dives where there is no start, as it does unless stated, or waits for a point of others. */
   readonly dives?: boolean;
+  /** Whether it first frees all that the relaxation or the first point uses, as it does unless stated. */
+  readonly narrows?: boolean;
   /** Most neighbourhoods searched; without end unless stated. */
   readonly rounds?: number;
   /** Most seconds for one neighbourhood. */
@@ -38,8 +40,11 @@ export interface SearchOptions {
 }
 
 const SECONDS = 0.8;
-/** So many times as long for all that is used at once, or as the first relaxation took, whichever is longer. */
-const NARROW = { seconds: 5, relaxations: 8 };
+/**
+ * For all that is used at once, so much of that for each whole number freed, or so many times as long as the first
+ * relaxation took, whichever is longer.
+ */
+const NARROW = { perWhole: 0.025, relaxations: 8 };
 /** Less of a column is none of it. */
 const SOME = 1e-6;
 /** Whole numbers in a neighbourhood: more where they are solved in time, fewer where not. */
@@ -119,7 +124,7 @@ interface Beginning {
 /** From one best point to the next, by neighbourhoods picked by what they gave a second of late. */
 class Descent {
   best: Found | null;
-  isNarrowed = false;
+  isNarrowed: boolean;
   readonly #problem: Problem;
   readonly #solver: Solver;
   readonly #relaxation: Relaxation;
@@ -130,15 +135,16 @@ class Descent {
   readonly #choice;
   readonly #sizes = new Map<Neighbourhood, number>();
   readonly #seconds: number;
-  readonly #secondsToNarrow: number;
+  readonly #secondsOfRelaxation: number;
   readonly #clock: () => number;
 
   constructor(
     problem: Problem,
     solver: Solver,
     { best, relaxation, relaxed, prices, seconds: ofRelaxation }: Beginning,
-    { seed, seconds = SECONDS, clock }: SearchOptions & { readonly clock: () => number },
+    { seed, narrows = true, seconds = SECONDS, clock }: SearchOptions & { readonly clock: () => number },
   ) {
+    this.isNarrowed = !narrows;
     this.best = best;
     this.#problem = problem;
     this.#solver = solver;
@@ -149,7 +155,7 @@ class Descent {
     this.#links = linksOf(problem);
     this.#choice = new Choice(NEIGHBOURHOODS, this.#random);
     this.#seconds = seconds;
-    this.#secondsToNarrow = Math.max(NARROW.seconds * seconds, NARROW.relaxations * ofRelaxation);
+    this.#secondsOfRelaxation = ofRelaxation;
     this.#clock = clock;
   }
 
@@ -172,7 +178,10 @@ class Descent {
         this.best = found;
     };
     this.#solver.improve(part.matrix, part.start, {
-      seconds: this.#secondsToNarrow,
+      seconds: Math.max(
+        NARROW.perWhole * used.length * this.#seconds,
+        NARROW.relaxations * this.#secondsOfRelaxation,
+      ),
       within: this.#within(at),
       stop: () => exchange.stop(),
       onBetter,
