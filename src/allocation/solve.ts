@@ -24,17 +24,18 @@ export class Engines {
   readonly thorough: Engine & { warm?(): void };
   /** For plans that the thorough one does not finish. */
   readonly broad: Engine;
+  readonly #highs = new Highs();
 
   constructor(quick?: Engine, thorough?: Engines["thorough"], broad?: Engine) {
-    const highs = new Highs();
     this.quick = quick ?? new JavascriptLpSolver();
-    this.thorough = thorough ?? highs;
-    this.broad = broad ?? new HighsAndSearch(highs);
+    this.thorough = thorough ?? this.#highs;
+    this.broad = broad ?? new HighsAndSearch(this.#highs);
   }
 
   /** Ends the threads. Idempotent. */
   async close(): Promise<void> {
-    await Promise.all([this.quick.close(), this.thorough.close(), this.broad.close()]);
+    const all = new Set([this.quick, this.thorough, this.broad, this.#highs]);
+    await Promise.all([...all].map((each) => each.close()));
   }
 }
 

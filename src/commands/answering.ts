@@ -1,7 +1,7 @@
 import { Engines } from "../allocation/index.js";
 import type { Aim, Scenario } from "../kitchen/index.js";
+import { loadScenario } from "../kitchen-files/index.js";
 import { CostingError } from "../ledger/index.js";
-import { loadScenario } from "../load.js";
 import { type Page, pageAssets } from "../pages/index.js";
 import { problemText } from "../reading/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";

@@ -1,4 +1,4 @@
-import { problemsOf } from "../load.js";
+import { problemsOf } from "../kitchen-files/index.js";
 import { problemText } from "../reading/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import type { Terminal } from "./terminal.js";

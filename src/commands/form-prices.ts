@@ -1,5 +1,5 @@
 import { readScenario, type Scenario } from "../kitchen/index.js";
-import { kitchenYields, type OwnTestsFile } from "../kitchen-yields.js";
+import { kitchenYields, type OwnTestsFile } from "../kitchen-files/index.js";
 import { didYouMean } from "../reading/index.js";
 import { resolveScenario, type TableItem } from "../yields/index.js";
 

@@ -1,9 +1,9 @@
 import type { FormChoiceJson } from "../contract/index.js";
 import { composeFormChoice, planFormChoice } from "../insight/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { kitchenYields, readOwnTests } from "../kitchen-yields.js";
+import { kitchenYields, readOwnTests } from "../kitchen-files/index.js";
 import { formChoicePage } from "../pages/index.js";
-import { planningWith } from "../plan-again.js";
+import { planningWith } from "../planning/index.js";
 import { type Money, NO_MONEY } from "../quantity/index.js";
 import { boughtInSeveralForms, foodOf, foodServedOf } from "../yields/index.js";
 import { answering, writePages } from "./answering.js";

@@ -1,6 +1,6 @@
 import { writeFileSync } from "node:fs";
 import { dirname } from "node:path";
-import { loadKitchenYields } from "../kitchen-yields.js";
+import { loadKitchenYields } from "../kitchen-files/index.js";
 import { problemText } from "../reading/index.js";
 import type { TableItem } from "../yields/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";

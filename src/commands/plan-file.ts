@@ -2,9 +2,13 @@ import type { EngineName } from "../allocation/index.js";
 import { hasPlan, type PlanJson } from "../contract/index.js";
 import type { RiskOptions } from "../insight/index.js";
 import type { Aim } from "../kitchen/index.js";
-import { type Planned, type PlanOptions, planScenario } from "../plan.js";
-import { planCautiously } from "../plan-cautious.js";
-import { progressLine } from "../progress-line.js";
+import {
+  type Planned,
+  type PlanOptions,
+  planCautiously,
+  planScenario,
+  progressLine,
+} from "../planning/index.js";
 import { answering } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import type { Terminal } from "./terminal.js";

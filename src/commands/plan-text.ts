@@ -4,6 +4,7 @@ import {
   amountOf,
   cautiousWords,
   counted,
+  isTimeLimit,
   listed,
   outcomeWords,
   type Writing,
@@ -42,9 +43,8 @@ function printNoPlan({ outcome, reasons }: PlanJson, terminal: Terminal): void {
     return;
   }
   if (outcome.kind === "failed") {
-    terminal.print(
-      `No answer: ${outcome.stoppedBy ?? "the solver gave none"}. Allow more time with --seconds.`,
-    );
+    const why = outcome.stoppedBy ?? "the solver gave none";
+    terminal.print(`No answer: ${why}.${isTimeLimit(why) ? " Allow more time with --seconds." : ""}`);
     return;
   }
   terminal.print("This can't be done as it stands; that is proved.");

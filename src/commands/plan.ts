@@ -1,6 +1,6 @@
-import { keepPlan } from "../after-service.js";
+import { keepPlan } from "../kitchen-files/index.js";
 import { renderPages } from "../pages/index.js";
-import type { Planned } from "../plan.js";
+import type { Planned } from "../planning/index.js";
 import { type Problem, problemText } from "../reading/index.js";
 import { NotSaved } from "../records/index.js";
 import { writePages } from "./answering.js";

@@ -1,5 +1,5 @@
 import { readFile } from "node:fs/promises";
-import { kitchenYields, recordTests } from "../kitchen-yields.js";
+import { kitchenYields, recordTests } from "../kitchen-files/index.js";
 import { toGrams } from "../quantity/index.js";
 import { didYouMean, problemText } from "../reading/index.js";
 import { yieldTestsFile } from "../records/index.js";

@@ -1,11 +1,10 @@
 import { readFile } from "node:fs/promises";
-import { keepPlan, readKeptPlan } from "../after-service.js";
 import type { PlanJson } from "../contract/index.js";
+import { keepPlan, readKeptPlan } from "../kitchen-files/index.js";
 import { replanPage, replanText, writingFor } from "../pages/index.js";
-import { progressLine } from "../progress-line.js";
+import { progressLine, type Replanned, replan } from "../planning/index.js";
 import { problemText } from "../reading/index.js";
 import { planFile } from "../records/index.js";
-import { type Replanned, replan } from "../replan.js";
 import { answering, writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { exitCodeOf } from "./plan-file.js";

@@ -1,5 +1,5 @@
 import { parsePriceForWeight } from "../kitchen/index.js";
-import { loadTestCard } from "../load.js";
+import { loadTestCard } from "../kitchen-files/index.js";
 import {
   type Page,
   TESTS,

@@ -9,8 +9,7 @@ import {
   tradeoffSums,
   writingFor,
 } from "../pages/index.js";
-import { planningWith } from "../plan-again.js";
-import { askedLine } from "../progress-line.js";
+import { askedLine, planningWith } from "../planning/index.js";
 import { grams, money } from "../quantity/index.js";
 import { answering, writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";

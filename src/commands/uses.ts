@@ -1,6 +1,6 @@
 import { usesOf } from "../insight/index.js";
 import { isIsoDate, parseWeight } from "../kitchen/index.js";
-import { loadScenario, loadWithOffcut } from "../load.js";
+import { loadScenario, loadWithOffcut } from "../kitchen-files/index.js";
 import { usesPage, usesText } from "../pages/index.js";
 import { grams, toGrams } from "../quantity/index.js";
 import { isWording, problemText } from "../reading/index.js";

@@ -1,12 +1,11 @@
 import { readFile } from "node:fs/promises";
 import { basename } from "node:path";
-import { happenedAt, isPlanKept } from "../after-service.js";
 import { Engines } from "../allocation/index.js";
 import { hasPlan, type PlanJson, planSchema } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { loadScenario } from "../load.js";
+import { happenedAt, isPlanKept, loadScenario } from "../kitchen-files/index.js";
 import { type Writing, wasteAccountsPage, writingFor } from "../pages/index.js";
-import { planScenario } from "../plan.js";
+import { planScenario } from "../planning/index.js";
 import { Decimal, grams, NO_WEIGHT, scale, toGrams, total } from "../quantity/index.js";
 import { problemText } from "../reading/index.js";
 import { planFile } from "../records/index.js";

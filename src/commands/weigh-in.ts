@@ -1,4 +1,4 @@
-import { happenedAt, type Lesson, learnFrom } from "../after-service.js";
+import { happenedAt, type Lesson, learnFrom } from "../kitchen-files/index.js";
 import { renderHappened } from "../pages/index.js";
 import { problemText } from "../reading/index.js";
 import { NotSaved } from "../records/index.js";

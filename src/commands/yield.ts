@@ -1,5 +1,5 @@
 import { existsSync } from "node:fs";
-import { loadKitchenYields } from "../kitchen-yields.js";
+import { loadKitchenYields } from "../kitchen-files/index.js";
 import { itemCautions, itemToPrint } from "../pages/index.js";
 import { problemText } from "../reading/index.js";
 import { type ItemYields, itemYields } from "../yields/index.js";

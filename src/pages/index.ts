@@ -20,7 +20,7 @@ export {
 } from "./form-choice/words.js";
 export { itemToPrint } from "./item-to-print.js";
 export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
-export { type OutcomeWords, outcomeWords } from "./outcome-words.js";
+export { isTimeLimit, type OutcomeWords, outcomeWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";
 export { replanPage, replanText } from "./replan.js";
 export { cautiousWords, chanceText, NOT_ENOUGH, orderWords } from "./risk.js";

@@ -49,12 +49,15 @@ export function outcomeWords({ aim, outcome, stages, risk }: PlanJson, writing: 
   };
 }
 
-/** What ended the search, where it was not the proof: solvers have their own words for a time limit. */
+/** What ended the search, where it was not the proof. */
 function stopWords(stoppedBy: string | null): string {
   if (stoppedBy === null) return "";
-  return /time.?limit|deadline/i.test(stoppedBy)
-    ? ", stopped at the time limit"
-    : `, stopped by: ${stoppedBy}`;
+  return isTimeLimit(stoppedBy) ? ", stopped at the time limit" : `, stopped by: ${stoppedBy}`;
+}
+
+/** Whether more time might bring an answer: solvers have their own words for a time limit. */
+export function isTimeLimit(stoppedBy: string): boolean {
+  return /time.?limit|deadline/i.test(stoppedBy);
 }
 
 function seconds(count: number, writing: Writing): string {

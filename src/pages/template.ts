@@ -7,6 +7,8 @@ export type Printable = string | readonly Printable[] | { readonly [name: string
 const FOLDER = new URL("../../templates/", import.meta.url);
 /** Pieces that several templates share. */
 const PARTIALS = ["layout", "screen", "warnings", "flow"];
+/** Styles of more than one page, in the order in which the later take precedence. */
+const SHARED_STYLES = ["layout.css", "tables.css", "to-fill-in.css", "paper.css"];
 const OPTIONS: CompileOptions = { strict: true, knownHelpersOnly: true };
 
 const templates = Handlebars.create();
@@ -20,10 +22,10 @@ export function fill(name: string, data: Printable): string {
   return template(data);
 }
 
-/** The style sheets of all templates, the frame's first. */
+/** The style sheets of all templates, the shared ones first, so that a page's own go before theirs. */
 export function styleSheets(): string {
-  const names = readdirSync(FOLDER).filter((name) => name.endsWith(".css"));
-  return ["layout.css", ...names.filter((name) => name !== "layout.css").sort()].map(read).join("\n");
+  const own = readdirSync(FOLDER).filter((name) => name.endsWith(".css") && !SHARED_STYLES.includes(name));
+  return [...SHARED_STYLES, ...own.sort()].map(read).join("\n");
 }
 
 function read(file: string): string {

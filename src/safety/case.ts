@@ -22,8 +22,8 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
     acts: [
       act("safety/check-hazards.ts", "neverFood"),
       act("safety/hazards/match.ts", "hazardsOf"),
-      act("safety-problems.ts", "safetyProblems"),
-      act("plan.ts", "refuseBlocked"),
+      act("kitchen-files/safety-problems.ts", "safetyProblems"),
+      act("planning/plan.ts", "refuseBlocked"),
       act("yields/weighing/agreement.ts", "disagreementsWithTables"),
     ],
     tests: [

@@ -2,8 +2,7 @@ import { createHash } from "node:crypto";
 import { readdir, readFile } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { isTestCard, type Scenario } from "../kitchen/index.js";
-import { readOwnTests } from "../kitchen-yields.js";
-import { loadScenarioText } from "../load.js";
+import { loadScenarioText, readOwnTests } from "../kitchen-files/index.js";
 import type { Problem, Source } from "../reading/index.js";
 
 /** A scenario file as it was read: the same content, with the same own yield tests beside it, has the same hash. */

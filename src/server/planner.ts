@@ -1,7 +1,7 @@
 import type { Engines } from "../allocation/index.js";
 import { isProved } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { type Planned, type PlanOptions, planScenario } from "../plan.js";
+import { type Planned, type PlanOptions, planScenario } from "../planning/index.js";
 
 /** How far a plan has come: what the engine holds, and how good any plan could still be. */
 export type PlanProgress = Parameters<NonNullable<PlanOptions["onProgress"]>>[0];

@@ -2,8 +2,7 @@ import type { Engines } from "../allocation/index.js";
 import { composeTradeoff, tradeoffCurve, worthOf } from "../insight/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { tradeoffPage, worthPage } from "../pages/index.js";
-import { planningWith } from "../plan-again.js";
-import { askedLine } from "../progress-line.js";
+import { askedLine, planningWith } from "../planning/index.js";
 import type { ScenarioFile } from "./folder.js";
 import type { Planner } from "./planner.js";
 

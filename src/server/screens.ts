@@ -1,6 +1,6 @@
 import { hasPlan, isProved } from "../contract/index.js";
 import { fill, outcomeWords, type Page, TESTS, writingFor } from "../pages/index.js";
-import { progressLine } from "../progress-line.js";
+import { progressLine } from "../planning/index.js";
 import { problemText } from "../reading/index.js";
 import { boughtInSeveralForms } from "../yields/index.js";
 import type { ScenarioFile } from "./folder.js";

@@ -1,7 +1,7 @@
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { Engines } from "../allocation/index.js";
-import type { Planned } from "../plan.js";
+import type { Planned } from "../planning/index.js";
 import { makeApp } from "./app.js";
 import { Folder } from "./folder.js";
 import { Planner } from "./planner.js";

@@ -1,5 +1,4 @@
-import { Decimal, toKilograms, ZERO } from "../quantity/index.js";
-import type { TableBreakdown, TableItem } from "./tables.js";
+import { type Decimal, ZERO } from "../quantity/index.js";
 
 /** One form an item can be bought in, by the unit of weight as bought: untrimmed head, crown, cut florets. */
 export interface FormOffer {
@@ -60,48 +59,6 @@ export function breakEvenMinutes(offer: FormOffer, other: FormOffer, wage: Decim
     .plus(offer.trimCredit)
     .minus(offer.price);
   return worthOfTrimming.div(wage).times(MINUTES_AN_HOUR);
-}
-
-/**
- * What trim is worth at best: what it fetches as it is, or what is made of it less what the making costs (fuel,
- * hands, other ingredients); never below 0, for trim may be left unused. Source: the rule of sell or process
- * further for joint products, textbooks of managerial accounting.
- */
-export function trimValue(
-  asItIs: Decimal,
-  workedUp: { readonly worth: Decimal; readonly cost: Decimal },
-): Decimal {
-  return Decimal.max(ZERO, asItIs, workedUp.worth.minus(workedUp.cost));
-}
-
-/**
- * An offer with the yields of the tables (or of the kitchen's own tests), by the kilogram: the parts wanted are
- * usable, the others are credited at the value of a kilogram stated for them, 0 where none is.
- * A RangeError where the breakdown does not give a part that is wanted.
- */
-export function offerFromTables(
-  item: TableItem,
-  breakdown: TableBreakdown,
-  price: Decimal,
-  wanted: readonly string[],
-  trimValues: ReadonlyMap<string, Decimal>,
-): FormOffer {
-  const given = breakdown.parts.map(({ part }) => part);
-  const lacking = wanted.find((part) => !given.includes(part));
-  if (lacking !== undefined)
-    throw new RangeError(`${breakdown.name} of ${item.name} (${item.form}) gives no ${lacking}`);
-  const usable = breakdown.parts.filter(({ part }) => wanted.includes(part));
-  const trim = breakdown.parts.filter(({ part }) => !wanted.includes(part));
-  return {
-    form: item.form,
-    price,
-    usable: Decimal.sum(ZERO, ...usable.map(({ fraction }) => fraction)),
-    trimCredit: Decimal.sum(
-      ZERO,
-      ...trim.map(({ part, fraction }) => fraction.times(trimValues.get(part) ?? ZERO)),
-    ),
-    minutes: (breakdown.minutes ?? ZERO).div(toKilograms(item.unitWeight)),
-  };
 }
 
 function labour({ minutes }: FormOffer, wage: Decimal): Decimal {

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
-import { toMatrix } from "../../src/allocation/engines/matrix.js";
 import { searchSolver } from "../../src/allocation/engines/search-solver.js";
+import { toMatrix } from "../../src/allocation/matrix.js";
 import { dive } from "../../src/allocation/search/dive.js";
 import { problemOf } from "../../src/allocation/search/problem.js";
 import type { Solver } from "../../src/allocation/search/solver.js";

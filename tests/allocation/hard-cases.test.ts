@@ -1,8 +1,8 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import type { Item, Scenario } from "../../src/kitchen/index.js";
+import { settle } from "../../src/planning/index.js";
 import { Decimal, money } from "../../src/quantity/index.js";
-import { settle } from "../../src/settle.js";
 import { bruteForce } from "../support/brute-force.js";
 import { keptFor, leekItem, leekScenario } from "../support/leek.js";
 import {

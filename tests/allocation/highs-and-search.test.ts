@@ -91,6 +91,21 @@ describe("HiGHS and the search together", () => {
     },
   );
 
+  it("keep a point that stands where HiGHS says that there is none", async () => {
+    const denying = new Highs(new URL("../support/fixtures/denying-thread.mjs", import.meta.url));
+    const both = new HighsAndSearch(denying);
+    const { question } = asked(LARGE);
+    const dived = await engine.solve(question, { seconds: 0.05, secondsToFirst: 30, gap: 1e-6 });
+    if (dived.kind !== "feasible") throw new Error(JSON.stringify(dived));
+    const kept = await both.solve(question, { seconds: 0.3, gap: 1e-6, start: dived.point });
+    expect(kept).toMatchObject({
+      kind: "feasible",
+      stoppedBy: "HiGHS, which finds no plan where there is one",
+    });
+    expect("objective" in kept && kept.objective).toBeLessThanOrEqual(dived.objective);
+    await Promise.all([both.close(), denying.close()]);
+  });
+
   it("wait no longer than for the dive where there is no plan in whole numbers", async () => {
     const { model, objective } = asked(VERY_LARGE).question;
     const odd = { name: "odd", tag: { family: "written" }, lower: 0, upper: 9, integer: true };

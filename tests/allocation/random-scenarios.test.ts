@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { type Settled, settle } from "../../src/settle.js";
+import { type Settled, settle } from "../../src/planning/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { smallScenarios } from "../support/random-scenario.js";
 

@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { Engines, solveStages, verifyDecision } from "../../src/allocation/index.js";
 import type { Decision, Scenario } from "../../src/kitchen/index.js";
+import { settle } from "../../src/planning/index.js";
 import { Decimal, grams, milligrams, money, type Weight } from "../../src/quantity/index.js";
-import { settle } from "../../src/settle.js";
 import { example } from "../support/examples.js";
 
 const engines = new Engines();

@@ -1,6 +1,6 @@
 import { expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { planScenario } from "../../src/plan.js";
+import { planScenario } from "../../src/planning/index.js";
 import { printTable } from "./measure.js";
 import { generateMenu, type MenuFacts, nameOf } from "./menus/index.js";
 

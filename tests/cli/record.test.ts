@@ -2,7 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { recordCommand } from "../../src/commands/record.js";
-import { loadKitchenYields } from "../../src/kitchen-yields.js";
+import { loadKitchenYields } from "../../src/kitchen-files/index.js";
 import { crownTests } from "../support/own-tests.js";
 import { run } from "../support/program.js";
 import { scratchFolder } from "../support/scenarios.js";

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import { checkCommand } from "../../src/commands/check.js";
 import { type TestCardOptions, testCardCommand } from "../../src/commands/test-card.js";
-import { loadScenarioText } from "../../src/load.js";
+import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { problemText } from "../../src/reading/index.js";
 import { type TestKind, testFigures } from "../../src/yields/index.js";
 import { exampleText, rewritten } from "../support/examples.js";

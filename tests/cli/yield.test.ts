@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { mean, sampleStandardDeviation } from "simple-statistics";
 import { afterEach, describe, expect, it } from "vitest";
 import { yieldCommand } from "../../src/commands/yield.js";
-import { kitchenYields } from "../../src/kitchen-yields.js";
+import { kitchenYields } from "../../src/kitchen-files/index.js";
 import { itemToPrint } from "../../src/pages/index.js";
 import { crownTests } from "../support/own-tests.js";
 import { scratchFolder } from "../support/scenarios.js";

@@ -12,8 +12,8 @@ import {
 } from "../../src/contract/index.js";
 import type { Decision, Scenario } from "../../src/kitchen/index.js";
 import { keepLedger } from "../../src/ledger/index.js";
+import { settle } from "../../src/planning/index.js";
 import { grams } from "../../src/quantity/index.js";
-import { settle } from "../../src/settle.js";
 import { example, feasibleExamples } from "../support/examples.js";
 import { hallPlan } from "../support/fixtures/hall-plan.js";
 import { hallScenario } from "../support/fixtures/hall-scenario.js";

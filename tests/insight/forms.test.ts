@@ -6,7 +6,7 @@ import { Engines } from "../../src/allocation/index.js";
 import { formChoiceSchema } from "../../src/contract/index.js";
 import { lowestNotWorth, planFormChoice } from "../../src/insight/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { planningWith } from "../../src/plan-again.js";
+import { planningWith } from "../../src/planning/index.js";
 import { Decimal, grams, money, NO_MONEY } from "../../src/quantity/index.js";
 import { pricedForms } from "../../src/yields/index.js";
 import { scenarioOf } from "../support/examples.js";

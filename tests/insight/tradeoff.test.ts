@@ -4,7 +4,7 @@ import { Engines } from "../../src/allocation/index.js";
 import { type Curve, type PlanAgain, tradeoffCurve, unbeaten } from "../../src/insight/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
 import { CostingError } from "../../src/ledger/index.js";
-import { planningWith } from "../../src/plan-again.js";
+import { planningWith } from "../../src/planning/index.js";
 import { grams, money, NO_MONEY, toCurrency, toGrams } from "../../src/quantity/index.js";
 import { bruteForceFront } from "../support/brute-force-front.js";
 import { example, scenarioOf } from "../support/examples.js";

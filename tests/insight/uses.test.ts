@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { usesCommand } from "../../src/commands/uses.js";
 import { usesOf } from "../../src/insight/index.js";
-import { loadWithOffcut } from "../../src/load.js";
+import { loadWithOffcut } from "../../src/kitchen-files/index.js";
 import { usesPage } from "../../src/pages/index.js";
 import { grams } from "../../src/quantity/index.js";
 import { scratchFolder } from "../support/scenarios.js";

@@ -4,8 +4,7 @@ import { Engines, lastDayOfLot } from "../../src/allocation/index.js";
 import type { Difference, PlanJson } from "../../src/contract/index.js";
 import { worthOf } from "../../src/insight/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { planScenario } from "../../src/plan.js";
-import { planningWith } from "../../src/plan-again.js";
+import { planningWith, planScenario } from "../../src/planning/index.js";
 import { ONE, ZERO } from "../../src/quantity/index.js";
 import { smallScenarios } from "../support/random-scenario.js";
 import {

@@ -1,10 +1,10 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { loadScenario } from "../../src/load.js";
+import { loadScenario } from "../../src/kitchen-files/index.js";
 import { allergensData } from "../../src/pages/allergens.js";
 import { labelsData } from "../../src/pages/labels.js";
 import { type View, viewOf } from "../../src/pages/view.js";
-import { planScenario } from "../../src/plan.js";
+import { planScenario } from "../../src/planning/index.js";
 import { total } from "../../src/quantity/index.js";
 import { hallPlan } from "../support/fixtures/hall-plan.js";
 import { hallScenario } from "../support/fixtures/hall-scenario.js";

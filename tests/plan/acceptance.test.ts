@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { planScenario } from "../../src/plan.js";
+import { planScenario } from "../../src/planning/index.js";
 import { example, exampleText, rewritten, scenarioOf } from "../support/examples.js";
 
 // Three cases invented and worked by hand; the arithmetic stands beside each.

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { planScenario } from "../../src/plan.js";
+import { planScenario } from "../../src/planning/index.js";
 import { scenarioOf } from "../support/examples.js";
 import { expectBalanced } from "../support/plan-checks.js";
 

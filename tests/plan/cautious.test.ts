@@ -3,7 +3,7 @@ import { Engines } from "../../src/allocation/index.js";
 import { decisionOf, planSchema } from "../../src/contract/index.js";
 import { onFullYields, riskOf, withLowered } from "../../src/insight/index.js";
 import { cautiousWords, writingFor } from "../../src/pages/index.js";
-import { planCautiously } from "../../src/plan-cautious.js";
+import { planCautiously } from "../../src/planning/index.js";
 import { Decimal } from "../../src/quantity/index.js";
 import { example, scenarioOf } from "../support/examples.js";
 import { decisionFor } from "../support/plans.js";

@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
 import { planSchema } from "../../src/contract/index.js";
-import { planScenario } from "../../src/plan.js";
+import { planScenario } from "../../src/planning/index.js";
 import { example, exampleNames, feasibleExamples, WITHOUT_PLAN } from "../support/examples.js";
 import { expectBalanced } from "../support/plan-checks.js";
 

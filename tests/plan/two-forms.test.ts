@@ -4,7 +4,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
 import { renderPages } from "../../src/pages/index.js";
-import { planScenario } from "../../src/plan.js";
+import { planScenario } from "../../src/planning/index.js";
 import { money } from "../../src/quantity/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { scenarioOf } from "../support/examples.js";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { loadScenarioText } from "../../src/load.js";
-import { planScenario } from "../../src/plan.js";
+import { loadScenarioText } from "../../src/kitchen-files/index.js";
+import { planScenario } from "../../src/planning/index.js";
 import { type Decimal, toGrams } from "../../src/quantity/index.js";
 import { HAZARDS, hazardsOf } from "../../src/safety/index.js";
 import { PARTS } from "../../src/safety/names/parts.js";

@@ -2,11 +2,11 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import { composePlan } from "../../src/contract/index.js";
-import { loadScenarioText } from "../../src/load.js";
+import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { allergensData } from "../../src/pages/allergens.js";
 import { labelsData } from "../../src/pages/labels.js";
 import { viewOf } from "../../src/pages/view.js";
-import { settle } from "../../src/settle.js";
+import { settle } from "../../src/planning/index.js";
 import { randomKitchens } from "../support/random-kitchens.js";
 import { harm, wordsReaching } from "../support/safety-judge.js";
 

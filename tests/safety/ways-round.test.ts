@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { loadScenarioText } from "../../src/load.js";
-import { planScenario } from "../../src/plan.js";
+import { loadScenarioText } from "../../src/kitchen-files/index.js";
+import { planScenario } from "../../src/planning/index.js";
 import { problemText } from "../../src/reading/index.js";
 import { tcsOf } from "../../src/safety/index.js";
 

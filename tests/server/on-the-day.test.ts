@@ -1,9 +1,9 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { keepPlan } from "../../src/after-service.js";
 import { Engines } from "../../src/allocation/index.js";
-import { planScenario } from "../../src/plan.js";
+import { keepPlan } from "../../src/kitchen-files/index.js";
+import { planScenario } from "../../src/planning/index.js";
 import { scenarioOf } from "../support/examples.js";
 import { TWO_EVENINGS } from "../support/scenarios.js";
 import { type Served, serve } from "../support/served.js";

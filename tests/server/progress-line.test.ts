@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { progressLine } from "../../src/progress-line.js";
+import { progressLine } from "../../src/planning/index.js";
 
 describe("the line on a plan being made", () => {
   it.each([

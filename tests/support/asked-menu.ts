@@ -1,6 +1,6 @@
 import { buildModel } from "../../src/allocation/build/index.js";
 import type { Question } from "../../src/allocation/engine.js";
-import { toMatrix } from "../../src/allocation/engines/matrix.js";
+import { toMatrix } from "../../src/allocation/matrix.js";
 import { type Problem, problemOf } from "../../src/allocation/search/problem.js";
 import { generateMenu, type MenuFacts } from "../bench/menus/index.js";
 

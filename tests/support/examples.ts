@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { isTestCard, type Scenario } from "../../src/kitchen/index.js";
-import { loadScenarioText } from "../../src/load.js";
+import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { problemText } from "../../src/reading/index.js";
 
 const FOLDER = fileURLToPath(new URL("../../examples/", import.meta.url));

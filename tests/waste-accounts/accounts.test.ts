@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
 import type { PlanJson } from "../../src/contract/index.js";
 import { DESTINATION_KINDS } from "../../src/kitchen/index.js";
-import { planScenario } from "../../src/plan.js";
+import { planScenario } from "../../src/planning/index.js";
 import { Decimal, toCurrency, toGrams } from "../../src/quantity/index.js";
 import {
   accountOf,

@@ -2,8 +2,8 @@ import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
 import type { PlanJson } from "../../src/contract/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { loadScenarioText } from "../../src/load.js";
-import { planScenario } from "../../src/plan.js";
+import { loadScenarioText } from "../../src/kitchen-files/index.js";
+import { planScenario } from "../../src/planning/index.js";
 import {
   Decimal,
   milligrams,

@@ -1,6 +1,6 @@
 import { afterAll, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { planScenario } from "../../src/plan.js";
+import { planScenario } from "../../src/planning/index.js";
 import { yieldTestsOf } from "../../src/weigh-in/index.js";
 import { loadYieldTables } from "../../src/yields/index.js";
 import { example } from "../support/examples.js";

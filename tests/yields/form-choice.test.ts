@@ -6,9 +6,6 @@ import {
   breakEvenPrice,
   compareForms,
   type FormOffer,
-  loadYieldTables,
-  offerFromTables,
-  trimValue,
   usableCost,
 } from "../../src/yields/index.js";
 
@@ -92,49 +89,5 @@ describe("which form to buy", () => {
     expect(() => breakEvenMinutes(head, florets, FREE)).toThrow(
       new RangeError("the wage is not above zero: minutes cost nothing"),
     );
-  });
-});
-
-describe("an offer with the yields of the tables", () => {
-  const item = loadYieldTables().tables.items.find(
-    ({ name, form }) => name === "broccoli" && form === "untrimmed head",
-  );
-  const breakdown = item?.breakdowns.find(({ name }) => name === "florets");
-  if (item === undefined || breakdown === undefined) throw new Error("no broccoli in the tables");
-
-  it("takes the wanted parts as usable and credits the others by the kilogram", () => {
-    const values = new Map([
-      ["broccoli stem", decimal("1.50")],
-      ["broccoli floret", decimal(100)],
-    ]);
-    const offer = offerFromTables(item, breakdown, decimal(2), ["broccoli floret"], values);
-    expect(offer).toEqual({
-      form: "untrimmed head",
-      price: decimal(2),
-      usable: decimal("0.61"),
-      trimCredit: decimal("0.3"),
-      minutes: decimal(6),
-    });
-  });
-
-  it("counts stem and leaf where they are wanted: the untrimmed head gains", () => {
-    const all = ["broccoli floret", "broccoli stem", "broccoli leaf"];
-    const offer = offerFromTables(item, breakdown, decimal("2.70"), all, new Map());
-    expect(offer.usable.toString()).toBe("0.9");
-    expect(usableCost(offer, FREE).toString()).toBe("3");
-  });
-
-  it("refuses a part that the breakdown does not give", () => {
-    expect(() => offerFromTables(item, breakdown, decimal(2), ["broccoli spear"], new Map())).toThrow(
-      new RangeError("florets of broccoli (untrimmed head) gives no broccoli spear"),
-    );
-  });
-});
-
-describe("what trim is worth", () => {
-  it("is the better of its price and what can be made of it, and never below nothing", () => {
-    expect(trimValue(decimal("0.5"), { worth: decimal(3), cost: decimal(2) }).toString()).toBe("1");
-    expect(trimValue(decimal("1.5"), { worth: decimal(3), cost: decimal(2) }).toString()).toBe("1.5");
-    expect(trimValue(decimal("-0.5"), { worth: decimal(1), cost: decimal(2) }).toString()).toBe("0");
   });
 });

@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
 import { readScenario } from "../../src/kitchen/index.js";
-import { planScenario } from "../../src/plan.js";
+import { planScenario } from "../../src/planning/index.js";
 import { Decimal, grams } from "../../src/quantity/index.js";
 import {
   loadYieldTables,

@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { planScenario } from "../../src/plan.js";
+import { planScenario } from "../../src/planning/index.js";
 import { loadYieldTables, type TableBreakdown } from "../../src/yields/index.js";
 import { scenarioOf } from "../support/examples.js";
 

@@ -12,7 +12,6 @@ import {
   isClosed,
   loadYieldTables,
   portionsIn,
-  trimValue,
   usableCost,
   type YieldTest,
 } from "../../src/yields/index.js";
@@ -170,14 +169,6 @@ describe("USDA ERS, Fruit and Vegetable Prices 2022: two forms of cauliflower", 
     const price = breakEvenPrice(florets, heads, FREE);
     expect(price.toFixed(4)).toBe("2.3740");
     expect(usableCost({ ...florets, price }, FREE).toFixed(20)).toBe(usableCost(heads, FREE).toFixed(20));
-  });
-});
-
-describe("Caplan, Management Accounting Concepts and Techniques, ch. 18 (answers recomputed)", () => {
-  it("a gallon of oil at 1.90 is sold: as 3 lb of margarine at 0.80 for 1.20 more it loses 0.70", () => {
-    const margarine = { worth: decimal("0.80").times(3), cost: decimal("1.20") };
-    expect(margarine.worth.minus(margarine.cost).minus("1.90").toFixed(2)).toBe("-0.70");
-    expect(trimValue(decimal("1.90"), margarine).toFixed(2)).toBe("1.90");
   });
 });
 

@@ -1,16 +1,15 @@
 import { randomUUID } from "node:crypto";
 import { certify } from "../certify.js";
 import type { Engine, Question, SolveLimits } from "../engine.js";
+import { faultOf, toMatrix } from "../matrix.js";
 import { valueAt } from "../model.js";
 import { isBetter, type Outcome, relativeGap } from "../outcome.js";
 import { wholesToSearch } from "../search/index.js";
 import { type Highs, refusalOf } from "./highs.js";
-import { faultOf, toMatrix } from "./matrix.js";
 import { Partners } from "./partners.js";
 import type { NewsOnTheWay, SearchAsk, SearchRole } from "./protocol.js";
 import { Standing } from "./standing.js";
 import { type Ending, Threads, threadFile } from "./thread.js";
-import { deadlineOf } from "./threaded.js";
 
 /** So long at most the proof waits for a first point, which comes sooner where the search need not share the machine. */
 const HEAD_START = { seconds: 1, share: 0.1 };
@@ -84,9 +83,9 @@ export class HighsAndSearch implements Engine {
     const { secondsToFirst = limits.seconds } = limits;
     const until = standing.isPointless ? Math.max(limits.seconds, secondsToFirst) : limits.seconds;
     const left = until - standing.seconds;
-    const proved = inOwnWords(await this.#prove(work, left), left, until);
+    const proved = await this.#prove(work, left, until);
     const isAnyKnown = standing.found !== null || ("point" in proved && stands(question, proved));
-    if (isAnswer(proved, question) || standing.isPointless) over.abort();
+    if (isAnswer(proved, work) || standing.isPointless) over.abort();
     if (isAnyKnown) await Promise.race([searching, standing.secondsTo(limits.seconds)]);
     else await searching;
     over.abort();
@@ -128,11 +127,13 @@ export class HighsAndSearch implements Engine {
     await second;
   }
 
-  #prove(work: Work, seconds: number): Promise<Outcome> {
+  /** Within `seconds`, which end when the question has had `askedSeconds`. */
+  #prove(work: Work, seconds: number, askedSeconds: number): Promise<Outcome> {
     const { question, limits, standing, channel } = work;
     const start = standing.found;
     const greet = greeter(work);
-    return this.#highs.solveBeside(channel, question, {
+    const beside = { channel, askedSeconds };
+    return this.#highs.solveBeside(beside, question, {
       ...limits,
       ...(start !== null && { start: [...start.point] }),
       seconds,
@@ -152,10 +153,6 @@ export class HighsAndSearch implements Engine {
     const engine = this.name;
     const { found, most } = standing;
     if (proved.kind === "unbounded") return { ...proved, engine };
-    if (proved.kind === "infeasible") {
-      const reason = "HiGHS says infeasible, but a point was found that keeps to every row";
-      return found === null ? { ...proved, engine } : this.#failed(reason, proved.seconds);
-    }
     const own = "point" in proved && (found === null || stands(question, proved)) ? proved : null;
     const isFound = found !== null && isBetter(found.objective, own?.objective ?? null, most);
     const best = isFound ? { point: [...found.point], objective: found.objective } : own;
@@ -207,17 +204,9 @@ function greeter({ standing, partners }: Work): () => void {
 }
 
 /** Whether nothing that a search finds could make another answer of it. */
-function isAnswer(proved: Outcome, question: Question): boolean {
+function isAnswer(proved: Outcome, { question, standing }: Work): boolean {
   if (proved.kind === "optimal") return stands(question, proved);
-  return proved.kind === "infeasible" || proved.kind === "unbounded";
-}
-
-/** What was stopped by a deadline of its own was stopped by that of the question. */
-function inOwnWords(outcome: Outcome, own: number, asked: number): Outcome {
-  const said = (text: string): string => text.replace(deadlineOf(own), deadlineOf(asked));
-  if (outcome.kind === "failed") return { ...outcome, reason: said(outcome.reason) };
-  if (outcome.kind !== "feasible" || outcome.stoppedBy === null) return outcome;
-  return { ...outcome, stoppedBy: said(outcome.stoppedBy) };
+  return proved.kind === "unbounded" || (proved.kind === "infeasible" && standing.found === null);
 }
 
 /** As a search would say it, which leaves a start aside that breaks a row. */
@@ -235,5 +224,7 @@ function stands(
 
 function whyItStopped(outcome: Outcome): string | null {
   if (outcome.kind === "failed") return outcome.reason.replace(WITHOUT_POINT, "");
+  // A point that stands speaks against a proof that there is none.
+  if (outcome.kind === "infeasible") return "HiGHS, which finds no plan where there is one";
   return "stoppedBy" in outcome ? outcome.stoppedBy : null;
 }

@@ -1,6 +1,6 @@
 import { createRequire } from "node:module";
 import type { Highs, Model } from "highs";
-import type { Matrix } from "./matrix.js";
+import type { Matrix } from "../matrix.js";
 
 // Its types describe the CommonJS file, which Node does not choose for an `import`.
 const load: typeof import("highs").default = createRequire(import.meta.url)("highs");

@@ -1,8 +1,8 @@
 import { parentPort } from "node:worker_threads";
 import type { HighsCallbackMap, InterruptCallbackEvent, Model, ModelStatusCode, OptionValue } from "highs";
+import type { Matrix } from "../matrix.js";
 import { Beside } from "./beside.js";
 import { highs, openModel, PRIMAL_FEASIBLE } from "./highs-model.js";
-import type { Matrix } from "./matrix.js";
 import type { Ask, News, Verdict } from "./protocol.js";
 
 const SECONDS_BETWEEN_NEWS = 0.25;
@@ -63,14 +63,12 @@ class Proof {
     const { infeasible, unbounded, unboundedOrInfeasible, unknown, optimal } = highs.constants.modelStatus;
     const doubtful: readonly ModelStatusCode[] = [infeasible, unbounded, unboundedOrInfeasible, unknown];
     const presolved = this.#runBeside({});
-    const given = this.#beside?.proved();
-    if (given) return given;
     const isPointless = presolved.status === optimal && presolved.verdict.kind === "failed";
     const isOpen = isPointless || doubtful.includes(presolved.status);
-    if (!isOpen && !this.#ask.matrix.whole.includes(1)) return presolved.verdict;
     const settled = isOpen ? this.#runBeside(PLAIN) : presolved;
-    const givenThen = this.#beside?.proved();
-    if (givenThen) return givenThen;
+    const given = this.#beside?.proved();
+    if (given) return given;
+    if (!isOpen && !this.#ask.matrix.whole.includes(1)) return settled.verdict;
     if (settled.status === infeasible) return { kind: "infeasible" };
     if (!this.#hasEndlessDirection()) return settled.verdict;
     if (settled.verdict.kind === "solved") return { kind: "unbounded" };
@@ -174,16 +172,13 @@ class Proof {
 }
 
 const port = parentPort;
+// What HiGHS throws leaves its memory in an unknown state, and ends the thread.
 port?.on("message", (ask: Ask) => {
   const tell = (news: News) => port.postMessage(news);
   const proof = new Proof(ask, tell);
-  let verdict: Verdict;
   try {
-    verdict = proof.verdict();
-  } catch (error) {
-    verdict = { kind: "failed", reason: String(error) };
+    tell({ kind: "verdict", id: ask.id, verdict: proof.verdict() });
   } finally {
     proof.close();
   }
-  tell({ kind: "verdict", id: ask.id, verdict });
 });

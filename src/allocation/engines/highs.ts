@@ -1,4 +1,4 @@
-import type { Matrix } from "./matrix.js";
+import type { Matrix } from "../matrix.js";
 import { threadFile } from "./thread.js";
 import { ThreadedEngine } from "./threaded.js";
 

@@ -1,7 +1,7 @@
 import { createRequire } from "node:module";
 import { parentPort } from "node:worker_threads";
 import type { Model, SolveResult } from "javascript-lp-solver";
-import { type Matrix, scaleOf, termsOf } from "./matrix.js";
+import { type Matrix, scaleOf, termsOf } from "../matrix.js";
 import type { Ask, News, Verdict } from "./protocol.js";
 
 // Its types describe a `default` that the CommonJS file has not; for one aim it answers with a SolveResult.
@@ -85,11 +85,5 @@ function answer(matrix: Matrix): Verdict {
 }
 
 parentPort?.on("message", ({ id, matrix }: Ask) => {
-  let verdict: Verdict;
-  try {
-    verdict = answer(matrix);
-  } catch (error) {
-    verdict = { kind: "failed", reason: String(error) };
-  }
-  parentPort?.postMessage({ kind: "verdict", id, verdict } satisfies News);
+  parentPort?.postMessage({ kind: "verdict", id, verdict: answer(matrix) } satisfies News);
 });

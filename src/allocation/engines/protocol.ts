@@ -1,5 +1,5 @@
 import type { Question } from "../engine.js";
-import type { Matrix } from "./matrix.js";
+import type { Matrix } from "../matrix.js";
 
 /** What the main thread asks of an engine's thread. */
 export interface Ask {

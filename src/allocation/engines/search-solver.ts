@@ -1,7 +1,7 @@
 import type { HighsCallbackMap, InterruptCallbackEvent, OptionValue, PassiveCallbackEvent } from "highs";
+import type { Matrix } from "../matrix.js";
 import type { Effort, Improved, Relaxation, Solver } from "../search/index.js";
 import { highs, openModel, PRIMAL_FEASIBLE } from "./highs-model.js";
-import type { Matrix } from "./matrix.js";
 
 /** HiGHS as the solver beneath the search. */
 export const searchSolver: Solver = { relax, improve: (...asked) => improve(asked, {}) };

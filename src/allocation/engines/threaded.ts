@@ -1,11 +1,17 @@
 import type { Engine, Progress, Question, SolveLimits } from "../engine.js";
+import { faultOf, type Matrix, snapped, toMatrix } from "../matrix.js";
 import { type EngineName, type Outcome, relativeGap } from "../outcome.js";
-import { faultOf, type Matrix, snapped, toMatrix } from "./matrix.js";
 import type { Ask, Proposal } from "./protocol.js";
 import { type Ending, Threads } from "./thread.js";
 
 /** Why an engine must not be asked this, as a sentence, or null. */
 export type Refusal = (matrix: Matrix) => string | null;
+
+/** The channel of the partners, and the seconds that the whole question was asked for, as its deadline is told. */
+interface Partnership {
+  readonly channel: string | null;
+  readonly askedSeconds: number;
+}
 
 /**
  * An engine in a thread of its own. The best proposal seen is kept here, so that a thread ended at its
@@ -28,11 +34,15 @@ export class ThreadedEngine implements Engine {
   }
 
   solve(question: Question, limits: SolveLimits): Promise<Outcome> {
-    return this.solveBeside(null, question, limits);
+    return this.solveBeside({ channel: null, askedSeconds: limits.seconds }, question, limits);
   }
 
   /** The same beside other threads, to which its better points are told and from which it takes them. */
-  async solveBeside(channel: string | null, question: Question, limits: SolveLimits): Promise<Outcome> {
+  async solveBeside(
+    { channel, askedSeconds }: Partnership,
+    question: Question,
+    limits: SolveLimits,
+  ): Promise<Outcome> {
     const began = performance.now();
     const seconds = () => (performance.now() - began) / 1000;
     const fault = faultOf(question);
@@ -63,7 +73,13 @@ export class ThreadedEngine implements Engine {
           report({ best: news.best ?? progress.best, bound: news.bound ?? progress.bound });
       },
     );
-    return this.#outcome(matrix, ending, { held, bound: progress.bound, limits, seconds: seconds() });
+    return this.#outcome(matrix, ending, {
+      held,
+      bound: progress.bound,
+      askedSeconds,
+      limits,
+      seconds: seconds(),
+    });
   }
 
   close(): Promise<void> {
@@ -76,9 +92,16 @@ export class ThreadedEngine implements Engine {
     {
       held,
       bound,
+      askedSeconds,
       limits,
       seconds,
-    }: { held: Proposal | null; bound: number | null; limits: SolveLimits; seconds: number },
+    }: {
+      held: Proposal | null;
+      bound: number | null;
+      askedSeconds: number;
+      limits: SolveLimits;
+      seconds: number;
+    },
   ): Outcome {
     if (ending.kind === "verdict") {
       const { verdict } = ending;
@@ -86,8 +109,7 @@ export class ThreadedEngine implements Engine {
       if (verdict.kind !== "solved") return { kind: verdict.kind, engine: this.name, seconds };
       return this.#solved(matrix, verdict, { ...verdict, asked: limits.gap, seconds });
     }
-    const stoppedBy =
-      ending.kind === "deadline" ? deadlineOf(limits.seconds) : `a breakdown: ${ending.reason}`;
+    const stoppedBy = ending.kind === "deadline" ? deadlineOf(askedSeconds) : `a breakdown: ${ending.reason}`;
     if (held === null) return this.#failed(`${stoppedBy}, without any point`, seconds);
     const open = matrix.most ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
     return this.#solved(matrix, held, { bound: bound ?? open, stoppedBy, asked: limits.gap, seconds });
@@ -123,6 +145,6 @@ export class ThreadedEngine implements Engine {
 }
 
 /** What is said to have stopped an engine that used up its seconds. */
-export function deadlineOf(seconds: number): string {
+function deadlineOf(seconds: number): string {
   return `the deadline of ${Number(seconds.toFixed(1))} s`;
 }

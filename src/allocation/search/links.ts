@@ -1,4 +1,4 @@
-import { termsOf } from "../engines/matrix.js";
+import { termsOf } from "../matrix.js";
 import type { Tag } from "../model.js";
 import type { Problem } from "./problem.js";
 

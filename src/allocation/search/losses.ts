@@ -1,4 +1,4 @@
-import { termsOf } from "../engines/matrix.js";
+import { termsOf } from "../matrix.js";
 import type { Problem } from "./problem.js";
 
 /** What the relaxation's best point charges for moving a column or a row off its bound. */

@@ -1,4 +1,4 @@
-import { type Matrix, termsOf } from "../engines/matrix.js";
+import { type Matrix, termsOf } from "../matrix.js";
 import type { Problem } from "./problem.js";
 
 /** What is served and how it is cooked: the dishes made, the batches, the portions eaten and over. */

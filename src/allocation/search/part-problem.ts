@@ -1,4 +1,4 @@
-import { type Matrix, termsOf } from "../engines/matrix.js";
+import { type Matrix, termsOf } from "../matrix.js";
 import type { Found, Problem } from "./problem.js";
 import { objectiveAt } from "./problem.js";
 

@@ -1,4 +1,4 @@
-import { type Matrix, termsOf } from "../engines/matrix.js";
+import { type Matrix, termsOf } from "../matrix.js";
 import type { Model, Tag } from "../model.js";
 
 /** What the search works on: the question as a matrix whose least is sought, with what each column is about. */

@@ -1,4 +1,4 @@
-import type { Matrix } from "../engines/matrix.js";
+import type { Matrix } from "../matrix.js";
 import type { Prices } from "./losses.js";
 import type { Found } from "./problem.js";
 

@@ -3,7 +3,7 @@ import { planFormChoice } from "../../insight/index.js";
 import type { Scenario } from "../../kitchen/index.js";
 import { CostingError } from "../../ledger/index.js";
 import { formChoicePage } from "../../pages/index.js";
-import { planningWith } from "../../plan-again.js";
+import { planningWith } from "../../planning/index.js";
 import { hourlyWage, NO_MONEY, WAGE_REMEDY } from "../../quantity/index.js";
 import { boughtInSeveralForms, foodServedOf } from "../../yields/index.js";
 import type { Context } from "../context.js";

@@ -1,14 +1,13 @@
 import { basename, join } from "node:path";
 import express, { type Express, type Request, type Response } from "express";
-import { keepPlan, readKeptPlan } from "../../after-service.js";
 import type { PlanJson } from "../../contract/index.js";
 import { usesOf } from "../../insight/index.js";
 import { isIsoDate, parseWeight, type Scenario } from "../../kitchen/index.js";
-import { loadWithOffcut } from "../../load.js";
+import { keepPlan, loadWithOffcut, readKeptPlan } from "../../kitchen-files/index.js";
 import { renderPages, replanPage, replanText, usesPage, writingFor } from "../../pages/index.js";
+import { type Replanned, replan } from "../../planning/index.js";
 import { isWording, type Problem } from "../../reading/index.js";
 import { NotSaved, planFile } from "../../records/index.js";
-import { type Replanned, replan } from "../../replan.js";
 import { notFound } from "../answers.js";
 import type { Context } from "../context.js";
 import type { ScenarioFile } from "../folder.js";

@@ -1,8 +1,8 @@
 import { join } from "node:path";
 import express, { type Express } from "express";
-import { isPlanKept } from "../../after-service.js";
+import { isPlanKept } from "../../kitchen-files/index.js";
 import { type Page, renderPages } from "../../pages/index.js";
-import type { Planned } from "../../plan.js";
+import type { Planned } from "../../planning/index.js";
 import { notFound } from "../answers.js";
 import type { Context } from "../context.js";
 import { sendProgress } from "../events.js";

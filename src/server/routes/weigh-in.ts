@@ -1,8 +1,8 @@
 import { basename, join } from "node:path";
 import express, { type Express, type Request, type Response } from "express";
-import { fillIn, happenedAt, keepPlan, learnFrom, weighInAt } from "../../after-service.js";
 import { hasPlan } from "../../contract/index.js";
 import type { Scenario } from "../../kitchen/index.js";
+import { fillIn, happenedAt, keepPlan, learnFrom, weighInAt } from "../../kitchen-files/index.js";
 import { renderHappened, weighInFormPage } from "../../pages/index.js";
 import { type Problem, problemText } from "../../reading/index.js";
 import { NotSaved, weighInFile } from "../../records/index.js";

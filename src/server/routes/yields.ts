@@ -1,5 +1,10 @@
 import express, { type Express, type Request, type Response } from "express";
-import { type KitchenYields, kitchenYields, loadKitchenYields, recordTests } from "../../kitchen-yields.js";
+import {
+  type KitchenYields,
+  kitchenYields,
+  loadKitchenYields,
+  recordTests,
+} from "../../kitchen-files/index.js";
 import { itemYieldsPage, type YieldTestErrors, yieldsIndexPage, yieldTestPage } from "../../pages/index.js";
 import { type Problem, problemText } from "../../reading/index.js";
 import {

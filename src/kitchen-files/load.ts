@@ -8,12 +8,12 @@ import {
   readScenario,
   readTestCard,
   type Scenario,
-} from "./kitchen/index.js";
+} from "../kitchen/index.js";
+import type { Weight } from "../quantity/index.js";
+import { inFileOrder, type Problem } from "../reading/index.js";
+import { resolveScenario, type SettledTestCard, settleTestCard } from "../yields/index.js";
 import { kitchenYields, type OwnTestsFile, readOwnTests } from "./kitchen-yields.js";
-import type { Weight } from "./quantity/index.js";
-import { inFileOrder, type Problem } from "./reading/index.js";
 import { safetyProblems } from "./safety-problems.js";
-import { resolveScenario, type SettledTestCard, settleTestCard } from "./yields/index.js";
 
 /** A scenario file read, joined with the kitchen's yields and checked for safety; null where there are problems. */
 export interface Loaded {

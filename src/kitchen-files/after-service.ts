@@ -1,10 +1,9 @@
 import { readFile } from "node:fs/promises";
 import { basename, dirname } from "node:path";
-import { keptPlan, type PlanJson, PlanMismatch } from "./contract/index.js";
-import type { Scenario } from "./kitchen/index.js";
-import { kitchenYields } from "./kitchen-yields.js";
-import type { Problem } from "./reading/index.js";
-import { changeFile, planFile, saveFile, weighInFile, yieldTestsFile } from "./records/index.js";
+import { keptPlan, type PlanJson, PlanMismatch } from "../contract/index.js";
+import type { Scenario } from "../kitchen/index.js";
+import type { Problem } from "../reading/index.js";
+import { changeFile, planFile, saveFile, weighInFile, yieldTestsFile } from "../records/index.js";
 import {
   type Change,
   type FilledRow,
@@ -18,7 +17,8 @@ import {
   whatHappened,
   writeWeighIn,
   yieldTestsOf,
-} from "./weigh-in/index.js";
+} from "../weigh-in/index.js";
+import { kitchenYields } from "./kitchen-yields.js";
 
 /** What a kitchen keeps beside a scenario file, by name. */
 interface KeptFiles {

@@ -9,11 +9,11 @@ import {
   startFrom,
   valueAt,
   withBounds,
-} from "./allocation/index.js";
-import { composePlan } from "./contract/index.js";
-import type { Again, AgainOptions, PlanAgain, Planning } from "./insight/index.js";
-import type { Scenario } from "./kitchen/index.js";
-import { aimValuesOf, notForThisCosting } from "./ledger/index.js";
+} from "../allocation/index.js";
+import { composePlan } from "../contract/index.js";
+import type { Again, AgainOptions, PlanAgain, Planning } from "../insight/index.js";
+import type { Scenario } from "../kitchen/index.js";
+import { aimValuesOf, notForThisCosting } from "../ledger/index.js";
 import { type Settled, settle } from "./settle.js";
 
 /** Proved to this by the stages after the first. */

@@ -1,4 +1,4 @@
-import type { ReadScenario, Scenario } from "./kitchen/index.js";
+import type { ReadScenario, Scenario } from "../kitchen/index.js";
 import {
   isWrittenMap,
   type Path,
@@ -6,8 +6,8 @@ import {
   type Wording,
   type Written,
   writtenAt,
-} from "./reading/index.js";
-import { checkSafety } from "./safety/index.js";
+} from "../reading/index.js";
+import { checkSafety } from "../safety/index.js";
 
 type Block = ReturnType<typeof checkSafety>["blocks"][number];
 

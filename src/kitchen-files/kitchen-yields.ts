@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
-import type { Problem, Source } from "./reading/index.js";
-import { changeFile, NotSaved, yieldTestsFile } from "./records/index.js";
+import type { Problem, Source } from "../reading/index.js";
+import { changeFile, NotSaved, yieldTestsFile } from "../records/index.js";
 import {
   loadYieldTables,
   readYieldTests,
@@ -10,7 +10,7 @@ import {
   writeYieldTests,
   type YieldTables,
   type YieldTest,
-} from "./yields/index.js";
+} from "../yields/index.js";
 
 /** The yields a kitchen goes by: the published tables, its own tests, and the two weighed together. */
 export interface KitchenYields {

@@ -6,12 +6,12 @@ import {
   type Progress,
   type StageOptions,
   solveStages,
-} from "./allocation/index.js";
-import { composeNoPlan, composePlan, type PlanJson, type Reason } from "./contract/index.js";
-import { type RiskOptions, riskJson, riskOf, smallestChanges, type Verdict } from "./insight/index.js";
-import type { Aim, Scenario } from "./kitchen/index.js";
-import { notForThisCosting } from "./ledger/index.js";
-import { checkSafety } from "./safety/index.js";
+} from "../allocation/index.js";
+import { composeNoPlan, composePlan, type PlanJson, type Reason } from "../contract/index.js";
+import { type RiskOptions, riskJson, riskOf, smallestChanges, type Verdict } from "../insight/index.js";
+import type { Aim, Scenario } from "../kitchen/index.js";
+import { notForThisCosting } from "../ledger/index.js";
+import { checkSafety } from "../safety/index.js";
 import { settle } from "./settle.js";
 
 export interface PlanOptions {

@@ -1,5 +1,5 @@
-import { relativeGap, type Solved, solveStages, verifyDecision } from "./allocation/index.js";
-import { composePlan, type PlanJson } from "./contract/index.js";
+import { relativeGap, type Solved, solveStages, verifyDecision } from "../allocation/index.js";
+import { composePlan, type PlanJson } from "../contract/index.js";
 import {
   cautiousJson,
   halfWay,
@@ -10,12 +10,12 @@ import {
   riskJson,
   riskOf,
   withLowered,
-} from "./insight/index.js";
-import type { Decision, Scenario } from "./kitchen/index.js";
-import { type AimValues, aimValuesOf, costsShown, keepLedger } from "./ledger/index.js";
+} from "../insight/index.js";
+import type { Decision, Scenario } from "../kitchen/index.js";
+import { type AimValues, aimValuesOf, costsShown, keepLedger } from "../ledger/index.js";
+import { toCurrency, toKilograms } from "../quantity/index.js";
+import { checkSafety } from "../safety/index.js";
 import { type Planned, type PlanOptions, planScenario } from "./plan.js";
-import { toCurrency, toKilograms } from "./quantity/index.js";
-import { checkSafety } from "./safety/index.js";
 import { settle } from "./settle.js";
 
 export interface CautiousOptions extends PlanOptions {

@@ -1,4 +1,4 @@
-import { verifyAnew } from "./allocation/index.js";
+import { verifyAnew } from "../allocation/index.js";
 import {
   composeDecision,
   decisionOf,
@@ -6,7 +6,7 @@ import {
   type PlanJson,
   PlanMismatch,
   withStockOf,
-} from "./contract/index.js";
+} from "../contract/index.js";
 import {
   type ChangesFrom,
   type Complain,
@@ -15,13 +15,13 @@ import {
   restOf,
   wholeOf,
   withCovers,
-} from "./insight/index.js";
-import { type Decision, type HappenedFile, readHappened, type Scenario } from "./kitchen/index.js";
-import { aimValuesOf, costsShown, keepLedger } from "./ledger/index.js";
+} from "../insight/index.js";
+import { type Decision, type HappenedFile, readHappened, type Scenario } from "../kitchen/index.js";
+import { aimValuesOf, costsShown, keepLedger } from "../ledger/index.js";
+import { type Decimal, toCurrency, toKilograms } from "../quantity/index.js";
+import { inFileOrder, type Problem, type Source } from "../reading/index.js";
+import { checkSafety } from "../safety/index.js";
 import { type Planned, type PlanOptions, planScenario } from "./plan.js";
-import { type Decimal, toCurrency, toKilograms } from "./quantity/index.js";
-import { inFileOrder, type Problem, type Source } from "./reading/index.js";
-import { checkSafety } from "./safety/index.js";
 
 /** A plan made again on the day: what was done stands, the rest is planned anew. */
 export interface Replanned {

@@ -12,10 +12,10 @@ import {
   type StageResult,
   type Tightening,
   verifyDecision,
-} from "./allocation/index.js";
-import type { Decision, Scenario } from "./kitchen/index.js";
-import { type CostsShown, costsShown, keepLedger, type Ledger } from "./ledger/index.js";
-import { toCurrency, toKilograms } from "./quantity/index.js";
+} from "../allocation/index.js";
+import type { Decision, Scenario } from "../kitchen/index.js";
+import { type CostsShown, costsShown, keepLedger, type Ledger } from "../ledger/index.js";
+import { toCurrency, toKilograms } from "../quantity/index.js";
 
 /** A plan that stands: rounded, checked and balanced, every dish within its ceiling. Or why there is none. */
 export type Settled =

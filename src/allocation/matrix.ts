@@ -1,5 +1,5 @@
-import type { Question } from "../engine.js";
-import type { Term } from "../model.js";
+import type { Question } from "./engine.js";
+import type { Term } from "./model.js";
 
 /**
  * A question as plain arrays, the form in which it crosses into a thread. Rows are compressed: the terms of
