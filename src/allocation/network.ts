@@ -1,5 +1,6 @@
 import type { Item, Lot, LotOrigin, Part, Scenario, Step } from "../kitchen/index.js";
-import { lastDayOfLot } from "./lot-dates.js";
+import { ONE } from "../quantity/index.js";
+import { lastDayLeftByLot, lastDayOfLot } from "./lot-dates.js";
 
 /**
  * The lots a plan may hold: every part, by the service it is cut for or the stock it comes from, with the
@@ -41,20 +42,27 @@ export function outlastsPlan(lot: LotNode, scenario: Scenario): boolean {
   return lot.lastDay === null || lot.lastDay > lastDay;
 }
 
-export function buildNetwork(scenario: Scenario): Network {
+/**
+ * With every lot that can be worth while; or only with those that some plan of least waste, of least spend or of least
+ * of both needs, where no lot is held to a cost of its own.
+ */
+export function buildNetwork(scenario: Scenario, lots: "all" | "needed" = "all"): Network {
   const order = partsInCuttingOrder(scenario);
   const parts = new Map(scenario.parts.map((part) => [part.name, part]));
   const cutServices = new Map(
-    scenario.items.map((item) => [item.name, servicesToCutBefore(item, scenario)] as const),
+    scenario.items.map((item) => {
+      const services = servicesToCutBefore(item, scenario);
+      return [item.name, lots === "all" ? services : withoutRepeats(item, services, scenario)] as const;
+    }),
   );
   const reached = reachedLots(scenario, cutServices);
-  const lots: LotNode[] = [];
+  const nodes: LotNode[] = [];
   for (const name of order) {
     const kind = parts.get(name);
     if (kind === undefined) continue;
     for (const origin of reached.get(name)?.values() ?? []) {
-      lots.push({
-        index: lots.length,
+      nodes.push({
+        index: nodes.length,
         part: name,
         origin,
         kind,
@@ -63,8 +71,8 @@ export function buildNetwork(scenario: Scenario): Network {
       });
     }
   }
-  const byKey = new Map(lots.map((lot) => [lotKey(lot), lot]));
-  return { lots, cutServices, lot: (part, origin) => byKey.get(lotKey({ part, origin })) };
+  const byKey = new Map(nodes.map((lot) => [lotKey(lot), lot]));
+  return { lots: nodes, cutServices, lot: (part, origin) => byKey.get(lotKey({ part, origin })) };
 }
 
 /** Parts so ordered that a step's sources come before its outputs. */
@@ -165,6 +173,61 @@ function servicesToCutBefore(item: Item, scenario: Scenario): number[] {
       const arrivesHere = arrivals.some((arrival) => arrival.service === service);
       return before === undefined || dayOf(before) !== dayOf(service) || arrivesHere;
     });
+}
+
+/**
+ * Without the services that repeat an earlier one: what is cut before that is good on every day on which the
+ * later would be used, and nothing arrives in between. Its lot then takes in the later one's cuts and uses, and no row is the worse for it. Not so where
+ * a lot counts for itself: in permitted stock, and in pieces that are worked at a loss or come from two items.
+ */
+function withoutRepeats(item: Item, services: readonly number[], scenario: Scenario): readonly number[] {
+  if (workIsLimited(scenario)) return services;
+  const reachable = partsReachableFrom(item, scenario);
+  const ofOthers = new Set(
+    scenario.items.flatMap((other) => (other === item ? [] : [...partsReachableFrom(other, scenario)])),
+  );
+  const countsForItself = scenario.parts.some(({ name, carry, pieceWeight }) => {
+    if (!reachable.has(name)) return false;
+    if (pieceWeight === null) return carry !== null;
+    return carry !== null || ofOthers.has(name) || stepsFrom(name, scenario).some(losesWeight);
+  });
+  if (countsForItself) return services;
+  const lastPlanDay = scenario.services.at(-1)?.day ?? 0;
+  const daysOfUse = new Map(
+    [...reachable].map((part) => [
+      part,
+      scenario.dishes
+        .filter(({ lines }) => lines.some(({ from }) => from.some((source) => source.part === part)))
+        .flatMap((dish) => dish.services.map((service) => scenario.services[service]?.day ?? 0)),
+    ]),
+  );
+  /** Last day it may go into a dish, and last day that what is left of the dish may be offered. */
+  const lastDaysOf = (part: string, service: number): (number | null)[] => {
+    const lot: Lot = { part, origin: { kind: "cut", service } };
+    return [lastDayOfLot(lot, scenario), lastDayLeftByLot(lot, lastPlanDay, scenario)];
+  };
+  const isBy = (day: number, last: number | null | undefined): boolean => last == null || day <= last;
+  const isAsGood = (before: number, service: number): boolean =>
+    [...daysOfUse].every(([part, days]) => {
+      const earlier = lastDaysOf(part, before);
+      return lastDaysOf(part, service).every((last, kind) =>
+        days.every((day) => !isBy(day, last) || isBy(day, earlier[kind])),
+      );
+    });
+  const arrivals = arrivalsOf(item, scenario);
+  const arrivesAfter = (before: number, service: number): boolean =>
+    arrivals.some((arrival) => arrival.service > before && arrival.service <= service);
+  const kept: number[] = [];
+  for (const service of services) {
+    const before = kept.at(-1);
+    const isRepeat = before !== undefined && isAsGood(before, service) && !arrivesAfter(before, service);
+    if (!isRepeat) kept.push(service);
+  }
+  return kept;
+}
+
+function losesWeight({ yields, water }: Step): boolean {
+  return !water.isZero() || yields.length !== 1 || yields.some(({ fraction }) => !fraction.equals(ONE));
 }
 
 function workIsLimited(scenario: Scenario): boolean {

@@ -202,16 +202,17 @@ const CASES: Readonly<Record<string, Case>> = {
     aim: "waste",
     best: 240,
   },
-  // One dish only: four tarts and all their green. Two of each would leave nothing.
+  // Four hashes take all of two leeks; with tarts beside them, two of each leave the green of two leeks out of three.
   "course dishes": {
-    scenario: leekScenario(choice, {
-      services: dinner({
-        courses: [{ ...main, mostDishes: 1 }],
-        diets: [{ diet: "vegetarian", covers: 2 }],
-      }),
-    }),
+    scenario: leekScenario(
+      [
+        dishOf("tart", null, [lineOf(100, ["leek white"])], { course: "main" }),
+        dishOf("hash", null, [lineOf(50, ["leek white"]), lineOf(30, ["leek green"])], { course: "main" }),
+      ],
+      { services: dinner({ courses: [{ ...main, leastDishes: 2 }] }) },
+    ),
     aim: "waste",
-    best: 240,
+    best: 120,
   },
   // Three tarts for the vegetarians and a pie.
   diet: {

@@ -224,11 +224,6 @@ describe("the standing of a question", () => {
       { best: 5, bound: null },
       { best: 5, bound: 12 },
     ]);
-    expect(await isSettled(standing.met)).toBe(false);
-    standing.hearSearch(proposal(9));
-    expect(await isSettled(standing.met)).toBe(false);
-    standing.hearSearch(proposal(10));
-    expect(await isSettled(standing.met)).toBe(true);
   });
 
   it("hears of a dive that came to no point", async () => {

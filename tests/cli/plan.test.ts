@@ -129,7 +129,7 @@ describe("plan", () => {
     piped.stdout.destroy();
     expect(await finished(piped)).toMatchObject({ code: 0, stderr: "" });
     const out = join(folder.path, "interrupted");
-    const stopped = start("plan", "examples/demo.yaml", "--out", out);
+    const stopped = start("plan", "examples/demo.yaml", "--cautious", "99", "--out", out);
     setTimeout(() => stopped.kill("SIGINT"), 1500);
     expect(await finished(stopped)).toEqual({ code: 130, stdout: "", stderr: "" });
     expect(existsSync(out)).toBe(false);

@@ -39,7 +39,7 @@ export function buildModel(scenario: Scenario, tightenings: readonly Tightening[
       perKilogram,
     ]),
   );
-  const network = buildNetwork(scenario);
+  const network = buildNetwork(scenario, tightenings.length === 0 ? "needed" : "all");
   const sites = cookingSites(scenario);
   const context: BuildContext = {
     scenario,

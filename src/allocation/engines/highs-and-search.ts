@@ -4,36 +4,20 @@ import type { Engine, Question, SolveLimits } from "../engine.js";
 import { faultOf, toMatrix } from "../matrix.js";
 import { valueAt } from "../model.js";
 import { isBetter, type Outcome, relativeGap } from "../outcome.js";
-import { wholesToSearch } from "../search/index.js";
 import { type Highs, refusalOf } from "./highs.js";
 import { Partners } from "./partners.js";
-import type { NewsOnTheWay, SearchAsk, SearchRole } from "./protocol.js";
+import type { NewsOnTheWay, SearchAsk } from "./protocol.js";
 import { Standing } from "./standing.js";
 import { type Ending, Threads, threadFile } from "./thread.js";
 
 /** So long at most the proof waits for a first point, which comes sooner where the search need not share the machine. */
 const HEAD_START = { seconds: 1, share: 0.1 };
-/**
- * From so many whole numbers on a proof seldom ends in the time there is: where there is time for it, a second search
- * goes before it. So many seconds after its time at most its thread is ended.
- */
-const SECOND = { leastWhole: 150, leastSeconds: 6, grace: 0.3 };
-/**
- * Up to so many, two search for half of the time, as the proof is quick enough to find points too, and the second goes
- * other ways from the start. Beyond, for most of the time, of which each takes half to narrow the plan, one in haste.
- */
-const QUICK = {
-  mostWhole: 600,
-  upTo: { ended: 0.5, narrows: false },
-  beyond: { ended: 0.85, narrows: true },
-};
 /** Said of HiGHS alone, whose point is not wanted where the search has one. */
 const WITHOUT_POINT = /,? without any point$/;
 
 /**
  * For plans that no solver finishes: HiGHS proves the bound in one thread, and in another a dive and a search of
- * large neighbourhoods look for better points; where the plan is larger still, a second search goes before the proof.
- * Each takes the others' best.
+ * large neighbourhoods look for better points, each taking the other's best.
  */
 export class HighsAndSearch implements Engine {
   readonly name = "highs and search";
@@ -67,18 +51,11 @@ export class HighsAndSearch implements Engine {
 
   async #solve(work: Work): Promise<Outcome> {
     const { question, limits, standing } = work;
-    const isForTwo = isWorthTwo(question, limits);
     const over = new AbortController();
-    const searching = this.#search(isForTwo ? "first" : "only", work, limits, over.signal);
-    const begun = Promise.race([standing.first, standing.pointless, searching]);
-    if (isForTwo) await this.#searchBeside(begun, work);
-    else {
-      this.#highs.warm();
-      await Promise.race([
-        begun,
-        standing.secondsTo(Math.min(HEAD_START.seconds, HEAD_START.share * limits.seconds)),
-      ]);
-    }
+    const searching = this.#search(work, over.signal);
+    this.#highs.warm();
+    const headStart = Math.min(HEAD_START.seconds, HEAD_START.share * limits.seconds);
+    await Promise.race([standing.first, standing.pointless, searching, standing.secondsTo(headStart)]);
     // Where a dive came to nothing, only the proof may find a point, and has as long as that may take.
     const { secondsToFirst = limits.seconds } = limits;
     const until = standing.isPointless ? Math.max(limits.seconds, secondsToFirst) : limits.seconds;
@@ -93,13 +70,9 @@ export class HighsAndSearch implements Engine {
     return { ...this.#together(proved, work), seconds: standing.seconds };
   }
 
-  #search(
-    role: SearchRole,
-    work: Work,
-    { seconds, secondsToFirst = seconds, narrows = true }: SearchLimits,
-    over: AbortSignal,
-  ): Promise<Ending> {
+  #search(work: Work, over: AbortSignal): Promise<Ending> {
     const { question, limits, standing, channel } = work;
+    const { seconds, secondsToFirst = seconds } = limits;
     const enough = Date.now() + (seconds - standing.seconds) * 1000;
     const until = Math.max(enough, Date.now() + (secondsToFirst - standing.seconds) * 1000);
     const start = limits.start === undefined ? null : Float64Array.from(limits.start);
@@ -108,23 +81,7 @@ export class HighsAndSearch implements Engine {
       standing.hearSearch(news);
       greet();
     };
-    return this.#threads.ask({ question, until, enough, start, role, narrows, channel }, hear, over);
-  }
-
-  /** A second search, from the first one's dive to its share of the time; it ends at once where that came to no point. */
-  async #searchBeside(begun: Promise<unknown>, work: Work): Promise<void> {
-    const { question, standing, limits } = work;
-    const over = new AbortController();
-    const isQuick = wholesToSearch(question.model) <= QUICK.mostWhole;
-    const { ended, narrows } = isQuick ? QUICK.upTo : QUICK.beyond;
-    const seconds = ended * limits.seconds;
-    const ask = { seconds, secondsToFirst: seconds + SECOND.grace, narrows };
-    const second = this.#search("second", work, ask, over.signal);
-    await Promise.race([begun, second]);
-    this.#highs.warm();
-    if (standing.found !== null) await Promise.race([second, standing.met]);
-    over.abort();
-    await second;
+    return this.#threads.ask({ question, until, enough, start, channel }, hear, over);
   }
 
   /** Within `seconds`, which end when the question has had `askedSeconds`. */
@@ -175,23 +132,12 @@ export class HighsAndSearch implements Engine {
   }
 }
 
-interface SearchLimits {
-  readonly seconds: number;
-  readonly secondsToFirst?: number;
-  readonly narrows?: boolean;
-}
-
 interface Work {
   readonly question: Question;
   readonly limits: SolveLimits;
   readonly standing: Standing;
   readonly channel: string;
   readonly partners: Partners;
-}
-
-/** A question with a start is one more about a plan there is, and asks for a proof before a better point. */
-function isWorthTwo({ model }: Question, { start, seconds }: SolveLimits): boolean {
-  return start === undefined && seconds >= SECOND.leastSeconds && wholesToSearch(model) >= SECOND.leastWhole;
 }
 
 /** Tells a thread, once it has said something and so is on the channel, what was told before it was. */

@@ -13,12 +13,6 @@ export interface Ask {
   readonly channel: string | null;
 }
 
-/**
- * The only search, or the first of two, dives where there is no start. A second one waits for a point of its partners,
- * and goes on from it. All but the first go on in haste.
- */
-export type SearchRole = "only" | "first" | "second";
-
 /** What it asks of a thread that searches: the question with its tags. */
 export interface SearchAsk {
   readonly id: number;
@@ -27,9 +21,6 @@ export interface SearchAsk {
   readonly until: number;
   readonly enough: number;
   readonly start: Float64Array | null;
-  readonly role: SearchRole;
-  /** Whether it frees at first all that the relaxation or the first point uses. */
-  readonly narrows: boolean;
   readonly channel: string;
 }
 

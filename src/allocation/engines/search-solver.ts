@@ -1,19 +1,10 @@
-import type { HighsCallbackMap, InterruptCallbackEvent, OptionValue, PassiveCallbackEvent } from "highs";
+import type { HighsCallbackMap, InterruptCallbackEvent, PassiveCallbackEvent } from "highs";
 import type { Matrix } from "../matrix.js";
 import type { Effort, Improved, Relaxation, Solver } from "../search/index.js";
 import { highs, openModel, PRIMAL_FEASIBLE } from "./highs-model.js";
 
 /** HiGHS as the solver beneath the search. */
-export const searchSolver: Solver = { relax, improve: (...asked) => improve(asked, {}) };
-
-/**
- * The same in haste: a cut that does nothing leaves the relaxation at once. The rounds of cuts before the first branch
- * then take less of the time, and other points are found after them.
- */
-export const hastySolver: Solver = {
-  relax,
-  improve: (...asked) => improve(asked, { mip_lp_age_limit: 0 }),
-};
+export const searchSolver: Solver = { relax, improve };
 
 function relax(matrix: Matrix): Relaxation {
   const model = openModel(matrix, new Uint8Array(matrix.whole.length));
@@ -31,10 +22,7 @@ function relax(matrix: Matrix): Relaxation {
   };
 }
 
-function improve(
-  [matrix, start, effort]: Parameters<Solver["improve"]>,
-  options: Readonly<Record<string, OptionValue>>,
-): Improved | null {
+function improve(matrix: Matrix, start: Float64Array | null, effort: Effort): Improved | null {
   const model = openModel(matrix);
   try {
     model.options.set({
@@ -44,7 +32,8 @@ function improve(
       time_limit: effort.seconds,
       mip_rel_gap: 0,
       mip_abs_gap: effort.within,
-      ...options,
+      // In haste: a cut that does nothing leaves the relaxation at once.
+      mip_lp_age_limit: 0,
     });
     if (start !== null) model.setSolution({ colValue: start });
     const { modelStatus } = model.run(callbacks(effort));

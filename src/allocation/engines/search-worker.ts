@@ -4,24 +4,19 @@ import { snapped, toMatrix } from "../matrix.js";
 import { type Exchange, type Found, leastOfMatrix, objectiveAt, problemOf, search } from "../search/index.js";
 import { Partners } from "./partners.js";
 import type { News, Proposal, SearchAsk } from "./protocol.js";
-import { hastySolver, searchSolver } from "./search-solver.js";
+import { searchSolver } from "./search-solver.js";
 
-const WAYS = {
-  only: { seed: 1, solver: hastySolver, dives: true },
-  first: { seed: 1, solver: searchSolver, dives: true },
-  second: { seed: 2, solver: hastySolver, dives: false },
-};
+const SEED = 1;
 /** Kept back of the time, for a neighbourhood begun at the last moment to be given up. */
 const RESERVE_MS = 100;
 const PAUSE_MS = 50;
 
 /** Searches until there has been time enough, or for as long as no point is known; all it says has been certified. */
 function searched(
-  { id, question, until, enough, start, role, narrows, channel }: SearchAsk,
+  { id, question, until, enough, start, channel }: SearchAsk,
   tell: (news: News) => void,
 ): void {
   const { model, objective } = question;
-  const { solver, ...way } = WAYS[role];
   const matrix = toMatrix(question);
   const most = objective.sense === "most";
   const stands = ({ point, objective: value }: Proposal): boolean =>
@@ -58,7 +53,7 @@ function searched(
       tell({ kind: "progress", id, best: null, bound: most ? -objective : objective });
     },
     pause: () => {
-      if (way.dives && !isWaiting) tell({ kind: "waits", id });
+      if (!isWaiting) tell({ kind: "waits", id });
       isWaiting = true;
       Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, PAUSE_MS);
     },
@@ -69,9 +64,8 @@ function searched(
       model.variables.map(({ tag }) => tag),
     );
     const known = start === null ? null : { point: start, objective: objectiveAt(problem.matrix, start) };
-    search(problem, solver, exchange, {
-      ...way,
-      narrows,
+    search(problem, searchSolver, exchange, {
+      seed: SEED,
       start: known !== null && exchange.offer(known) ? known : null,
     });
   } finally {

@@ -1,7 +1,7 @@
 import { setTimeout as after } from "node:timers/promises";
 import { certify } from "../certify.js";
 import type { Progress, Question, SolveLimits } from "../engine.js";
-import { isBetter, relativeGap } from "../outcome.js";
+import { isBetter } from "../outcome.js";
 import type { NewsOnTheWay, Proposal } from "./protocol.js";
 import { LONGEST_TIMER_MS } from "./thread.js";
 
@@ -13,8 +13,6 @@ export class Standing {
   readonly first: Promise<void>;
   /** Resolved when a dive has come to no point. */
   readonly pointless: Promise<void>;
-  /** Resolved when the best point of a search is as near to the bound as was asked. */
-  readonly met: Promise<void>;
   readonly #question: Question;
   readonly #limits: SolveLimits;
   readonly #began = performance.now();
@@ -24,7 +22,6 @@ export class Standing {
   #isPointless = false;
   #sayFirst = (): void => {};
   #sayPointless = (): void => {};
-  #sayMet = (): void => {};
 
   constructor(question: Question, limits: SolveLimits) {
     this.#question = question;
@@ -35,9 +32,6 @@ export class Standing {
     });
     this.pointless = new Promise((resolve) => {
       this.#sayPointless = resolve;
-    });
-    this.met = new Promise((resolve) => {
-      this.#sayMet = resolve;
     });
   }
 
@@ -88,7 +82,5 @@ export class Standing {
     if (best !== null && isBetter(best, this.#best, this.most)) this.#best = best;
     if (bound !== null && isBetter(bound, this.#bound, !this.most)) this.#bound = bound;
     this.#limits.onProgress?.({ best: this.#best, bound: this.#bound, seconds: this.seconds });
-    const isMet = this.#found !== null && relativeGap(this.#found.objective, this.bound) <= this.#limits.gap;
-    if (isMet) this.#sayMet();
   }
 }

@@ -27,10 +27,6 @@ export interface SearchOptions {
   readonly seed: number;
   /** A point to begin from instead of a dive. */
   readonly start: Found | null;
-  /** Whether it dives where there is no start, as it does unless stated, or waits for a point of others. */
-  readonly dives?: boolean;
-  /** Whether it first frees all that the relaxation or the first point uses, as it does unless stated. */
-  readonly narrows?: boolean;
   /** Most neighbourhoods searched; without end unless stated. */
   readonly rounds?: number;
   /** Most seconds for one neighbourhood. */
@@ -45,6 +41,8 @@ const SECONDS = 0.8;
  * relaxation took, whichever is longer.
  */
 const NARROW = { perWhole: 0.025, relaxations: 8 };
+/** Idle so long, in seconds and in parts of the time up to its last gain, it is given up before. */
+const IDLE = { seconds: 1, share: 0.7 };
 /** Less of a column is none of it. */
 const SOME = 1e-6;
 /** Whole numbers in a neighbourhood: more where they are solved in time, fewer where not. */
@@ -78,8 +76,7 @@ export function search(
     if (relaxed === null) return null;
     exchange.bound(objectiveAt(problem.matrix, relaxed));
     const prices = relaxation.prices();
-    const { start, dives = true } = options;
-    const best = start ?? (dives ? dived(problem, solver, { relaxation, relaxed }, exchange) : null);
+    const best = options.start ?? dived(problem, solver, { relaxation, relaxed }, exchange);
     if (problem.wholes.length === 0) return best;
     const descent = new Descent(
       problem,
@@ -124,7 +121,7 @@ interface Beginning {
 /** From one best point to the next, by neighbourhoods picked by what they gave a second of late. */
 class Descent {
   best: Found | null;
-  isNarrowed: boolean;
+  isNarrowed = false;
   readonly #problem: Problem;
   readonly #solver: Solver;
   readonly #relaxation: Relaxation;
@@ -142,9 +139,8 @@ class Descent {
     problem: Problem,
     solver: Solver,
     { best, relaxation, relaxed, prices, seconds: ofRelaxation }: Beginning,
-    { seed, narrows = true, seconds = SECONDS, clock }: SearchOptions & { readonly clock: () => number },
+    { seed, seconds = SECONDS, clock }: SearchOptions & { readonly clock: () => number },
   ) {
-    this.isNarrowed = !narrows;
     this.best = best;
     this.#problem = problem;
     this.#solver = solver;
@@ -172,18 +168,23 @@ class Descent {
       (column) => (this.#relaxed[column] ?? 0) > SOME || (at.point[column] ?? 0) > SOME,
     );
     const part = partOf(this.#problem, at.point, this.#links.withEveryFlow(new Set(used)));
+    const began = this.#clock();
+    let gained: number | null = null;
     const onBetter = ({ point }: Found): void => {
       const found = part.whole(point);
-      if (found.objective < (this.best ?? at).objective - SMALLEST_GAIN && exchange.offer(found))
-        this.best = found;
+      if (found.objective >= (this.best ?? at).objective - SMALLEST_GAIN || !exchange.offer(found)) return;
+      this.best = found;
+      gained = this.#clock();
     };
+    const isIdle = (): boolean =>
+      gained !== null && this.#clock() - gained > Math.max(IDLE.seconds, IDLE.share * (gained - began));
     this.#solver.improve(part.matrix, part.start, {
       seconds: Math.max(
         NARROW.perWhole * used.length * this.#seconds,
         NARROW.relaxations * this.#secondsOfRelaxation,
       ),
       within: this.#within(at),
-      stop: () => exchange.stop(),
+      stop: () => exchange.stop() || isIdle(),
       onBetter,
     });
   }
