@@ -61,6 +61,8 @@ function elasticOf(model: Model) {
     return variable;
   };
   const rows = model.rows.map((row) => {
+    // A course may be missed by some of its portions, too.
+    if (row.tag.family === "all or none") return { ...row, lower: Number.NEGATIVE_INFINITY };
     if (NATURE.has(row.tag.family)) return row;
     const terms = [...row.terms];
     if (Number.isFinite(row.lower)) terms.push({ variable: miss(row, "short"), coefficient: 1 });

@@ -1,4 +1,4 @@
-import type { Item, Lot, LotOrigin, Part, Scenario, Step } from "../kitchen/index.js";
+import type { Dish, Item, Lot, LotOrigin, Part, Scenario, Step } from "../kitchen/index.js";
 import { ONE } from "../quantity/index.js";
 import { lastDayLeftByLot, lastDayOfLot } from "./lot-dates.js";
 
@@ -43,8 +43,8 @@ export function outlastsPlan(lot: LotNode, scenario: Scenario): boolean {
 }
 
 /**
- * With every lot that can be worth while; or only with those that some plan of least waste, of least spend or of least
- * of both needs, where no lot is held to a cost of its own.
+ * With every lot that can be worth while; or only with those that a best plan needs, where no lot is held to a cost of
+ * its own.
  */
 export function buildNetwork(scenario: Scenario, lots: "all" | "needed" = "all"): Network {
   const order = partsInCuttingOrder(scenario);
@@ -176,9 +176,10 @@ function servicesToCutBefore(item: Item, scenario: Scenario): number[] {
 }
 
 /**
- * Without the services that repeat an earlier one: what is cut before that is good on every day on which the
- * later would be used, and nothing arrives in between. Its lot then takes in the later one's cuts and uses, and no row is the worse for it. Not so where
- * a lot counts for itself: in permitted stock, and in pieces that are worked at a loss or come from two items.
+ * Without the services that repeat an earlier one: what is cut before that is good on every day on which the later lot
+ * would be used, and nothing arrives in between. The earlier lot then takes in the later one's cuts and uses. Not so
+ * where a lot counts for itself: in permitted stock, in pieces that are worked at a loss or come from two items, and in
+ * steps worked at a loss for more than one thing, of which each lot may leave some over.
  */
 function withoutRepeats(item: Item, services: readonly number[], scenario: Scenario): readonly number[] {
   if (workIsLimited(scenario)) return services;
@@ -186,44 +187,58 @@ function withoutRepeats(item: Item, services: readonly number[], scenario: Scena
   const ofOthers = new Set(
     scenario.items.flatMap((other) => (other === item ? [] : [...partsReachableFrom(other, scenario)])),
   );
-  const countsForItself = scenario.parts.some(({ name, carry, pieceWeight }) => {
-    if (!reachable.has(name)) return false;
-    if (pieceWeight === null) return carry !== null;
-    return carry !== null || ofOthers.has(name) || stepsFrom(name, scenario).some(losesWeight);
-  });
-  if (countsForItself) return services;
-  const lastPlanDay = scenario.services.at(-1)?.day ?? 0;
-  const daysOfUse = new Map(
-    [...reachable].map((part) => [
-      part,
-      scenario.dishes
-        .filter(({ lines }) => lines.some(({ from }) => from.some((source) => source.part === part)))
-        .flatMap((dish) => dish.services.map((service) => scenario.services[service]?.day ?? 0)),
-    ]),
-  );
-  /** Last day it may go into a dish, and last day that what is left of the dish may be offered. */
-  const lastDaysOf = (part: string, service: number): (number | null)[] => {
-    const lot: Lot = { part, origin: { kind: "cut", service } };
-    return [lastDayOfLot(lot, scenario), lastDayLeftByLot(lot, lastPlanDay, scenario)];
+  const countsForItself = ({ name, carry, pieceWeight }: Part): boolean => {
+    const atLoss = stepsFrom(name, scenario).filter(losesWeight);
+    return (
+      carry !== null ||
+      atLoss.some((step) => isWorkedForMore(step, scenario)) ||
+      (pieceWeight !== null && (ofOthers.has(name) || atLoss.length > 0))
+    );
   };
-  const isBy = (day: number, last: number | null | undefined): boolean => last == null || day <= last;
-  const isAsGood = (before: number, service: number): boolean =>
-    [...daysOfUse].every(([part, days]) => {
-      const earlier = lastDaysOf(part, before);
-      return lastDaysOf(part, service).every((last, kind) =>
-        days.every((day) => !isBy(day, last) || isBy(day, earlier[kind])),
-      );
-    });
+  if (scenario.parts.some((part) => reachable.has(part.name) && countsForItself(part))) return services;
   const arrivals = arrivalsOf(item, scenario);
   const arrivesAfter = (before: number, service: number): boolean =>
     arrivals.some((arrival) => arrival.service > before && arrival.service <= service);
   const kept: number[] = [];
   for (const service of services) {
     const before = kept.at(-1);
-    const isRepeat = before !== undefined && isAsGood(before, service) && !arrivesAfter(before, service);
+    const isRepeat =
+      before !== undefined &&
+      !arrivesAfter(before, service) &&
+      [...reachable].every((part) => isAsGood(part, before, service, scenario));
     if (!isRepeat) kept.push(service);
   }
   return kept;
+}
+
+/** Whether a part cut before the earlier service may be used wherever one cut before the later may. */
+function isAsGood(part: string, earlier: number, later: number, scenario: Scenario): boolean {
+  const lastPlanDay = scenario.services.at(-1)?.day ?? 0;
+  const lotOf = (service: number): Lot => ({ part, origin: { kind: "cut", service } });
+  const days = scenario.dishes
+    .filter((dish) => takes(dish, part))
+    .flatMap(({ services }) => services.map((service) => scenario.services[service]?.day ?? 0));
+  const lastsAsLong = (lastDayOf: (lot: Lot) => number | null): boolean => {
+    const [first, second] = [lastDayOf(lotOf(earlier)), lastDayOf(lotOf(later))];
+    return first === null || days.every((day) => day <= first || (second !== null && day > second));
+  };
+  return (
+    lastsAsLong((lot) => lastDayOfLot(lot, scenario)) &&
+    lastsAsLong((lot) => lastDayLeftByLot(lot, lastPlanDay, scenario))
+  );
+}
+
+function takes({ lines }: Dish, part: string): boolean {
+  return lines.some(({ from }) => from.some((source) => source.part === part));
+}
+
+/** Whether more than one of the things it gives is wanted, or what it gives first is no food. */
+function isWorkedForMore({ yields }: Step, scenario: Scenario): boolean {
+  const isWanted = (part: string): boolean =>
+    scenario.dishes.some((dish) => takes(dish, part)) || stepsFrom(part, scenario).length > 0;
+  const [first] = yields;
+  const isFood = scenario.parts.some(({ name, class: kind }) => name === first?.part && kind === "food");
+  return !isFood || yields.filter(({ part }) => isWanted(part)).length > 1;
 }
 
 function losesWeight({ yields, water }: Step): boolean {

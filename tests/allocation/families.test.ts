@@ -202,6 +202,17 @@ const CASES: Readonly<Record<string, Case>> = {
     aim: "waste",
     best: 240,
   },
+  // One dish only: four tarts and all their green. Two of each would leave nothing.
+  "all or none": {
+    scenario: leekScenario(choice, {
+      services: dinner({
+        courses: [{ ...main, mostDishes: 1 }],
+        diets: [{ diet: "vegetarian", covers: 2 }],
+      }),
+    }),
+    aim: "waste",
+    best: 240,
+  },
   // Four hashes take all of two leeks; with tarts beside them, two of each leave the green of two leeks out of three.
   "course dishes": {
     scenario: leekScenario(

@@ -159,7 +159,9 @@ describe("the first neighbourhood of a search", () => {
       bound: () => {},
       offer: (found: Found) => offered.push(found) > 0,
     };
-    const best = search(problem, solver, exchange, { seed: 5, start: null, rounds: 1, seconds: 20 });
+    // By a clock that stands still, it is never idle.
+    const options = { seed: 5, start: null, rounds: 1, seconds: 20, clock: () => 0 };
+    const best = search(problem, solver, exchange, options);
     return { asks, offered, best };
   }
 
@@ -178,6 +180,35 @@ describe("the first neighbourhood of a search", () => {
     expect(best).toBe(offered.at(-1));
     const unused = problem.wholes.filter((column) => !used.includes(column));
     expect(unused.filter((column) => isUsed(best?.point[column]))).toEqual([]);
+  });
+
+  it("is given up when it has brought nothing for long, by how long its gains took", () => {
+    const gainAfter = 10;
+    let now = 0;
+    let givenUpAfter: number | null = null;
+    const solver: Solver = {
+      ...searchSolver,
+      improve: (matrix, start, effort) => {
+        const { stop = () => true, onBetter, ...others } = effort;
+        if (onBetter === undefined) return searchSolver.improve(matrix, start, effort);
+        const began = now;
+        const improved = searchSolver.improve(matrix, start, others);
+        for (; now < began + gainAfter; now++) expect(stop()).toBe(false);
+        if (improved !== null) onBetter(improved);
+        while (!stop() && now < began + 100) now++;
+        givenUpAfter = now - began;
+        return improved;
+      },
+    };
+    const exchange = {
+      stop: () => false,
+      take: () => null,
+      pause: () => {},
+      bound: () => {},
+      offer: () => true,
+    };
+    search(problem, solver, exchange, { seed: 5, start: null, rounds: 1, clock: () => now });
+    expect(givenUpAfter).toBe(gainAfter + 11);
   });
 
   it("ends when the search is told to stop", () => {

@@ -32,17 +32,17 @@ function addDishAtService(dish: Dish, service: number, context: BuildContext): v
   if (counted || (dish.optional && least > 0)) {
     const lower = dish.optional || least === 0 ? 0 : 1;
     const made = builder.variable({ family: "made", ...tag }, `${where} made`, 1, { lower, integer: true });
-    const family = "made";
-    // A course of one dish is all of that dish, which two inequalities would say as well, but solvers would not see.
-    if (course?.mostDishes === 1 && course.portions > 0) {
-      const all = new Sum().addSum(eaten).add(made, -course.portions);
-      builder.row({ family, ...tag }, `${where}, all or none`, all, { lower: 0, upper: 0 });
-      if (least <= course.portions && course.portions <= most) return;
+    const all = course?.mostDishes === 1 ? course.portions : 0;
+    // Said as one equation, solvers find the number of portions by themselves.
+    if (all > 0 && least <= all && all <= most) {
+      const short = new Sum().addSum(eaten).add(made, -all);
+      builder.row({ family: "all or none", ...tag }, `${where}, all or none`, short, { lower: 0, upper: 0 });
+      return;
     }
     const atMost = new Sum().addSum(eaten).add(made, -most);
     const atLeast = new Sum().addSum(eaten).add(made, -Math.max(1, least));
-    builder.row({ family, ...tag }, `${where}, none unless made`, atMost, { upper: 0 });
-    builder.row({ family, ...tag }, `${where}, least when made`, atLeast, { lower: 0 });
+    builder.row({ family: "made", ...tag }, `${where}, none unless made`, atMost, { upper: 0 });
+    builder.row({ family: "made", ...tag }, `${where}, least when made`, atLeast, { lower: 0 });
   } else if (dish.portions !== null && sources.length > 1) {
     builder.row({ family: "dish", ...tag }, `${where}, portions`, eaten, { lower: least, upper: most });
   }

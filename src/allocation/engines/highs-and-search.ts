@@ -58,9 +58,9 @@ export class HighsAndSearch implements Engine {
     await Promise.race([standing.first, standing.pointless, searching, standing.secondsTo(headStart)]);
     // Where a dive came to nothing, only the proof may find a point, and has as long as that may take.
     const { secondsToFirst = limits.seconds } = limits;
-    const until = standing.isPointless ? Math.max(limits.seconds, secondsToFirst) : limits.seconds;
-    const left = until - standing.seconds;
-    const proved = await this.#prove(work, left, until);
+    const until = (): number => Math.max(limits.seconds, standing.isPointless ? secondsToFirst : 0);
+    let proved = await this.#prove(work, until());
+    if (proved.kind === "failed" && until() > standing.seconds) proved = await this.#prove(work, until());
     const isAnyKnown = standing.found !== null || ("point" in proved && stands(question, proved));
     if (isAnswer(proved, work) || standing.isPointless) over.abort();
     if (isAnyKnown) await Promise.race([searching, standing.secondsTo(limits.seconds)]);
@@ -84,8 +84,8 @@ export class HighsAndSearch implements Engine {
     return this.#threads.ask({ question, until, enough, start, channel }, hear, over);
   }
 
-  /** Within `seconds`, which end when the question has had `askedSeconds`. */
-  #prove(work: Work, seconds: number, askedSeconds: number): Promise<Outcome> {
+  /** Until the question has had so many seconds. */
+  #prove(work: Work, askedSeconds: number): Promise<Outcome> {
     const { question, limits, standing, channel } = work;
     const start = standing.found;
     const greet = greeter(work);
@@ -93,7 +93,7 @@ export class HighsAndSearch implements Engine {
     return this.#highs.solveBeside(beside, question, {
       ...limits,
       ...(start !== null && { start: [...start.point] }),
-      seconds,
+      seconds: askedSeconds - standing.seconds,
       onProgress: (progress) => {
         standing.hear(progress);
         greet();

@@ -8,7 +8,7 @@ import type { Ask, News, Verdict } from "./protocol.js";
 const SECONDS_BETWEEN_NEWS = 0.25;
 
 const PLAIN = { presolve: "off" };
-/** Beside a search it looks harder for points of its own than the 0.05 it does alone: it finds what is far from them. */
+/** Beside a search HiGHS looks harder for points than the 0.05 it does alone: it finds some far from the search's. */
 const EFFORT_BESIDE = 0.3;
 /** By which a direction must better the objective, each variable moving by one at most. */
 const LEAST_GAIN = 1e-7;
@@ -106,7 +106,7 @@ class Proof {
         time_limit: Math.max(0, left - reserve(left)),
         mip_rel_gap: this.#ask.gap,
         mip_min_logging_interval: SECONDS_BETWEEN_NEWS,
-        ...(this.#beside !== null && { mip_heuristic_effort: EFFORT_BESIDE }),
+        ...(isTheQuestion && this.#beside !== null && { mip_heuristic_effort: EFFORT_BESIDE }),
         ...options,
       });
       const start = this.#beside?.start() ?? this.#ask.start;

@@ -41,8 +41,11 @@ const SECONDS = 0.8;
  * relaxation took, whichever is longer.
  */
 const NARROW = { perWhole: 0.025, relaxations: 8 };
-/** Idle so long, in seconds and in parts of the time up to its last gain, it is given up before. */
-const IDLE = { seconds: 1, share: 0.7 };
+/**
+ * It is given up sooner once it has brought nothing since its last gain for so many seconds and for such a part of the
+ * time which that took, whichever is longer.
+ */
+const IDLE = { seconds: 1.5, share: 1 };
 /** Less of a column is none of it. */
 const SOME = 1e-6;
 /** Whole numbers in a neighbourhood: more where they are solved in time, fewer where not. */
