@@ -52,6 +52,14 @@ const withDice = [
   partOf("stem", "kale", "food", { pieceWeight: g(40) }),
   partOf("dice", "kale"),
 ];
+const shaved = stepOf("shave stems", ["stem"], { dice: "0.5", shavings: "0.3" });
+const stringed = stepOf("string stems", ["stem"], { strings: "0.3", dice: "0.5" });
+const soup = dishOf("soup", 4, [lineOf(20, ["dice"])], { services: [0, 1] });
+const garnish = dishOf("garnish", 4, [lineOf(5, ["shavings"])], { services: [2] });
+const withShavings = [
+  ...["leaf", "stem", "dice", "shavings"].map((name) => partOf(name, "kale")),
+  partOf("strings", "kale", "inedible"),
+];
 const secondItem = itemOf("chard", 300, "1.00", 20, [breakdownOf("picked", 300, { leaf: 200 })]);
 
 describe("the services before which an item need be cut", () => {
@@ -98,6 +106,24 @@ describe("the services before which an item need be cut", () => {
     [
       "each where pieces of it are worked at a loss",
       { ...week({ keepsDays: 3 }, { steps: [peeled] }), parts: withDice },
+      [0, 1, 2],
+      [0, 1, 2],
+    ],
+    [
+      "the first where a step at a loss is worked for one thing that is wanted",
+      { ...week({}, { steps: [shaved], dishes: [greens, soup] }), parts: withShavings },
+      [0, 1, 2],
+      [0],
+    ],
+    [
+      "each where it is worked for two",
+      { ...week({}, { steps: [shaved], dishes: [greens, soup, garnish] }), parts: withShavings },
+      [0, 1, 2],
+      [0, 1, 2],
+    ],
+    [
+      "each where what it gives first is no food",
+      { ...week({}, { steps: [stringed], dishes: [greens, soup] }), parts: withShavings },
       [0, 1, 2],
       [0, 1, 2],
     ],
