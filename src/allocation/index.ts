@@ -8,11 +8,10 @@ export { cookedAtATime, mostEaten } from "./demand.js";
 export * from "./engine.js";
 export { anyPoint, culpritsOf } from "./feasibility.js";
 export { type Groups, groupBy } from "./group.js";
-export { lastDayOfLot, lastOfferDayOf } from "./lot-dates.js";
 export * from "./model.js";
 export { mostUsed } from "./most-used.js";
 export { nearestPoint } from "./nearest.js";
-export { buildNetwork, type LotNode, lotKey, partsInCuttingOrder, usableAt } from "./network.js";
+export { buildNetwork, type LotNode, partsInCuttingOrder, usableAt } from "./network.js";
 export * from "./outcome.js";
 export * from "./solve.js";
 export {

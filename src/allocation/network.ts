@@ -1,6 +1,16 @@
-import type { Dish, Item, Lot, LotOrigin, Part, Scenario, Step } from "../kitchen/index.js";
+import {
+  type Dish,
+  type Item,
+  type Lot,
+  type LotOrigin,
+  lotKey,
+  originKey,
+  type Part,
+  type Scenario,
+  type Step,
+} from "../kitchen/index.js";
 import { ONE } from "../quantity/index.js";
-import { lastDayLeftByLot, lastDayOfLot } from "./lot-dates.js";
+import { lastDayLeftByLot, lastDayOfLot } from "../safety/index.js";
 
 /**
  * The lots a plan may hold: every part, by the service it is cut for or the stock it comes from, with the
@@ -20,14 +30,6 @@ export interface LotNode extends Lot {
   readonly firstService: number;
   /** Last day it may be used; null when it outlasts the plan. */
   readonly lastDay: number | null;
-}
-
-export function originKey(origin: LotOrigin): string {
-  return origin.kind === "cut" ? `cut ${origin.service}` : `on hand ${origin.index}`;
-}
-
-export function lotKey(lot: Lot): string {
-  return `${lot.part} | ${originKey(lot.origin)}`;
 }
 
 /** Whether the lot may go into a dish cooked for the service. */

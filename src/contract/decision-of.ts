@@ -1,6 +1,6 @@
-import { lastDayOfLot } from "../allocation/index.js";
 import type { Decision, ItemEnd, Lot, LotOrigin, Scenario } from "../kitchen/index.js";
 import { grams, type Money, money, type Weight } from "../quantity/index.js";
+import { lastDayOfLot } from "../safety/index.js";
 import type { PlanJson } from "./plan.js";
 
 /** A plan names what its scenario does not hold: it was made of another, or of this one before it was changed. */

@@ -1,7 +1,7 @@
-import { lastOfferDayOf } from "../allocation/index.js";
 import { addDays, type Cooking, type Decision, type Dish, type Scenario } from "../kitchen/index.js";
 import type { Ledger } from "../ledger/index.js";
 import { Decimal, NO_MONEY, NO_WEIGHT, toCurrency } from "../quantity/index.js";
+import { lastOfferDayOf } from "../safety/index.js";
 import { gramsText, moneyText } from "./figures.js";
 import type { PlanJson } from "./plan.js";
 

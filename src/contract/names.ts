@@ -1,5 +1,5 @@
-import { lastDayOfLot } from "../allocation/index.js";
 import { addDays, type Lot, type PartClass, type Scenario } from "../kitchen/index.js";
+import { lastDayOfLot } from "../safety/index.js";
 
 /** The nouns of a scenario as the contract writes them. */
 export type Names = ReturnType<typeof namesOf>;

@@ -4,5 +4,6 @@ export * from "./days.js";
 export * from "./decision.js";
 export * from "./destinations.js";
 export * from "./file/index.js";
+export * from "./lots.js";
 export * from "./scenario.js";
 export * from "./services.js";

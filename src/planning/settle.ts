@@ -2,7 +2,6 @@ import {
   buildModel,
   decide,
   leastLotCosts,
-  lotKey,
   type Outcome,
   type PlanModel,
   PROOF_GAP,
@@ -13,7 +12,7 @@ import {
   type Tightening,
   verifyDecision,
 } from "../allocation/index.js";
-import type { Decision, Scenario } from "../kitchen/index.js";
+import { type Decision, lotKey, type Scenario } from "../kitchen/index.js";
 import { type CostsShown, costsShown, keepLedger, type Ledger } from "../ledger/index.js";
 import { toCurrency, toKilograms } from "../quantity/index.js";
 

@@ -22,5 +22,6 @@ export { HOLDING_RULES, type HoldingRules, holdingLines } from "./holding.js";
 export * from "./life.js";
 export * from "./limits.js";
 export { itemsOfPart } from "./lineage.js";
+export * from "./lot-dates.js";
 export { isPreserved, tcsOf, tcsOnceCut } from "./tcs.js";
 export { isTreated } from "./treatments.js";

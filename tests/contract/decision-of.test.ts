@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
-import { anyPoint, Engines, lastDayOfLot } from "../../src/allocation/index.js";
+import { anyPoint, Engines } from "../../src/allocation/index.js";
 import {
   composePlan,
   decisionOf,
@@ -14,6 +14,7 @@ import type { Decision, Scenario } from "../../src/kitchen/index.js";
 import { keepLedger } from "../../src/ledger/index.js";
 import { settle } from "../../src/planning/index.js";
 import { grams } from "../../src/quantity/index.js";
+import { lastDayOfLot } from "../../src/safety/index.js";
 import { example, feasibleExamples } from "../support/examples.js";
 import { hallPlan } from "../support/fixtures/hall-plan.js";
 import { hallScenario } from "../support/fixtures/hall-scenario.js";

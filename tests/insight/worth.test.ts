@@ -1,11 +1,12 @@
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
-import { Engines, lastDayOfLot } from "../../src/allocation/index.js";
+import { Engines } from "../../src/allocation/index.js";
 import type { Difference, PlanJson } from "../../src/contract/index.js";
 import { worthOf } from "../../src/insight/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
 import { planningWith, planScenario } from "../../src/planning/index.js";
 import { ONE, ZERO } from "../../src/quantity/index.js";
+import { lastDayOfLot } from "../../src/safety/index.js";
 import { smallScenarios } from "../support/random-scenario.js";
 import {
   breakdownOf,

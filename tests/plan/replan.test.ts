@@ -1,11 +1,12 @@
 import { afterAll, describe, expect, it } from "vitest";
-import { Engines, lastDayOfLot, verifyAnew } from "../../src/allocation/index.js";
+import { Engines, verifyAnew } from "../../src/allocation/index.js";
 import { decisionOf, type PlanJson } from "../../src/contract/index.js";
 import { changesBetween, changesFrom, pastOf, restOf } from "../../src/insight/index.js";
 import { replanPage, replanText, writingFor } from "../../src/pages/index.js";
 import { planScenario, replan } from "../../src/planning/index.js";
 import { Decimal } from "../../src/quantity/index.js";
 import { problemText } from "../../src/reading/index.js";
+import { lastDayOfLot } from "../../src/safety/index.js";
 import { scenarioOf } from "../support/examples.js";
 import { expectBalanced } from "../support/plan-checks.js";
 import { TWO_EVENINGS, WAITING_POT } from "../support/scenarios.js";

@@ -9,7 +9,7 @@ const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
   safety: ["quantity", "kitchen"],
   allocation: ["quantity", "kitchen", "yields", "safety"],
   ledger: ["quantity", "kitchen", "yields"],
-  contract: ["quantity", "kitchen", "allocation", "ledger"],
+  contract: ["quantity", "kitchen", "safety", "allocation", "ledger"],
   "waste-accounts": ["quantity", "kitchen", "contract"],
   insight: ["quantity", "reading", "kitchen", "yields", "safety", "allocation", "ledger", "contract"],
   "weigh-in": ["quantity", "reading", "kitchen", "yields", "ledger", "contract"],

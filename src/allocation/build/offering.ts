@@ -1,6 +1,6 @@
+import { lastDayLeftByLot } from "../../safety/index.js";
 import { Sum } from "../builder.js";
 import { groupBy } from "../group.js";
-import { lastDayLeftByLot } from "../lot-dates.js";
 import { type BuildContext, serviceName } from "./context.js";
 
 /**

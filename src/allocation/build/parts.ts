@@ -1,16 +1,9 @@
-import type { Scenario, Step } from "../../kitchen/index.js";
+import { originKey, type Scenario, type Step } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { mostPerPortion } from "../demand.js";
 import { kg, rate } from "../floats.js";
 import { type Groups, groupBy } from "../group.js";
-import {
-  type LotNode,
-  originKey,
-  outlastsPlan,
-  servicesToWorkBefore,
-  stepsFrom,
-  usableAt,
-} from "../network.js";
+import { type LotNode, outlastsPlan, servicesToWorkBefore, stepsFrom, usableAt } from "../network.js";
 import {
   type BuildContext,
   type CutHandle,

@@ -1,8 +1,7 @@
-import type { Lot } from "../../kitchen/index.js";
+import { type Lot, lotKey } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { dearestCost, foodYieldOf } from "../costs.js";
 import { kg, rate } from "../floats.js";
-import { lotKey } from "../network.js";
 import { type BuildContext, lotName } from "./context.js";
 
 /** What a kilogram of a lot is counted at in a cooking that an earlier plan put over its ceiling. */

@@ -1,7 +1,16 @@
-import type { Going, KeptPart, Prep, Scenario, Send, Step } from "../../kitchen/index.js";
+import {
+  type Going,
+  type KeptPart,
+  lotKey,
+  originKey,
+  type Prep,
+  type Scenario,
+  type Send,
+  type Step,
+} from "../../kitchen/index.js";
 import { minus, NO_WEIGHT, plus, scale, splitByShares, total, type Weight } from "../../quantity/index.js";
 import type { PlanModel } from "../build/index.js";
-import { type LotNode, lotKey, originKey, usableAt } from "../network.js";
+import { type LotNode, usableAt } from "../network.js";
 import { endsOf, type LotEnds, plainLot, type Rooms } from "./ends.js";
 import type { ItemDecisions } from "./items.js";
 import { keepLinesWhole } from "./lines.js";

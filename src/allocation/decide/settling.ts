@@ -1,4 +1,4 @@
-import type { Scenario, Step } from "../../kitchen/index.js";
+import { originKey, type Scenario, type Step } from "../../kitchen/index.js";
 import {
   larger,
   minus,
@@ -12,7 +12,7 @@ import {
 } from "../../quantity/index.js";
 import type { PlanModel } from "../build/index.js";
 import { groupBy } from "../group.js";
-import { type LotNode, originKey } from "../network.js";
+import type { LotNode } from "../network.js";
 import type { ItemDecisions } from "./items.js";
 import { nearestStep, sourceFor, upToStep, weightOf } from "./rounding.js";
 

@@ -1,7 +1,6 @@
-import type { Decision, Item, Lot, Scenario } from "../../kitchen/index.js";
+import { type Decision, type Item, type Lot, lotKey, type Scenario } from "../../kitchen/index.js";
 import { minus, NO_WEIGHT, plus, scale, times, toGrams, total, type Weight } from "../../quantity/index.js";
-import { lastDayOfLot } from "../lot-dates.js";
-import { lotKey } from "../network.js";
+import { lastDayOfLot } from "../../safety/index.js";
 import type { Fault } from "./index.js";
 
 /**

@@ -1,6 +1,6 @@
 import type { Decision, Dish, RecipeLine, Scenario } from "../../kitchen/index.js";
 import { Decimal, ONE, toGrams, ZERO } from "../../quantity/index.js";
-import { lastOfferDayOf } from "../lot-dates.js";
+import { lastOfferDayOf } from "../../safety/index.js";
 import type { Fault } from "./index.js";
 
 /** Every recipe line gets what its portions ask for, from allowed parts in allowed shares, pieces whole. */

@@ -1,5 +1,5 @@
-import { lastDayOfLot, lotKey } from "../../allocation/index.js";
 import type { Cooking, Decision, Item, ItemEnd, Lot, Scenario, Send } from "../../kitchen/index.js";
+import { lotKey } from "../../kitchen/index.js";
 import {
   Decimal,
   minus,
@@ -12,6 +12,7 @@ import {
   total,
   type Weight,
 } from "../../quantity/index.js";
+import { lastDayOfLot } from "../../safety/index.js";
 import { binFor } from "../bin-for.js";
 
 /** What came in of an item at one time, and what is left of it. */

@@ -1,5 +1,6 @@
-import { lotKey, partsInCuttingOrder } from "../../allocation/index.js";
+import { partsInCuttingOrder } from "../../allocation/index.js";
 import type { Cut, Decision, HappenedFile, Lot, Prep, Purchase, Scenario } from "../../kitchen/index.js";
+import { lotKey } from "../../kitchen/index.js";
 import {
   Decimal,
   larger,

@@ -1,4 +1,4 @@
-import { lastDayOfLot, leastLotCosts, lotKey } from "../../allocation/index.js";
+import { leastLotCosts } from "../../allocation/index.js";
 import {
   addDays,
   type Course,
@@ -9,6 +9,7 @@ import {
   type ItemOnHand,
   type Lot,
   type LotOrigin,
+  lotKey,
   type PartOnHand,
   type Scenario,
   type Service,
@@ -24,6 +25,7 @@ import {
   toGrams,
   toKilograms,
 } from "../../quantity/index.js";
+import { lastDayOfLot } from "../../safety/index.js";
 import { gathered, givenTo, itemLotsLeft, sendKey } from "./ended.js";
 import type { Past } from "./past.js";
 

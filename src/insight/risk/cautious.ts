@@ -1,5 +1,5 @@
-import { lotKey } from "../../allocation/index.js";
 import type { Breakdown, Cut, Decision, Item, Lot, Scenario, Send } from "../../kitchen/index.js";
+import { lotKey } from "../../kitchen/index.js";
 import {
   Decimal,
   minus,

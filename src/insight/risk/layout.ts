@@ -1,12 +1,14 @@
+import { buildNetwork, type Groups, groupBy, type LotNode, usableAt } from "../../allocation/index.js";
 import {
-  buildNetwork,
-  type Groups,
-  groupBy,
-  type LotNode,
+  type Cooking,
+  type Decision,
+  type Dish,
+  type Going,
   lotKey,
-  usableAt,
-} from "../../allocation/index.js";
-import type { Cooking, Decision, Dish, Going, Prep, RecipeLine, Scenario } from "../../kitchen/index.js";
+  type Prep,
+  type RecipeLine,
+  type Scenario,
+} from "../../kitchen/index.js";
 import { toKilograms, type Weight } from "../../quantity/index.js";
 
 /** A plan laid out for cutting it again many times: indexes instead of names, kilograms as numbers. */

@@ -1,7 +1,7 @@
-import { lastDayOfLot } from "../../allocation/index.js";
 import type { PlanJson } from "../../contract/index.js";
 import type { Part, Scenario } from "../../kitchen/index.js";
 import { grams, NO_WEIGHT, plus, type Weight } from "../../quantity/index.js";
+import { lastDayOfLot } from "../../safety/index.js";
 import {
   stepOf,
   withBought,

@@ -1,5 +1,6 @@
 import type { Dish, Item, Lot, Part, Scenario } from "../kitchen/index.js";
-import { itemsOfPart, lastDayLeftBy, lastOfferDay, lastUseDay, lastUseDayOnHand } from "../safety/index.js";
+import { lastDayLeftBy, lastOfferDay, lastUseDay, lastUseDayOnHand } from "./life.js";
+import { itemsOfPart } from "./lineage.js";
 
 /**
  * Last day a lot may go into a dish; null when it outlasts any plan. What a step gives keeps the date of its
