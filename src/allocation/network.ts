@@ -44,6 +44,19 @@ export function outlastsPlan(lot: LotNode, scenario: Scenario): boolean {
   return lot.lastDay === null || lot.lastDay > lastDay;
 }
 
+/** Whether what is not used of the lot stays in stock: on hand, as it was found, with days left after the plan. */
+export function staysInStock(lot: LotNode, scenario: Scenario): boolean {
+  if (lot.origin.kind === "cut") return false;
+  const stock = scenario.partsOnHand[lot.origin.index];
+  return (
+    stock?.part === lot.part &&
+    stock.destination === undefined &&
+    stock.since?.how !== "cut" &&
+    lot.kind.class !== "never" &&
+    outlastsPlan(lot, scenario)
+  );
+}
+
 /**
  * With every lot that can be worth while; or only with those that a best plan needs, where no lot is held to a cost of
  * its own.
@@ -269,7 +282,7 @@ export interface Arrival {
   readonly service: number;
   /** Last service before which what arrived may be cut. */
   readonly lastService: number;
-  /** Whether it is good beyond the last service's day. */
+  /** Whether it is good beyond the last service's day, and nothing is said of where it goes then. */
   readonly outlastsPlan: boolean;
   readonly source: { readonly kind: "delivery" } | { readonly kind: "onHand"; readonly index: number };
 }
@@ -290,7 +303,10 @@ export function arrivalsOf(item: Item, scenario: Scenario): Arrival[] {
     const day = scenario.services[service]?.day ?? 0;
     return arrival(service, item.keepsDays === null ? null : day + item.keepsDays - 1, { kind: "delivery" });
   });
-  const stock = item.onHand.map(({ lastDay }, index) => arrival(0, lastDay, { kind: "onHand", index }));
+  const stock = item.onHand.map(({ lastDay, destination }, index) => ({
+    ...arrival(0, lastDay, { kind: "onHand", index }),
+    ...(destination === undefined ? {} : { outlastsPlan: false }),
+  }));
   return [...deliveries, ...stock];
 }
 

@@ -1,7 +1,7 @@
 import type { Outcome, StageResult } from "../allocation/index.js";
 import { type Aim, addDays, type Decision, type Scenario } from "../kitchen/index.js";
-import type { Ledger } from "../ledger/index.js";
-import { NO_MONEY, NO_WEIGHT, type Weight } from "../quantity/index.js";
+import { aimFigure, aimValuesOf, type Ledger } from "../ledger/index.js";
+import { type Decimal, NO_MONEY, NO_WEIGHT, type Weight } from "../quantity/index.js";
 import { dishesOf } from "./dishes.js";
 import { aimText, figureText, gramsText, moneyText } from "./figures.js";
 import { leftoversOf } from "./leftovers.js";
@@ -26,7 +26,13 @@ export function composePlan(
   ledger: Ledger,
   findings: Findings,
 ): PlanJson {
-  return { ...heading(scenario, findings), ...composeDecision(scenario, decision, ledger) };
+  const figure = aimFigure(scenario, decision, aimValuesOf(scenario, decision, ledger));
+  const { outcome, ...rest } = heading(scenario, findings);
+  return {
+    ...rest,
+    outcome: asPrinted(outcome, scenario.aim, figure),
+    ...composeDecision(scenario, decision, ledger),
+  };
 }
 
 /** What is decided or was done, with its ledger: all of the contract but how it was found. */
@@ -99,7 +105,31 @@ export function composeDecision(
       cause,
     })),
     weights: { unit: "g", ...mapValues(ledger.weights, gramsText) },
+    waste: wasteJson(scenario, decision, ledger, names),
     money: { currency: scenario.currency, ...mapValues(ledger.money, moneyText) },
+  };
+}
+
+function wasteJson(
+  { wasteCounts }: Scenario,
+  decision: Decision,
+  { waste, losses }: Pick<Ledger, "waste" | "losses">,
+  names: Names,
+): PlanJson["waste"] {
+  return {
+    ...mapValues(waste, gramsText),
+    counts: mapValues(wasteCounts, (share) => share.toFixed()),
+    lostInCuts: decision.cuts.map(({ item }, index) => ({
+      item,
+      lostFood: gramsText(losses.cuts[index]?.lost ?? NO_WEIGHT),
+      peelBeyond: gramsText(losses.cuts[index]?.peelBeyond ?? NO_WEIGHT),
+    })),
+    lostInSteps: losses.steps.map(({ step, origin, lost }) => ({
+      step,
+      cutFor: names.cutFor({ part: step, origin }),
+      stock: stockOf({ part: step, origin }),
+      lostFood: gramsText(lost),
+    })),
   };
 }
 
@@ -130,6 +160,17 @@ export function composeNoPlan(scenario: Scenario, findings: Findings): PlanJson 
       inedible: none,
       losses: none,
       avoidablePeel: none,
+    },
+    waste: {
+      counted: none,
+      foodWasted: none,
+      lostFood: none,
+      avoidablePeel: none,
+      unusedUsable: none,
+      givenAway: none,
+      counts: mapValues(scenario.wasteCounts, (share) => share.toFixed()),
+      lostInCuts: [],
+      lostInSteps: [],
     },
     money: {
       currency: scenario.currency,
@@ -171,7 +212,14 @@ function settingOf({ services, destinations }: Scenario): Pick<PlanJson, "servic
 
 function outcomeOf(outcome: Outcome, aim: Aim): PlanJson["outcome"] {
   const seconds = Math.round(outcome.seconds * 1000) / 1000;
-  const none = { objective: null, bound: null, gap: null, certified: false };
+  const none = {
+    objective: null,
+    beforeRounding: null,
+    rounding: null,
+    bound: null,
+    gap: null,
+    certified: false,
+  };
   switch (outcome.kind) {
     case "optimal":
     case "feasible":
@@ -179,6 +227,8 @@ function outcomeOf(outcome: Outcome, aim: Aim): PlanJson["outcome"] {
         kind: outcome.kind,
         engine: outcome.engine,
         objective: aimText(aim, outcome.objective),
+        beforeRounding: aimText(aim, outcome.objective),
+        rounding: aimText(aim, 0),
         bound: aimText(aim, outcome.bound),
         gap: figureText(outcome.gap),
         seconds,
@@ -190,6 +240,17 @@ function outcomeOf(outcome: Outcome, aim: Aim): PlanJson["outcome"] {
     default:
       return { kind: outcome.kind, engine: outcome.engine, ...none, seconds, stoppedBy: null };
   }
+}
+
+/** With the aim of the plan as it is printed, by its ledger, beside that of the model before rounding to the scale. */
+function asPrinted(outcome: PlanJson["outcome"], aim: Aim, figure: Decimal): PlanJson["outcome"] {
+  if (outcome.beforeRounding === null) return outcome;
+  const objective = aim === "waste" ? figure.times(1000) : figure;
+  return {
+    ...outcome,
+    objective: objective.toFixed(Math.max(3, objective.decimalPlaces())),
+    rounding: objective.minus(outcome.beforeRounding).toFixed(),
+  };
 }
 
 function partWeight({ part, weight }: { part: string; weight: Weight }, names: Names) {

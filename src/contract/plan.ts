@@ -49,6 +49,23 @@ const riskSchema = z.object({
   ),
 });
 
+const wasteSchema = z.object({
+  counted: decimal,
+  foodWasted: decimal,
+  lostFood: decimal,
+  avoidablePeel: decimal,
+  unusedUsable: decimal,
+  givenAway: decimal,
+  /** At what part of its weight each counts, 1 being whole. */
+  counts: z.object({ avoidablePeel: decimal, unusedUsable: decimal, givenAway: decimal }),
+  /** Of cuts, in the order of `cuts`: food and peel that the item's thriftiest ways would not have lost. */
+  lostInCuts: z.array(z.object({ item: z.string(), lostFood: decimal, peelBeyond: decimal })),
+  /** Food lost in steps that were not needed, or not in this way. */
+  lostInSteps: z.array(
+    z.object({ step: z.string(), cutFor: z.string().nullable(), stock, lostFood: decimal }),
+  ),
+});
+
 /** What `plan --json` prints: the plan as other programs read it. Fields may be added, none renamed. */
 export const planSchema = z.object({
   schema: z.literal("trim-to-use/plan@1"),
@@ -57,8 +74,11 @@ export const planSchema = z.object({
   outcome: z.object({
     kind: z.enum(["optimal", "feasible", "infeasible", "unbounded", "failed"]),
     engine: z.string(),
-    /** Grams for the waste aim, else currency units; so are the bound and the values of the stages. */
+    /** Of the plan as printed. Grams for the waste aim, else currency units; so are the next three and the stages. */
     objective: decimal.nullable(),
+    /** Of the model, which the proof is about; and what rounding to the scale added to it, or took off. */
+    beforeRounding: decimal.nullable().default(null),
+    rounding: decimal.nullable().default(null),
     bound: decimal.nullable(),
     gap: decimal.nullable(),
     seconds: z.number(),
@@ -195,6 +215,8 @@ export const planSchema = z.object({
     /** An "of which" of inedible. */
     avoidablePeel: decimal,
   }),
+  /** What a cook may call waste, and what of it the aim counts: food wasted, food lost, and the others as said. */
+  waste: wasteSchema,
   money: z.object({
     currency: z.string(),
     spent: decimal,

@@ -23,8 +23,7 @@ export interface Scenario {
   readonly pricesIncludeTax: boolean;
   /** The smallest weight the kitchen's scale shows; what goes into dishes moves in these steps. */
   readonly scaleStep: Weight;
-  /** Whether peel beyond the thriftiest breakdown's counts as waste in the aim. */
-  readonly countAvoidablePeel: boolean;
+  readonly wasteCounts: WasteCounts;
   /** The kitchen feeds people who fall ill easily: raw egg and raw sprouts are blocked. */
   readonly vulnerableDiners: boolean;
   /** Whose rules of dates and temperatures bind. */
@@ -41,6 +40,13 @@ export interface Scenario {
   readonly destinations: readonly Destination[];
   readonly partsOnHand: readonly PartOnHand[];
   readonly limits: Limits;
+}
+
+/** At what part of its weight each counts as waste in the aim, beside food wasted and food lost, which count whole. */
+export interface WasteCounts {
+  readonly avoidablePeel: Decimal;
+  readonly unusedUsable: Decimal;
+  readonly givenAway: Decimal;
 }
 
 export type Aim = "waste" | "cost" | "balanced";
@@ -126,6 +132,8 @@ export interface ItemOnHand {
   readonly value: Money;
   /** Last day it may be cut; null when it outlasts the plan. */
   readonly lastDay: number | null;
+  /** Where what is not used goes though it would keep; left out where it stays in stock. */
+  readonly destination?: string;
 }
 
 /** Permission to carry weight past the plan, into a named use. */
@@ -173,6 +181,8 @@ export interface Part {
   /** What the items it is cut from are forms of (`Item.of`); null for a blend such as a stock. */
   readonly item: string | null;
   readonly class: PartClass;
+  /** Inedible, and more or less of it by how thriftily the knife goes: peel, trim, ends; not bones, heads or shells. */
+  readonly isPeel: boolean;
   /** Whether the yield tables hold it as food. */
   readonly inTables: boolean;
   /** The kitchen's own word that it is food, where no table says so. */
@@ -214,6 +224,8 @@ export interface PartOnHand {
   readonly value: Money;
   readonly useBy: string | null;
   readonly lastDay: number | null;
+  /** Where what is not used goes though it would keep; left out where it stays in stock. */
+  readonly destination?: string;
   /** Where the rest of a plan is planned: the day it was cut, or came into the house, before the rest's first. */
   readonly since?: { readonly how: "cut" | "on hand"; readonly day: number };
 }

@@ -10,5 +10,4 @@ export * from "./keep-ledger.js";
 export * from "./ledger.js";
 export * from "./printing.js";
 export * from "./printing-table.js";
-export * from "./thrift.js";
 export * from "./totals.js";

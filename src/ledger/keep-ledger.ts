@@ -1,12 +1,12 @@
 import type { Decision, Scenario } from "../kitchen/index.js";
-import { smaller, toCurrency, toGrams, total, type Weight } from "../quantity/index.js";
+import { toCurrency, toGrams } from "../quantity/index.js";
+import { lossesOf, wasteOf } from "../waste/index.js";
 import { accountKind } from "./accounts.js";
 import { followCosts } from "./costing/costs.js";
-import { type Directory, directoryOf } from "./directory.js";
+import { directoryOf } from "./directory.js";
 import { LedgerError } from "./errors.js";
 import type { Ledger, Transfer } from "./ledger.js";
 import { keepLots } from "./lots.js";
-import { avoidablePeelOf } from "./thrift.js";
 import { balances, totalsFromTransfers } from "./totals.js";
 import { binnedWhole } from "./transfers/binned.js";
 import { cutting } from "./transfers/cuts.js";
@@ -42,13 +42,16 @@ export function keepLedger(scenario: Scenario, decision: Decision): Ledger {
   ].filter(({ weight, money }) => weight !== 0n || money !== 0n);
   mustBeSound(transfers);
   const { weights, money } = totalsFromTransfers(transfers);
-  const avoidablePeel = smaller(avoidablePeelOfAll(decision, directory), weights.inedible);
-  return { transfers, weights: { ...weights, avoidablePeel }, money, dishCosts, goingCosts: costs.goings };
-}
-
-function avoidablePeelOfAll({ cuts }: Decision, { scenario, item, classOf }: Directory): Weight {
-  if (!scenario.countAvoidablePeel) return total<Weight>([]);
-  return total(cuts.map((cut) => avoidablePeelOf(cut, item(cut.item), classOf)));
+  const losses = lossesOf(scenario, decision);
+  return {
+    transfers,
+    weights: { ...weights, avoidablePeel: losses.avoidablePeel },
+    money,
+    losses,
+    waste: wasteOf(scenario, losses, weights),
+    dishCosts,
+    goingCosts: costs.goings,
+  };
 }
 
 /** Nothing moves backwards, and items and parts end empty. */

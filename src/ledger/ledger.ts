@@ -1,4 +1,5 @@
 import type { Money, Weight } from "../quantity/index.js";
+import type { Losses, Waste } from "../waste/index.js";
 import type { Account } from "./accounts.js";
 
 /** One movement. Weight and money are >= 0 and never both nothing. */
@@ -14,13 +15,12 @@ export interface Ledger {
   /** In the order of the work: stock in, cuts, steps, goings into dishes, what is left. */
   readonly transfers: readonly Transfer[];
   readonly weights: WeightTotals & {
-    /**
-     * An "of which" of inedible: inedible-class weight of the cuts beyond what the item's thriftiest breakdown
-     * gives. Nothing where the scenario leaves it out.
-     */
+    /** An "of which" of inedible: see `Losses`. */
     readonly avoidablePeel: Weight;
   };
   readonly money: MoneyTotals;
+  readonly losses: Losses;
+  readonly waste: Waste;
   readonly dishCosts: readonly DishCost[];
   /** What each of the decision's goings carries, in its order. */
   readonly goingCosts: readonly Money[];

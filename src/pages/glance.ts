@@ -75,7 +75,7 @@ function keyFigures(view: View): Glance["figures"] {
       name: "Wasted food",
       value: writing.weight(wasted),
       note:
-        scenario.countAvoidablePeel && peel > 0n
+        scenario.wasteCounts.avoidablePeel.gt(0) && peel > 0n
           ? `${share}, and ${writing.weight(peel)} of avoidable peel`
           : share,
     },

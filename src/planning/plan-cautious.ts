@@ -12,8 +12,7 @@ import {
   withLowered,
 } from "../insight/index.js";
 import type { Decision, Scenario } from "../kitchen/index.js";
-import { type AimValues, aimValuesOf, costsShown, keepLedger } from "../ledger/index.js";
-import { toCurrency, toKilograms } from "../quantity/index.js";
+import { aimFigure, aimValuesOf, costsShown, keepLedger } from "../ledger/index.js";
 import { checkSafety } from "../safety/index.js";
 import { type Planned, type PlanOptions, planScenario } from "./plan.js";
 import { settle } from "./settle.js";
@@ -85,7 +84,7 @@ export async function planCautiously(asked: Scenario, options: CautiousOptions):
   }
 
   function composed({ lowered: by, first, decision, ledger, risk }: Tried, least: number): PlanJson {
-    const objective = objectiveOf(aimValuesOf(scenario, decision, ledger), scenario);
+    const objective = aimFigure(scenario, decision, aimValuesOf(scenario, decision, ledger)).toNumber();
     const stoppedBy = `being ${level * 100} % sure, not least ${scenario.aim}`;
     const isLowered = by.size > 0;
     const outcome: Solved = isLowered
@@ -109,12 +108,4 @@ interface Tried {
 /** The least chance of any dish. */
 function sureness({ risk }: Tried): number {
   return Math.min(1, ...risk.dishes.map(({ chanceShort }) => 1 - chanceShort));
-}
-
-/** In the units of the model: kilograms for waste, else currency units. */
-function objectiveOf({ waste, netSpend }: AimValues, { aim, wastePrice }: Scenario): number {
-  const kilograms = toKilograms(waste);
-  const spend = toCurrency(netSpend);
-  if (aim === "waste") return kilograms.toNumber();
-  return (aim === "cost" ? spend : spend.plus(kilograms.times(toCurrency(wastePrice)))).toNumber();
 }

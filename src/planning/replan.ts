@@ -17,8 +17,8 @@ import {
   withCovers,
 } from "../insight/index.js";
 import { type Decision, type HappenedFile, readHappened, type Scenario } from "../kitchen/index.js";
-import { aimValuesOf, costsShown, keepLedger } from "../ledger/index.js";
-import { type Decimal, toCurrency, toKilograms } from "../quantity/index.js";
+import { aimFigure, aimValuesOf, costsShown, keepLedger } from "../ledger/index.js";
+import type { Decimal } from "../quantity/index.js";
 import { inFileOrder, type Problem, type Source } from "../reading/index.js";
 import { checkSafety } from "../safety/index.js";
 import { type Planned, type PlanOptions, planScenario } from "./plan.js";
@@ -103,12 +103,7 @@ function isSame(one: Scenario, other: Scenario): boolean {
 
 /** The first, where the second has not less of the aim: what a rounded plan uses to the gram is not found again. */
 function better(first: Decision, second: Decision, scenario: Scenario): Decision {
-  const aimOf = (decision: Decision): Decimal => {
-    const { waste, netSpend } = aimValuesOf(scenario, decision, keepLedger(scenario, decision));
-    const kilograms = toKilograms(waste);
-    if (scenario.aim === "waste") return kilograms;
-    const spend = toCurrency(netSpend);
-    return scenario.aim === "cost" ? spend : spend.plus(kilograms.times(toCurrency(scenario.wastePrice)));
-  };
+  const aimOf = (decision: Decision): Decimal =>
+    aimFigure(scenario, decision, aimValuesOf(scenario, decision, keepLedger(scenario, decision)));
   return aimOf(second).lt(aimOf(first)) ? second : first;
 }

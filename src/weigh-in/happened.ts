@@ -95,7 +95,16 @@ function headingOf({ schema, scenario, aim, warnings }: PlanJson) {
     outcome: {
       kind: "feasible" as const,
       engine: "weigh-in",
-      ...{ objective: null, bound: null, gap: null, seconds: 0, certified: false, stoppedBy: null },
+      ...{
+        objective: null,
+        beforeRounding: null,
+        rounding: null,
+        bound: null,
+        gap: null,
+        seconds: 0,
+        certified: false,
+        stoppedBy: null,
+      },
     },
   };
 }

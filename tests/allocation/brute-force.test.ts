@@ -16,6 +16,7 @@ import {
   stepOf,
   withGift,
 } from "../support/small-scenario.js";
+import { COUNTS_NO_PEEL, COUNTS_PEEL } from "../support/waste-counts.js";
 
 /** Best value as text: grams, or currency units. */
 function best(scenario: Scenario, aim: Aim = scenario.aim, options: Options = {}): string {
@@ -46,7 +47,7 @@ describe("the referee, on cases worked by hand", () => {
       dishOf("ring plate", 8, [lineOf(120, ["squash ring"])]),
       dishOf("soup", 21, [lineOf(200, ["squash dice"])]),
     ],
-    countAvoidablePeel: false,
+    wasteCounts: COUNTS_NO_PEEL,
   });
 
   it("finds that whole units force a mix of cuts", () => {
@@ -63,7 +64,7 @@ describe("the referee, on cases worked by hand", () => {
 
   it("counts peel beyond the thriftiest cut's, when asked to", () => {
     // Each ring cut leaves 100 g of rind more than a dice cut: 40 + 2 x 100.
-    expect(best({ ...squash, countAvoidablePeel: true })).toBe("240");
+    expect(best({ ...squash, wasteCounts: COUNTS_PEEL })).toBe("240");
   });
 
   it("weighs money and waste together", () => {

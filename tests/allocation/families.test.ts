@@ -20,6 +20,7 @@ import {
   stepOf,
   withGift,
 } from "../support/small-scenario.js";
+import { COUNTS_NO_PEEL, countsOf } from "../support/waste-counts.js";
 
 const engines = new Engines();
 afterAll(() => engines.close());
@@ -40,7 +41,7 @@ const onHand = (part: string, weight: number) => ({
   weight: g(weight),
   value: money("0"),
   useBy: null,
-  lastDay: null,
+  lastDay: 0,
 });
 const main = { name: "main", portions: 4, takeUp: new Decimal(1), leastDishes: null, mostDishes: null };
 const dinner = (stated: Parameters<typeof serviceOf>[2]) => [
@@ -105,14 +106,52 @@ const CASES: Readonly<Record<string, Case>> = {
   },
   // The green of two leeks is over.
   "part balance": { scenario: leekScenario([tart(2)]), aim: "waste", best: 120 },
-  // Two leeks' white goes into tarts, so there is no soup; their green is not peeled to be rid of it.
+  // Two leeks' white goes into tarts, so there is no soup; no stock is boiled of their roots to give it away.
   "worked for use": {
     scenario: leekScenario(
-      [tart(2), dishOf("soup", [0, 2], [lineOf(20, ["leek heart"]), lineOf(100, ["leek white"])])],
-      { ...peeling(), items: [leekItem({ buying: bought(2, [0]) })] },
+      [tart(2), dishOf("soup", [0, 2], [lineOf(20, ["stock"]), lineOf(100, ["leek white"])])],
+      {
+        steps: [stepOf("boil", ["leek root"], { stock: "1" })],
+        parts: [...leekScenario([]).parts, partOf("stock", null)],
+        items: [leekItem({ buying: bought(2, [0]) })],
+        destinations: withGift(null, { food: true, portions: false }),
+        wasteCounts: countsOf(100, 100, 0),
+      },
     ),
     aim: "waste",
-    best: 120,
+    best: 80,
+  },
+  // A salad of 5 g of heart needs 10 g of green peeled; the soup takes 20 g of green as it is, and 30 g are over.
+  "worked needlessly": {
+    scenario: leekScenario(
+      [
+        tart(1),
+        dishOf("salad", 1, [lineOf(5, ["leek heart"])]),
+        dishOf("soup", 1, [lineOf(20, ["leek green", "leek heart"])]),
+      ],
+      peeling(),
+    ),
+    aim: "waste",
+    best: 30,
+  },
+  // 50 g of root are candied. One leek cut thick leaves 60 g of it, 20 g more than cut thin, and 10 g are thrown away,
+  // beside 80 g of white and 60 g of green.
+  "avoidable peel": {
+    scenario: leekScenario([dishOf("sweets", 1, [lineOf(50, ["candied root"])])], {
+      items: [
+        leekItem({
+          buying: bought(1, [0]),
+          breakdowns: [
+            ...leekItem().breakdowns,
+            breakdownOf("thick", 200, { "leek white": 80, "leek green": 60, "leek root": 60 }),
+          ],
+        }),
+      ],
+      steps: [stepOf("candy", ["leek root"], { "candied root": "1" })],
+      parts: [...leekScenario([]).parts, partOf("candied root", "leek")],
+    }),
+    aim: "waste",
+    best: 150,
   },
   // A leek each day for its white; of 60 g of green twice, 60 g are kept.
   carry: {
@@ -299,7 +338,7 @@ const TIGHTENED: Case = {
         ],
       }),
     ],
-    countAvoidablePeel: false,
+    wasteCounts: COUNTS_NO_PEEL,
   }),
   aim: "waste",
   best: 320,

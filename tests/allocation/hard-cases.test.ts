@@ -16,6 +16,7 @@ import {
   stepOf,
   withGift,
 } from "../support/small-scenario.js";
+import { COUNTS_NO_PEEL } from "../support/waste-counts.js";
 
 const engines = new Engines();
 afterAll(() => engines.close());
@@ -143,7 +144,7 @@ describe("what is easily planned wrongly", () => {
           }),
         ],
         partsOnHand: [white(100, "0")],
-        countAvoidablePeel: false,
+        wasteCounts: COUNTS_NO_PEEL,
       }),
     ],
   ])("%s", async (_, grams, scenario) => {

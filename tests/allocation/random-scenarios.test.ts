@@ -55,8 +55,7 @@ function disagreement(
 /** In the waste aim, whether what the ledger calls wasted is what the first stage proved. */
 function wasteInLedger(scenario: Scenario, settled: Extract<Settled, { kind: "plan" }>): string | null {
   if (scenario.aim !== "waste") return null;
-  const { wastedFood, avoidablePeel } = settled.ledger.weights;
-  const wasted = Number(wastedFood + (scenario.countAvoidablePeel ? avoidablePeel : 0n)) / 1000;
+  const wasted = Number(settled.ledger.waste.counted) / 1000;
   const proved = settled.first.objective * 1000;
   const { goings, sends } = settled.decision;
   const allowed = GRAMS_HELD_WITHIN + GRAMS_ROUNDED * (goings.length + sends.length);

@@ -6,7 +6,6 @@ import { worthOf } from "../../src/insight/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
 import { planningWith, planScenario } from "../../src/planning/index.js";
 import { ONE, ZERO } from "../../src/quantity/index.js";
-import { lastDayOfLot } from "../../src/safety/index.js";
 import { smallScenarios } from "../support/random-scenario.js";
 import {
   breakdownOf,
@@ -91,8 +90,8 @@ describe("what parts, items and dishes are worth", () => {
     expect(white).toMatchObject({ weight: "400", wasted: "0", mostUsed: "400" });
     expect([said(white?.more ?? null), said(white?.less ?? null)]).toEqual(["100.00", "260.00"]);
     expect(white?.less).toMatchObject({ netSpend: "1.00", proved: true });
-    // A third leek bought is binned or cut: 360 g more are wasted. One fewer, and there is no plan.
-    expect(items).toMatchObject([{ item: "leek", units: 2, more: { aim: "360.000", netSpend: "1.00" } }]);
+    // A third leek bought stays whole in stock, as it keeps. One fewer, and there is no plan.
+    expect(items).toMatchObject([{ item: "leek", units: 2, more: { aim: "0.000", netSpend: "1.00" } }]);
     expect(said(items[0]?.less ?? null)).toBe("no plan");
     expect(items[0]?.more).toMatchObject({
       purchases: [{ kind: "buy", name: "leek", before: "2", after: "3" }],
@@ -174,8 +173,8 @@ function asked(
       ].map((service) => services.indexOf(service));
       const service = Math.max(0, ...cutFor);
       const weight = g(Number(step));
-      const lastDay = lastDayOfLot({ part, origin: { kind: "cut", service } }, scenario);
-      const gift = { part, weight, value: scenario.wastePrice, useBy: null, lastDay };
+      const since = { how: "cut", day: scenario.services[service]?.day ?? 0 } as const;
+      const gift = { part, weight, value: scenario.wastePrice, useBy: null, lastDay: null, since };
       return [
         [
           `${part} more`,

@@ -18,6 +18,7 @@ import {
   aStep,
   cutLot,
 } from "../support/nouns.js";
+import { COUNTS_NO_PEEL, COUNTS_PEEL } from "../support/waste-counts.js";
 
 // Invented cases, worked by hand.
 
@@ -38,7 +39,7 @@ function cut(
 describe("whole units force a mix of cuts", () => {
   const scenario = (countAvoidablePeel: boolean): Scenario =>
     aScenario({
-      countAvoidablePeel,
+      wasteCounts: countAvoidablePeel ? COUNTS_PEEL : COUNTS_NO_PEEL,
       services: [FRIDAY],
       items: [
         anItem({
@@ -89,7 +90,7 @@ describe("whole units force a mix of cuts", () => {
       wastedFood: "40",
       inedible: "1700",
       losses: "100",
-      avoidablePeel: "0",
+      avoidablePeel: "200",
     });
     // 4.20 of ring cuts over 1,960 g of food, 2.1429 of it dice; 6.30 of dice cuts; 8.4429 over 4,240 g of dice.
     expect(moneyOf(ledger)).toEqual({
@@ -119,10 +120,16 @@ describe("whole units force a mix of cuts", () => {
     ]);
   });
 
-  it("counts 100 g of peel a ring cut as avoidable where the scenario counts it", () => {
-    const { weights } = keepLedger(scenario(true), decision);
-    expect(gramsText(weights.avoidablePeel)).toBe("200");
-    expect(gramsText(weights.inedible)).toBe("1700");
+  it("has 100 g of avoidable peel a ring cut, and counts it where the scenario does", () => {
+    for (const [counts, counted] of [
+      [true, "240"],
+      [false, "40"],
+    ] as const) {
+      const { weights, waste } = keepLedger(scenario(counts), decision);
+      expect(gramsText(weights.avoidablePeel)).toBe("200");
+      expect(gramsText(weights.inedible)).toBe("1700");
+      expect(gramsText(waste.counted)).toBe(counted);
+    }
   });
 });
 

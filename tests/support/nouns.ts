@@ -16,6 +16,7 @@ import type {
   Step,
 } from "../../src/kitchen/index.js";
 import { Decimal, grams, money, type Weight } from "../../src/quantity/index.js";
+import { COUNTS_PEEL } from "./waste-counts.js";
 
 /** Nouns with plain defaults, for tests that state only what they are about. */
 export function aScenario(
@@ -31,7 +32,7 @@ export function aScenario(
     costing: "edible weight",
     pricesIncludeTax: false,
     scaleStep: grams("1"),
-    countAvoidablePeel: true,
+    wasteCounts: COUNTS_PEEL,
     vulnerableDiners: false,
     rules: "us",
     allergenList: "both",
@@ -125,6 +126,7 @@ export function aPart(name: string, kind: PartClass = "food", stated: Partial<Pa
     name,
     item: null,
     class: kind,
+    isPeel: kind !== "food",
     inTables: true,
     foodBy: null,
     allergens: [],

@@ -41,6 +41,7 @@ import {
   REFUSE,
   STAFF_MEAL,
 } from "./nouns.js";
+import { COUNTS_NO_PEEL, COUNTS_PEEL } from "./waste-counts.js";
 
 type Generator = fc.GeneratorValue;
 
@@ -80,7 +81,7 @@ function randomScenario(g: Generator): Scenario {
   return aScenario({
     services,
     costing: "edible weight",
-    countAvoidablePeel: g(fc.boolean),
+    wasteCounts: g(fc.boolean) ? COUNTS_PEEL : COUNTS_NO_PEEL,
     items: itemNames.map((name) => randomItem(g, name, int(g, 0, 3) === 0 ? "root" : name)),
     parts,
     steps: randomSteps(g, parts),

@@ -6,6 +6,7 @@ import { addDishes } from "./random-scenario/dishes.js";
 import { addForm, addItem, addSteps } from "./random-scenario/items.js";
 import { Sketch } from "./random-scenario/sketch.js";
 import { g, scenarioOf, serviceOf, withGift } from "./small-scenario.js";
+import { COUNTS_NO_PEEL, COUNTS_PEEL } from "./waste-counts.js";
 
 /** A scenario small enough to try out every plan of it. */
 export interface SmallScenario {
@@ -39,7 +40,7 @@ function drawn(sketch: Sketch): SmallScenario {
     scenario: scenarioOf({
       aim,
       wastePrice: aim === "balanced" ? money(dice.oneOf("1", "3", "8")) : NO_MONEY,
-      countAvoidablePeel: !dice.chance(30),
+      wasteCounts: dice.chance(30) ? COUNTS_NO_PEEL : COUNTS_PEEL,
       services,
       items: sketch.items,
       parts,

@@ -12,6 +12,7 @@ import type {
   Step,
 } from "../../src/kitchen/index.js";
 import { Decimal, grams, money, NO_MONEY, ONE, type Weight, ZERO } from "../../src/quantity/index.js";
+import { COUNTS_PEEL } from "./waste-counts.js";
 
 /** Whole grams as a weight. */
 export function g(weight: number): Weight {
@@ -32,7 +33,7 @@ export function scenarioOf(
     costing: "edible weight",
     pricesIncludeTax: false,
     scaleStep: g(1),
-    countAvoidablePeel: true,
+    wasteCounts: COUNTS_PEEL,
     vulnerableDiners: false,
     rules: "us",
     allergenList: "both",
@@ -150,6 +151,7 @@ export function partOf(
     name,
     item,
     class: kind,
+    isPeel: kind !== "food",
     inTables: true,
     foodBy: null,
     allergens: [],

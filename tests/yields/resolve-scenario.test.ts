@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { Decimal, grams, money, NO_MONEY, toGrams } from "../../src/quantity/index.js";
 import { problemsOf, resolved } from "../support/resolving.js";
 import { TWO_MARROW_DISHES } from "../support/two-marrow-dishes.js";
+import { COUNTS_NO_PEEL, COUNTS_PEEL } from "../support/waste-counts.js";
 
 const scenario = resolved(TWO_MARROW_DISHES);
 const part = (name: string) => scenario.parts.find((each) => each.name === name);
@@ -21,7 +22,7 @@ describe("a scenario that uses nearly every key", () => {
       costing: "edible weight",
       pricesIncludeTax: false,
       scaleStep: grams("5"),
-      countAvoidablePeel: false,
+      wasteCounts: COUNTS_NO_PEEL,
       vulnerableDiners: true,
       rules: "us",
       allergenList: "both",
@@ -113,6 +114,7 @@ describe("a scenario that uses nearly every key", () => {
       class: "food",
       inTables: false,
       foodBy: null,
+      isPeel: false,
       allergens: ["celery"],
       keepsDays: 2,
       state: "raw",
@@ -307,7 +309,7 @@ dishes: {soup: {portions: 10, lines: [{amount: 100 g, from: leek white}]}}
       costing: "edible weight",
       pricesIncludeTax: false,
       scaleStep: grams("1"),
-      countAvoidablePeel: true,
+      wasteCounts: COUNTS_PEEL,
       vulnerableDiners: false,
       limits: { chilled: null, handsMinutes: null, vessels: [] },
       steps: [],

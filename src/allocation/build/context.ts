@@ -1,5 +1,5 @@
 import type { Item, Lot, LotOrigin, Scenario, Step } from "../../kitchen/index.js";
-import type { ModelBuilder } from "../builder.js";
+import type { ModelBuilder, Sum } from "../builder.js";
 import type { CookingSite, Demand } from "../demand.js";
 import type { LotNode, Network } from "../network.js";
 
@@ -20,7 +20,10 @@ export interface Handles {
   readonly buys: { item: Item; service: number; variable: number }[];
   readonly cuts: CutHandle[];
   readonly bins: { item: Item; service: number; variable: number }[];
+  /** Whole items kept for a named use. */
   readonly keptItems: { item: Item; variable: number }[];
+  /** Whole items that outlast the plan and stay in stock. */
+  readonly stockItems: { item: Item; variable: number }[];
   readonly stocks: { item: Item; service: number; variable: number }[];
   readonly draws: DrawHandle[];
   readonly goes: GoHandle[];
@@ -30,7 +33,12 @@ export interface Handles {
   readonly spares: { site: CookingSite; destination: string | null; variable: number }[];
   readonly gives: { lot: LotNode; destination: string; variable: number }[];
   readonly wastes: { lot: LotNode; variable: number }[];
+  /** Parts kept for a named use. */
   readonly keeps: { lot: LotNode; variable: number }[];
+  /** Parts on hand that outlast the plan and stay in stock. */
+  readonly stays: { lot: LotNode; variable: number }[];
+  /** What is thrown away of each inedible lot: the sum, and of what is on hand the kilograms beside it. */
+  readonly thrown: { lot: LotNode; sum: Sum; held: number }[];
 }
 
 export interface CutHandle {
@@ -63,6 +71,7 @@ export function noHandles(): Handles {
     cuts: [],
     bins: [],
     keptItems: [],
+    stockItems: [],
     stocks: [],
     draws: [],
     goes: [],
@@ -72,6 +81,8 @@ export function noHandles(): Handles {
     gives: [],
     wastes: [],
     keeps: [],
+    stays: [],
+    thrown: [],
   };
 }
 

@@ -9,7 +9,7 @@ import { addCourses } from "./courses.js";
 import { addDishes } from "./dishes.js";
 import { addItems } from "./items.js";
 import { addLimits } from "./limits.js";
-import { type Objectives, objectivesOf } from "./objectives.js";
+import { addObjectives, type Objectives } from "./objectives.js";
 import { addOffering } from "./offering.js";
 import { addParts } from "./parts.js";
 import { addTightenings, type Tightening, tighteningKey } from "./tightening.js";
@@ -57,10 +57,11 @@ export function buildModel(scenario: Scenario, tightenings: readonly Tightening[
   addCourses(context);
   addLimits(context);
   addTightenings(tightenings, context);
+  const objectives = addObjectives(context);
   return {
     scenario,
     model: context.builder.build(scenario.name),
-    objectives: objectivesOf(context),
+    objectives,
     handles: context.handles,
     network,
   };

@@ -1,4 +1,5 @@
 import type { Breakdown, Item } from "../../kitchen/index.js";
+import { ZERO } from "../../quantity/index.js";
 import { Sum } from "../builder.js";
 import { kg, rate } from "../floats.js";
 import { type Arrival, arrivalsOf } from "../network.js";
@@ -64,7 +65,8 @@ function addItem(item: Item, context: BuildContext): void {
     held > 0 ||
     (item.buying?.least ?? 0) > 0 ||
     arrivals.some(expires);
-  const binServices = surplusPossible ? servicesToBinAfter(arrivals, context) : [];
+  const staying = mostStaying(item, arrivals, mostHeld);
+  const binServices = surplusPossible ? servicesToBinAfter(item, arrivals, context) : [];
   for (const service of binServices) {
     const tag = { family: "bin", item: item.name, service };
     const name = `bin ${item.name} after ${serviceName(scenario, service)}`;
@@ -76,14 +78,31 @@ function addItem(item: Item, context: BuildContext): void {
     const variable = builder.variable(tag, `keep ${item.name}`, upper, { integer });
     handles.keptItems.push({ item, variable });
   }
+  if (surplusPossible && staying > 0) {
+    const tag = { family: "stay item", item: item.name };
+    const variable = builder.variable(tag, `${item.name} left in stock`, staying, { integer });
+    handles.stockItems.push({ item, variable });
+  }
   addBalances(item, held, mostHeld, context);
   addLife(item, arrivals, context);
 }
 
-/** At the end of what keeps; where the cold room is short, after any service. */
-function servicesToBinAfter(arrivals: readonly Arrival[], { scenario }: BuildContext): number[] {
+/** Units that may stay in stock for no named use: all that outlast the plan, but of what is kept up to a limit none bought. */
+function mostStaying(item: Item, arrivals: readonly Arrival[], mostHeld: number): number {
+  const lasting = arrivals.filter(({ outlastsPlan }) => outlastsPlan);
+  if (item.carry === null && lasting.some(({ source }) => source.kind === "delivery")) return mostHeld;
+  return lasting.reduce(
+    (sum, { source }) =>
+      source.kind === "onHand" ? sum + rate(item.onHand[source.index]?.units ?? ZERO) : sum,
+    0,
+  );
+}
+
+/** When its day comes, or at the end where it may not stay; where the cold room is short, after any service. */
+function servicesToBinAfter(item: Item, arrivals: readonly Arrival[], { scenario }: BuildContext): number[] {
   if (scenario.limits.chilled !== null) return scenario.services.map((_, service) => service);
-  return [...new Set(arrivals.map(({ lastService }) => lastService))];
+  const binned = arrivals.filter((arrival) => expires(arrival) || item.carry !== null);
+  return [...new Set(binned.map(({ lastService }) => lastService))];
 }
 
 function expires(arrival: Arrival): boolean {
@@ -137,7 +156,8 @@ function addBalances(item: Item, held: number, mostHeld: number, context: BuildC
     }
     const onHand = service === 0 ? held : 0;
     if (service === last) {
-      for (const kept of handles.keptItems.filter((entry) => entry.item === item)) sum.add(kept.variable, -1);
+      for (const kept of [...handles.keptItems, ...handles.stockItems])
+        if (kept.item === item) sum.add(kept.variable, -1);
     } else {
       const name = `${item.name} left after ${serviceName(scenario, service)}`;
       const stock = builder.variable({ family: "stock", item: item.name, service }, name, mostHeld);

@@ -1,10 +1,11 @@
-import type { Breakdown, Item, Part, Scenario } from "../../kitchen/index.js";
+import type { Scenario } from "../../kitchen/index.js";
 import { leastOf, Sum } from "../builder.js";
-import { currency, kg, rate } from "../floats.js";
+import { currency, kg } from "../floats.js";
 import type { Objective } from "../model.js";
 import type { BuildContext } from "./context.js";
 import { portionsOf, stapleCost } from "./dishes.js";
-import { portionWeight, trimmingHours } from "./limits.js";
+import { trimmingHours } from "./limits.js";
+import { addWaste } from "./waste.js";
 
 export interface Objectives {
   /** Kilograms of waste. */
@@ -15,55 +16,16 @@ export interface Objectives {
   readonly balanced: Objective;
 }
 
-export function objectivesOf(context: BuildContext): Objectives {
-  const waste = wasteSum(context);
+/** The aims, with the variables and rows that their sums need. */
+export function addObjectives(context: BuildContext): Objectives {
+  const { sum: waste, constant } = addWaste(context);
   const cost = costSum(context);
   const price = currency(context.scenario.wastePrice);
   return {
-    waste: leastOf(waste),
+    waste: leastOf(waste, constant),
     cost: leastOf(cost),
-    balanced: leastOf(new Sum().addSum(cost).addSum(waste, price)),
+    balanced: leastOf(new Sum().addSum(cost).addSum(waste, price), price * constant),
   };
-}
-
-/** Food nobody is given: parts wasted, items binned, spare portions, and peel beyond the thriftiest breakdown's. */
-function wasteSum({ scenario, handles }: BuildContext): Sum {
-  const parts = new Map(scenario.parts.map((part) => [part.name, part]));
-  const sum = new Sum();
-  for (const { variable } of handles.wastes) sum.add(variable, 1);
-  for (const { item, variable } of handles.bins)
-    sum.add(variable, kg(item.unitWeight) * mostFood(item, parts));
-  for (const { site, destination, variable } of handles.spares) {
-    if (destination === null) sum.add(variable, portionWeight(site));
-  }
-  if (!scenario.countAvoidablePeel) return sum;
-  for (const { item, breakdown, variable } of handles.cuts) {
-    const chosen = item.breakdowns.find(({ name }) => name === breakdown);
-    if (chosen === undefined) continue;
-    const least = Math.min(...item.breakdowns.map((other) => inedibleFraction(other, parts)));
-    const excess = inedibleFraction(chosen, parts) - least;
-    if (excess > 0) sum.add(variable, excess * kg(item.unitWeight));
-  }
-  return sum;
-}
-
-function mostFood(item: Item, parts: ReadonlyMap<string, Part>): number {
-  return Math.max(...item.breakdowns.map((breakdown) => fractionOf(breakdown, parts, ["food"])));
-}
-
-function inedibleFraction(breakdown: Breakdown, parts: ReadonlyMap<string, Part>): number {
-  return fractionOf(breakdown, parts, ["inedible", "never"]);
-}
-
-function fractionOf(
-  breakdown: Breakdown,
-  parts: ReadonlyMap<string, Part>,
-  classes: readonly Part["class"][],
-): number {
-  return breakdown.yields.reduce((sum, { part, fraction }) => {
-    const kind = parts.get(part)?.class;
-    return kind !== undefined && classes.includes(kind) ? sum + rate(fraction) : sum;
-  }, 0);
 }
 
 /** Order units at the till and staples by use, less what is kept at its stated value; hands at the wage. */

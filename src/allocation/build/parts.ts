@@ -3,7 +3,14 @@ import { Sum } from "../builder.js";
 import { mostPerPortion } from "../demand.js";
 import { kg, rate } from "../floats.js";
 import { type Groups, groupBy } from "../group.js";
-import { type LotNode, outlastsPlan, servicesToWorkBefore, stepsFrom, usableAt } from "../network.js";
+import {
+  type LotNode,
+  outlastsPlan,
+  servicesToWorkBefore,
+  staysInStock,
+  stepsFrom,
+  usableAt,
+} from "../network.js";
 import {
   type BuildContext,
   type CutHandle,
@@ -79,6 +86,10 @@ function addOutflows(lot: LotNode, inflow: number, context: BuildContext): void 
     const upper = Math.min(inflow, kg(lot.kind.carry.limit));
     handles.keeps.push({ lot, variable: builder.variable(tag, `keep ${where}`, upper) });
   }
+  if (staysInStock(lot, scenario)) {
+    const tag = { family: "stay", ...ended };
+    handles.stays.push({ lot, variable: builder.variable(tag, `${where} left in stock`, inflow) });
+  }
   if (lot.kind.class !== "food") return;
   for (const destination of scenario.destinations) {
     if (destination.end !== "given away" || !destination.takes.food) continue;
@@ -100,9 +111,13 @@ function addBalance(lot: LotNode, flows: Flows, context: BuildContext): void {
   for (const { variable } of flows.ends.of(lot)) sum.add(variable, -1);
   const where = lotName(scenario, lot);
   const tag = { family: "part balance", part: lot.part };
-  // What is inedible and not called for is thrown away without being counted as waste.
-  if (lot.kind.class === "food") builder.row(tag, where, sum, { lower: -made.held, upper: -made.held });
-  else builder.row(tag, where, sum, { lower: -made.held });
+  if (lot.kind.class === "food") {
+    builder.row(tag, where, sum, { lower: -made.held, upper: -made.held });
+  } else {
+    // What is inedible and not called for is thrown away.
+    builder.row(tag, where, sum, { lower: -made.held });
+    context.handles.thrown.push({ lot, sum, held: made.held });
+  }
 
   if (lot.kind.class !== "food" || !madeBySteps(lot, context)) return;
   const surplus = new Sum().addSum(made.wasteable, -1);
@@ -146,13 +161,13 @@ interface Flows {
 }
 
 function flowsOf({ handles }: BuildContext): Flows {
-  const { gives, keeps, wastes } = handles;
+  const { gives, keeps, stays, wastes } = handles;
   return {
     cuts: groupBy(handles.cuts, ({ service }) => service),
     goes: groupBy(handles.goes, ({ lot }) => lot),
     drawsFrom: groupBy(handles.draws, ({ from }) => from),
     drawsOf: groupBy(handles.draws, ({ from }) => originKey(from.origin)),
-    ends: groupBy([...gives, ...keeps, ...wastes], ({ lot }) => lot),
+    ends: groupBy([...gives, ...keeps, ...stays, ...wastes], ({ lot }) => lot),
     keeps: groupBy(keeps, ({ lot }) => lot),
     surplus: groupBy([...gives, ...wastes], ({ lot }) => lot),
   };

@@ -1,5 +1,13 @@
-import { isBinFor, type KeptPart, type Lot, type Scenario, type Send } from "../../kitchen/index.js";
+import {
+  type Destination,
+  isBinFor,
+  type KeptPart,
+  type Lot,
+  type Scenario,
+  type Send,
+} from "../../kitchen/index.js";
 import { milligrams, minus, NO_WEIGHT, plus, smaller, type Weight } from "../../quantity/index.js";
+import type { LotNode } from "../network.js";
 import { downToStep, nearestStep } from "./rounding.js";
 import type { Settling } from "./settling.js";
 
@@ -32,7 +40,7 @@ function stockOf(part: string): string {
 }
 
 export function endsOf(settling: Settling, rest: Weight, scenario: Scenario, rooms: Rooms): LotEnds {
-  const { lot, gives, keep, wasted } = settling;
+  const { lot, gives, keep, stays, wasted } = settling;
   const step = scenario.scaleStep;
   const sends = new Map<string, Weight>();
   let left = rest;
@@ -50,15 +58,28 @@ export function endsOf(settling: Settling, rest: Weight, scenario: Scenario, roo
   left = minus(left, keptWeight);
   for (const { destination, proposed } of gives)
     send(destination, downToStep(plus(proposed, milligrams(10n)), step));
+  const stayed = stays ? left : NO_WEIGHT;
+  left = minus(left, stayed);
   const surplusIsGiven = wasted < step ? gives.filter(({ proposed }) => proposed >= step) : [];
   for (const { destination } of surplusIsGiven) send(destination, left);
-  for (const destination of scenario.destinations) {
+  for (const destination of statedFirst(lot, scenario)) {
     if (isBinFor(lot.kind.class, destination)) send(destination.name, left);
   }
   return {
     sends: [...sends].map(([destination, weight]) => ({ lot: plainLot(lot), destination, weight })),
-    kept: keptWeight > NO_WEIGHT ? [{ lot: plainLot(lot), weight: keptWeight, lastDay: lot.lastDay }] : [],
+    kept: keptOf(lot, plus(keptWeight, stayed)),
   };
+}
+
+function keptOf(lot: LotNode, weight: Weight): KeptPart[] {
+  return weight === NO_WEIGHT ? [] : [{ lot: plainLot(lot), weight, lastDay: lot.lastDay }];
+}
+
+/** The destinations, first the one stated for what is not used of the stock. */
+function statedFirst(lot: LotNode, { destinations, partsOnHand }: Scenario): readonly Destination[] {
+  const stated = lot.origin.kind === "onHand" ? partsOnHand[lot.origin.index]?.destination : undefined;
+  const first = destinations.filter(({ name }) => name === stated);
+  return [...first, ...destinations.filter((each) => !first.includes(each))];
 }
 
 export function plainLot({ part, origin }: Lot): Lot {

@@ -84,16 +84,26 @@ function decideItem(item: Item, { scenario, handles }: PlanModel, point: readonl
     }
   });
   const last = scenario.services.length - 1;
-  for (const keep of handles.keptItems) {
-    if (keep.item !== item) continue;
+  const stays = handles.stockItems.filter((entry) => entry.item === item);
+  for (const keep of [...handles.keptItems.filter((entry) => entry.item === item), ...stays]) {
     const taken = take(at(keep.variable));
     if (taken.weight > NO_WEIGHT) keptItems.push({ item: item.name, service: last, ...taken });
   }
-  // Rounding cuts of a loose item up leaves a little less, rounding purchases up a little more: that is binned.
+  // Rounding cuts of a loose item up leaves a little less, rounding purchases up a little more.
   if (item.measure === "loose" && stock > NO_WEIGHT) {
-    binned.push({ item: item.name, service: last, units: null, weight: stock });
+    (stays.length > 0 ? keptItems : binned).push({
+      item: item.name,
+      service: last,
+      units: null,
+      weight: stock,
+    });
   }
-  return { purchases, cuts, binned: gathered(binned, scenario), keptItems };
+  return {
+    purchases,
+    cuts,
+    binned: gathered(binned, scenario),
+    keptItems: gathered(keptItems, scenario),
+  };
 }
 
 function purchaseOf(item: Item, service: number, orderUnits: number): Purchase {

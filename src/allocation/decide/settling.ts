@@ -12,7 +12,7 @@ import {
 } from "../../quantity/index.js";
 import type { PlanModel } from "../build/index.js";
 import { groupBy } from "../group.js";
-import type { LotNode } from "../network.js";
+import { type LotNode, staysInStock } from "../network.js";
 import type { ItemDecisions } from "./items.js";
 import { nearestStep, sourceFor, upToStep, weightOf } from "./rounding.js";
 
@@ -43,6 +43,8 @@ export interface Settling {
   readonly draws: DrawOut[];
   readonly gives: { readonly destination: string; proposed: Weight }[];
   readonly keep: Weight;
+  /** What is not used stays in stock. */
+  readonly stays: boolean;
   readonly wasted: Weight;
 }
 
@@ -86,6 +88,7 @@ export function settle(plan: PlanModel, point: readonly number[], cuts: ItemDeci
       .of(lot)
       .map(({ destination, variable }) => ({ destination, proposed: weightOf(at(variable)) })),
     keep: total(keeps.of(lot).map(({ variable }) => weightOf(at(variable)))),
+    stays: staysInStock(lot, scenario),
     wasted: total(wastes.of(lot).map(({ variable }) => weightOf(at(variable)))),
   }));
 }

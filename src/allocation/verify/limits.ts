@@ -1,4 +1,4 @@
-import type { Decision, Scenario } from "../../kitchen/index.js";
+import type { Decision, Lot, Scenario } from "../../kitchen/index.js";
 import { minus, plus, times, toGrams, toKilograms, total, type Weight, ZERO } from "../../quantity/index.js";
 import type { Fault } from "./index.js";
 
@@ -28,18 +28,27 @@ export function endFaults(decision: Decision, scenario: Scenario): Fault[] {
     ...scenario.parts.flatMap(({ name, carry }) =>
       over(
         `${name} kept`,
-        total(decision.kept.filter(({ lot }) => lot.part === name).map(({ weight }) => weight)),
+        total(
+          decision.kept
+            .filter(({ lot }) => lot.part === name && !isAsFound(lot, scenario))
+            .map(({ weight }) => weight),
+        ),
         carry?.limit ?? null,
       ),
     ),
-    ...scenario.items.flatMap(({ name, carry }) =>
+    ...scenario.items.flatMap(({ name, carry, onHand }) =>
       over(
         `${name} kept`,
         total(decision.keptItems.filter(({ item }) => item === name).map(({ weight }) => weight)),
-        carry?.limit ?? null,
+        carry === null ? null : plus(carry.limit, total(onHand.map(({ weight }) => weight))),
       ),
     ),
   ];
+}
+
+/** Stock on hand that stays as it was found needs no permission. */
+function isAsFound({ part, origin }: Lot, { partsOnHand }: Scenario): boolean {
+  return origin.kind === "onHand" && partsOnHand[origin.index]?.part === part;
 }
 
 function buyingFaults(decision: Decision, scenario: Scenario): Fault[] {

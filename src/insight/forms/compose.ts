@@ -126,7 +126,7 @@ function figuresOf(
   };
 }
 
-/** Food that cutting the forms gave and that was on hand of their parts, less what is wasted of them. */
+/** Food that cutting the forms gave and that was on hand of their parts, less what is wasted or stays in the house. */
 function usedGrams(plan: PlanJson, of: string, names: readonly string[], scenario: Scenario): Decimal {
   const own = scenario.parts.filter(({ item }) => item === of);
   const parts = new Set(own.map(({ name }) => `part:${name}`));
@@ -141,7 +141,10 @@ function usedGrams(plan: PlanJson, of: string, names: readonly string[], scenari
   const wasted = plan.transfers
     .filter(({ from, to }) => parts.has(from) && to.startsWith("wastedFood:"))
     .reduce((sum, { weight }) => sum.plus(weight), ZERO);
-  return Decimal.max(ZERO, food.minus(wasted));
+  const stayed = plan.leftovers
+    .filter(({ part, end, stock }) => foods.has(part) && end === "kept" && stock !== null)
+    .reduce((sum, { weight }) => sum.plus(weight), ZERO);
+  return Decimal.max(ZERO, food.minus(wasted).minus(stayed));
 }
 
 /** Hands-on minutes of every cut and further step, as far as they are stated. */

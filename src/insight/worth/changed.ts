@@ -8,9 +8,10 @@ export function stepOf({ pieceWeight }: Part): Weight {
   return pieceWeight ?? STEP;
 }
 
-/** So much more of a part in the house at no cost, until `lastDay`. */
-export function withMore(scenario: Scenario, part: string, weight: Weight, lastDay: number | null): Scenario {
-  const gift = { part, weight, value: NO_MONEY, useBy: null, lastDay };
+/** So much more of a part in the house at no cost, as if it had been cut for a service: to be used, not stored. */
+export function withMore(scenario: Scenario, part: string, weight: Weight, service: number): Scenario {
+  const since = { how: "cut", day: scenario.services[service]?.day ?? 0 } as const;
+  const gift = { part, weight, value: NO_MONEY, useBy: null, lastDay: null, since };
   return { ...scenario, partsOnHand: [...scenario.partsOnHand, gift] };
 }
 

@@ -1,7 +1,6 @@
 import type { PlanJson } from "../../contract/index.js";
 import type { Part, Scenario } from "../../kitchen/index.js";
 import { grams, NO_WEIGHT, plus, type Weight } from "../../quantity/index.js";
-import { lastDayOfLot } from "../../safety/index.js";
 import {
   stepOf,
   withBought,
@@ -99,10 +98,9 @@ function partQuestions(scenario: Scenario, { part, weight, cutFor }: PartInPlan)
   });
   const step = stepOf(part);
   const service = cutFor ?? 0;
-  const lastDay = lastDayOfLot({ part: part.name, origin: { kind: "cut", service } }, scenario);
   return [
     ...(weight > NO_WEIGHT ? [question("without", withoutUse(scenario, part.name))] : []),
-    question("more", withMore(scenario, part.name, step, lastDay)),
+    question("more", withMore(scenario, part.name, step, service)),
     ...(weight >= step ? [question("less", withTaken(scenario, part.name, step, service))] : []),
   ];
 }

@@ -68,6 +68,7 @@ export function ingredientSchemas(leaf: Leaves) {
             amount: leaf.stockAmount.describe("In units or by weight"),
             value: leaf.money.optional().describe("Worth of all of it; default 0"),
             use_by: leaf.date.optional(),
+            destination: leaf.text.optional().describe("Where what is not used goes; default: it is kept"),
           },
           WRITE.keys("amount: 2 head, value: 1.20, use_by: 2026-10-03"),
         ),
@@ -98,6 +99,9 @@ export function ingredientSchemas(leaf: Leaves) {
       credit: leaf.pricePerKilogram.optional().describe("Market value, for trim credit and sales value"),
       keep: keep.optional().describe("Permission to keep it past the plan"),
       container: leaf.text.optional(),
+      peel: leaf.yesNo
+        .optional()
+        .describe("Whether the knife decides how much of it there is; default: by its name"),
       allergens: texts.optional().describe("Added to those of what it is cut from or made of"),
       food_by: leaf.text.optional().describe("Whose word it is that this is food, where no table says so"),
       on_hand: oneOrMore(
@@ -106,6 +110,7 @@ export function ingredientSchemas(leaf: Leaves) {
             weight: leaf.weight,
             value: leaf.money.optional().describe("Worth of all of it; default 0"),
             use_by: leaf.date.optional(),
+            destination: leaf.text.optional().describe("Where what is not used goes; default: it is kept"),
           },
           WRITE.keys("weight: 640 g, value: 0, use_by: 2026-10-02"),
         ),

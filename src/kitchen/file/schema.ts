@@ -30,7 +30,17 @@ export function scenarioFileSchema(cups: CupSystem | null) {
       costing: choice(COSTINGS).optional().describe("Default edible weight"),
       prices_include_tax: leaf.yesNo.optional().describe("Prices and ceilings alike; default no"),
       scale_step: leaf.weight.optional().describe("The smallest weight the scale shows; default 1 g"),
-      count_avoidable_peel: leaf.yesNo.optional().describe("Default yes"),
+      count_avoidable_peel: leaf.yesNo.optional().describe("no: waste_counts: {avoidable_peel: 0 %}"),
+      waste_counts: keyed(
+        {
+          avoidable_peel: leaf.part.optional().describe("Default 100 %"),
+          unused_usable: leaf.part.optional().describe("Default 0 %"),
+          given_away: leaf.part.optional().describe("Default 0 %"),
+        },
+        WRITE.keys("avoidable_peel: 100 %, unused_usable: 25 %"),
+      )
+        .optional()
+        .describe("At what part of its weight each counts as waste in the aim"),
       vulnerable_diners: leaf.yesNo.optional().describe("Blocks raw egg and raw sprouts; default no"),
       rules: choice(RULES_OF)
         .optional()

@@ -1,5 +1,6 @@
-import type { Decision, ItemEnd, PartClass } from "../../kitchen/index.js";
+import { type Decision, type ItemEnd, isBinFor, type PartClass } from "../../kitchen/index.js";
 import { type Money, NO_MONEY, NO_WEIGHT, splitByShares } from "../../quantity/index.js";
+import { thriftiestBreakdown } from "../../waste/index.js";
 import {
   type Account,
   inedibleAccount,
@@ -12,7 +13,6 @@ import type { Costs } from "../costing/costs.js";
 import { byEdibleWeight } from "../costing/edible-weight.js";
 import { binFor, type Directory } from "../directory.js";
 import type { Transfer } from "../ledger.js";
-import { thriftiestBreakdown } from "../thrift.js";
 
 /**
  * Whole items thrown away uncut, counted as the parts that their thriftiest breakdown would have given: food
@@ -27,7 +27,8 @@ function binning({ item, service, weight }: ItemEnd, cost: Money, directory: Dir
   const from = itemAccount(item);
   const cause = `binned whole before ${directory.serviceName(service)}`;
   const breakdown = thriftiestBreakdown(directory.item(item), directory.classOf);
-  if (breakdown === null) return [{ from, to: binAccount("food", directory), weight, money: cost, cause }];
+  if (breakdown === null)
+    return [{ from, to: binAccount("food", item, directory), weight, money: cost, cause }];
   const names = breakdown.yields.map(({ part }) => part);
   const weights = splitByShares(weight, [
     ...breakdown.yields.map(({ fraction }) => fraction),
@@ -42,14 +43,18 @@ function binning({ item, service, weight }: ItemEnd, cost: Money, directory: Dir
       const carried = { weight: part.weight, money: shared.parts[position] ?? NO_MONEY, cause };
       return [
         { from, to: account, ...carried },
-        { from: account, to: binAccount(directory.classOf(part.part), directory), ...carried },
+        { from: account, to: binAccount(directory.classOf(part.part), item, directory), ...carried },
       ];
     }),
     { from, to: lossAccount("storage"), weight: loss, money: shared.loss, cause },
   ];
 }
 
-function binAccount(kind: PartClass, { scenario }: Directory): Account {
-  const { name } = binFor(kind, scenario);
+/** Where the scenario states it for what the house held, there; else where such waste goes. */
+function binAccount(kind: PartClass, item: string, { scenario, item: itemNamed }: Directory): Account {
+  const stated = itemNamed(item).onHand.map(({ destination }) => destination);
+  const { name } =
+    scenario.destinations.find((each) => stated.includes(each.name) && isBinFor(kind, each)) ??
+    binFor(kind, scenario);
   return kind === "food" ? wastedFoodAccount(name) : inedibleAccount(name);
 }

@@ -30,7 +30,8 @@ export function onHandOf(
     if (!unit.settled) return [];
     const held = heldUnits(context, stock.amount, unit, [...place, "amount"]);
     if (held === null) return [];
-    return [{ ...held, value: stock.value === undefined ? NO_MONEY : money(stock.value), lastDay }];
+    const value = stock.value === undefined ? NO_MONEY : money(stock.value);
+    return [{ ...held, value, lastDay, ...leftTo(context, stock.destination, place) }];
   });
 }
 
@@ -51,6 +52,19 @@ export function lastDayOf(
   const day = daysBetween(first.date, useBy);
   if (day < 0) context.at([...place, "use_by"], words.useByPast(useBy, first));
   return day;
+}
+
+/** Where what is not used of stock goes, where that is stated: a destination of the scenario. */
+export function leftTo(
+  context: Resolving,
+  destination: string | undefined,
+  place: Path,
+): { readonly destination?: string } {
+  if (destination === undefined) return {};
+  const known = context.namesWritten(["destinations"]);
+  if (!known.includes(destination))
+    context.at([...place, "destination"], words.unknownDestination(destination, known));
+  return { destination };
 }
 
 function heldUnits(

@@ -3,8 +3,9 @@ import { money, NO_MONEY, type Weight } from "../../quantity/index.js";
 import type { PartFact } from "./breakdowns.js";
 import type { Resolving } from "./context.js";
 import { carryOf, type ItemDraft } from "./items.js";
-import { lastDayOf } from "./on-hand.js";
+import { lastDayOf, leftTo } from "./on-hand.js";
 import { unknownPart } from "./part-names.js";
+import { isNamedPeel } from "./peel.js";
 import type { StepDraft } from "./steps.js";
 import * as words from "./wording/index.js";
 
@@ -73,6 +74,7 @@ export function resolvePartsOnHand(
         value: stock.value === undefined ? NO_MONEY : money(stock.value),
         useBy: stock.use_by ?? null,
         lastDay: lastDayOf(context, services, stock.use_by, part.keepsDays, place),
+        ...leftTo(context, stock.destination, place),
       };
     });
   });
@@ -117,6 +119,7 @@ function describedBy(
   return {
     name,
     class: partClass,
+    isPeel: partClass !== "food" && (entry.peel ?? isNamedPeel(name)),
     keepsDays: entry.keeps ?? keepsDays,
     state: entry.state ?? "raw",
     marketValue: entry.credit === undefined ? null : money(entry.credit),

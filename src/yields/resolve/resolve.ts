@@ -1,5 +1,5 @@
-import type { ReadScenario, Scenario, ScenarioFile } from "../../kitchen/index.js";
-import { grams, money, NO_MONEY } from "../../quantity/index.js";
+import type { ReadScenario, Scenario, ScenarioFile, WasteCounts } from "../../kitchen/index.js";
+import { grams, money, NO_MONEY, ONE, ZERO } from "../../quantity/index.js";
 import { inFileOrder, type Problem } from "../../reading/index.js";
 import type { YieldTables } from "../tables.js";
 import { checkScenario } from "./checks.js";
@@ -55,6 +55,18 @@ export function resolveScenario(read: ReadScenario, tables: YieldTables): Resolv
   return { scenario: problems.length === 0 ? drafted : null, drafted, problems };
 }
 
+/** Avoidable peel counts whole unless the file says otherwise; the others only where it says so. */
+function wasteCountsOf({
+  waste_counts: stated,
+  count_avoidable_peel: peelCounts,
+}: ScenarioFile): WasteCounts {
+  return {
+    avoidablePeel: stated?.avoidable_peel ?? (peelCounts === false ? ZERO : ONE),
+    unusedUsable: stated?.unused_usable ?? ZERO,
+    givenAway: stated?.given_away ?? ZERO,
+  };
+}
+
 type Head = Omit<
   Scenario,
   "firstDate" | "services" | "items" | "parts" | "steps" | "dishes" | "destinations" | "partsOnHand"
@@ -71,7 +83,7 @@ function headOf(file: ScenarioFile): Head {
     costing: file.costing ?? "edible weight",
     pricesIncludeTax: file.prices_include_tax ?? false,
     scaleStep: file.scale_step ?? grams("1"),
-    countAvoidablePeel: file.count_avoidable_peel ?? true,
+    wasteCounts: wasteCountsOf(file),
     vulnerableDiners: file.vulnerable_diners ?? false,
     rules: file.rules ?? "us",
     allergenList: file.allergen_list ?? "both",

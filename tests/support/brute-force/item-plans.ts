@@ -142,7 +142,7 @@ function binnedFood(item: Item, grams: number, { parts }: Scenario): number {
 
 /** Grams nobody may eat or would, beyond what the thriftiest of the item's breakdowns leaves of the same weight. */
 function avoidablePeel(item: Item, cuts: readonly ItemCut[], scenario: Scenario): number {
-  if (!scenario.countAvoidablePeel) return 0;
+  if (scenario.wasteCounts.avoidablePeel.isZero()) return 0;
   const peel = (breakdown: Breakdown, grams: number): number =>
     gramsOfClass(breakdown, grams, "inedible", scenario.parts) +
     gramsOfClass(breakdown, grams, "never", scenario.parts);

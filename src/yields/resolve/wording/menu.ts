@@ -209,6 +209,11 @@ export const animalFeedBlocked = (name: string): Wording => ({
   remedy: "Add `local_rules_allow:` with the rule or notice that does, or leave it out",
 });
 
+export const unknownDestination = (name: string, known: readonly string[]): Wording => ({
+  what: `there is no destination \`${name}\``,
+  remedy: `Write the name of one under \`destinations:\`${known.length === 0 ? "" : `: ${known.map((each) => `\`${each}\``).join(", ")}`}, or add it there`,
+});
+
 export const refuseNotOpen = (name: string): Wording => ({
   what: `what no destination takes without limit has nowhere to go, and \`${name}\` does not take all of it`,
   remedy: "Leave out its `limit` and `takes`, or give it another name so that a refuse is added",

@@ -1,0 +1,4 @@
+/** What counts as waste: one definition, which aim, ledger, verifier, curve and pages share. */
+export * from "./breakdowns.js";
+export * from "./steps.js";
+export * from "./waste-of.js";

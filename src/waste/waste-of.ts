@@ -1,0 +1,169 @@
+import {
+  type Decision,
+  type LotOrigin,
+  originKey,
+  type Part,
+  type PartClass,
+  type Scenario,
+  type Step,
+} from "../kitchen/index.js";
+import { minus, NO_WEIGHT, plus, scale, smaller, total, type Weight, ZERO } from "../quantity/index.js";
+import { beyondLeast, peelOfFamily } from "./breakdowns.js";
+import { takenOffBy, takesAsItIs, worksInto } from "./steps.js";
+
+/** Food and peel that a decision loses where another way of cutting or working would not. */
+export interface Losses {
+  /** Of each cut, in the decision's order. */
+  readonly cuts: readonly LossOfCut[];
+  /** Of each step, by what it was worked on: cut before a service, or an entry of the stock. */
+  readonly steps: readonly LossOfStep[];
+  /** Food lost in all, in cutting and in steps. */
+  readonly lostFood: Weight;
+  /** Peel beyond the thriftiest breakdowns', as far as peel was thrown away. */
+  readonly avoidablePeel: Weight;
+  /** Inedible parts thrown away that a step of the scenario makes food of. */
+  readonly unusedUsable: Weight;
+}
+
+export interface LossOfCut {
+  readonly lost: Weight;
+  readonly peelBeyond: Weight;
+}
+
+export interface LossOfStep {
+  readonly step: string;
+  readonly origin: LotOrigin;
+  readonly lost: Weight;
+}
+
+/** All that a cook may call waste, and what the aim counts of it. */
+export interface Waste {
+  readonly foodWasted: Weight;
+  readonly lostFood: Weight;
+  readonly avoidablePeel: Weight;
+  readonly unusedUsable: Weight;
+  readonly givenAway: Weight;
+  /** What is made least: food wasted and lost, and so much of the others as the scenario says. */
+  readonly counted: Weight;
+}
+
+/** The waste of a plan, from its losses and from the totals of its ledger. */
+export function wasteOf(
+  { wasteCounts: counts }: Scenario,
+  { lostFood, avoidablePeel, unusedUsable }: Losses,
+  totals: { readonly wastedFood: Weight; readonly givenAway: Weight },
+): Waste {
+  const { wastedFood: foodWasted, givenAway } = totals;
+  const counted = total([
+    foodWasted,
+    lostFood,
+    scale(avoidablePeel, counts.avoidablePeel),
+    scale(unusedUsable, counts.unusedUsable),
+    scale(givenAway, counts.givenAway),
+  ]);
+  return { foodWasted, lostFood, avoidablePeel, unusedUsable, givenAway, counted };
+}
+
+/** What a decision loses, from the scenario and the decision alone. */
+export function lossesOf(scenario: Scenario, decision: Decision): Losses {
+  const parts = new Map(scenario.parts.map((part) => [part.name, part]));
+  const cuts = cutLosses(scenario, decision, parts);
+  const steps = stepLosses(scenario, decision, (part) => parts.get(part)?.class ?? "food");
+  return {
+    cuts,
+    steps,
+    lostFood: total([...cuts, ...steps].map(({ lost }) => lost)),
+    avoidablePeel: peelThrown(scenario, decision, parts, cuts),
+    unusedUsable: sentOf(decision, usableParts(scenario)),
+  };
+}
+
+function cutLosses({ items }: Scenario, { cuts }: Decision, parts: ReadonlyMap<string, Part>): LossOfCut[] {
+  const byName = new Map(items.map((item) => [item.name, item]));
+  return cuts.map(({ item: name, breakdown: way, weight }) => {
+    const item = byName.get(name);
+    const breakdown = item?.breakdowns.find((each) => each.name === way);
+    if (item === undefined || breakdown === undefined) return { lost: NO_WEIGHT, peelBeyond: NO_WEIGHT };
+    const { loss, peel } = beyondLeast(item, breakdown, (part) => parts.get(part));
+    return { lost: scale(weight, loss), peelBeyond: scale(weight, peel) };
+  });
+}
+
+/** By family, the forms of one item together: peel beyond the least, but no more than was thrown away. */
+function peelThrown(
+  { items }: Scenario,
+  decision: Decision,
+  parts: ReadonlyMap<string, Part>,
+  losses: readonly LossOfCut[],
+): Weight {
+  const families = new Set(items.map(({ of }) => of));
+  const familyOf = new Map(items.map(({ name, of }) => [name, of]));
+  const byFamily = [...families].map((family) => {
+    const beyond = total(
+      decision.cuts.map(({ item }, index) =>
+        familyOf.get(item) === family ? (losses[index]?.peelBeyond ?? NO_WEIGHT) : NO_WEIGHT,
+      ),
+    );
+    const peel = peelOfFamily(family, items, (part) => parts.get(part));
+    return smaller(beyond, sentOf(decision, peel, "cut"));
+  });
+  return total(byFamily);
+}
+
+function sentOf({ sends }: Decision, parts: ReadonlySet<string>, from?: LotOrigin["kind"]): Weight {
+  return total(
+    sends
+      .filter(({ lot }) => parts.has(lot.part) && (from === undefined || lot.origin.kind === from))
+      .map(({ weight }) => weight),
+  );
+}
+
+/** Inedible parts that a step takes towards food, at once or through what further steps make of them. */
+export function usableParts(scenario: Scenario): ReadonlySet<string> {
+  const classOf = new Map(scenario.parts.map(({ name, class: kind }) => [name, kind]));
+  const becomesFood = (step: Step): boolean =>
+    [...worksInto(step, scenario).keys()].some((part) => classOf.get(part) === "food");
+  const taken = new Set(scenario.steps.filter(becomesFood).flatMap(({ from }) => from));
+  return new Set([...taken].filter((part) => classOf.get(part) === "inedible"));
+}
+
+function stepLosses(
+  scenario: Scenario,
+  decision: Decision,
+  classOf: (part: string) => PartClass,
+): LossOfStep[] {
+  return scenario.steps.flatMap((step) => {
+    const takenOff = takenOffBy(step, scenario, classOf);
+    if (takenOff === null) return [];
+    const worked = new Map<string, { origin: LotOrigin; weight: Weight }>();
+    for (const { step: name, from, weight } of decision.preps) {
+      if (name !== step.name) continue;
+      const key = originKey(from.origin);
+      worked.set(key, { origin: from.origin, weight: plus(worked.get(key)?.weight ?? NO_WEIGHT, weight) });
+    }
+    return [...worked.values()].flatMap(({ origin, weight }) => {
+      const needless = minus(weight, smaller(weight, neededFor(step, origin, decision, scenario)));
+      const lost = plus(scale(weight, takenOff.beyond), scale(needless, takenOff.all.minus(takenOff.beyond)));
+      return lost === NO_WEIGHT ? [] : [{ step: step.name, origin, lost }];
+    });
+  });
+}
+
+/** Weight that a step had to take for the lines that could not have had it as it was, and for what is kept. */
+function neededFor(step: Step, origin: LotOrigin, decision: Decision, scenario: Scenario): Weight {
+  const stands = worksInto(step, scenario);
+  const dishes = new Map(scenario.dishes.map((dish) => [dish.name, dish]));
+  const taken = (part: string, weight: Weight): Weight => scale(weight, stands.get(part) ?? ZERO);
+  const ofOrigin = (lot: { part: string; origin: LotOrigin }): boolean =>
+    stands.has(lot.part) && originKey(lot.origin) === originKey(origin);
+  return total([
+    ...decision.goings
+      .filter(({ lot, dish, service, line: index }) => {
+        const line = dishes.get(dish)?.lines[index];
+        if (line === undefined || !ofOrigin(lot)) return false;
+        return !takesAsItIs({ line, service, part: lot.part, origin }, step, scenario);
+      })
+      .map(({ lot, weight }) => taken(lot.part, weight)),
+    ...decision.kept.filter(({ lot }) => ofOrigin(lot)).map(({ lot, weight }) => taken(lot.part, weight)),
+  ]);
+}
