@@ -252,6 +252,34 @@ const CASES: Readonly<Record<string, Case>> = {
     aim: "waste",
     best: null,
   },
+  // The green of two leeks, frozen on Friday for Saturday, is more than 100 g; leeks do not keep.
+  frozen: {
+    scenario: leekScenario([dishOf("pie", 2, [lineOf(60, ["leek ice"])], { services: [1] })], {
+      services: days,
+      items: [leekItem({ keepsDays: 1 })],
+      parts: [...leekScenario([]).parts, partOf("leek ice", "leek", "food", { state: "frozen" })].map(
+        (part) => ({ ...part, keepsDays: part.state === "frozen" ? 30 : 1 }),
+      ),
+      steps: [stepOf("freeze", ["leek green"], { "leek ice": "1" })],
+      limits: { chilled: null, frozen: g(100), handsMinutes: null, vessels: [] },
+    }),
+    aim: "waste",
+    best: null,
+  },
+  // 160 g of white: 60 g into salads and 100 g into four bakes, two of which are over.
+  "portion weight": {
+    scenario: leekScenario(
+      [
+        dishOf("bake", 2, [lineOf([20, 40], ["leek white"])], {
+          batch: { portions: 4, halves: false, vessel: "tray" },
+        }),
+        dishOf("salad", 2, [lineOf([20, 30], ["leek white"])]),
+      ],
+      { services: dinner({ overage: new Decimal(1) }), partsOnHand: [onHand("leek white", 160)] },
+    ),
+    aim: "waste",
+    best: 50,
+  },
   // 2 x 3 minutes at the board and 2 x 2 at the stove.
   hands: {
     scenario: leekScenario([tart(2, { minutesPerBatch: new Decimal(2) })], {

@@ -2,6 +2,7 @@ import type { Item, Lot, LotOrigin, Scenario, Step } from "../../kitchen/index.j
 import type { ModelBuilder } from "../builder.js";
 import type { CookingSite, Demand } from "../demand.js";
 import type { LotNode, Network } from "../network.js";
+import type { PortionWeight } from "./portion-weights.js";
 
 /** What every part of the builder works on. */
 export interface BuildContext {
@@ -31,6 +32,8 @@ export interface Handles {
   readonly gives: { lot: LotNode; destination: string; variable: number }[];
   readonly wastes: { lot: LotNode; variable: number }[];
   readonly keeps: { lot: LotNode; variable: number }[];
+  /** Of cookings whose portions have no one weight, where it matters. */
+  readonly portionWeights: Map<CookingSite, PortionWeight>;
 }
 
 export interface CutHandle {
@@ -72,6 +75,7 @@ export function noHandles(): Handles {
     gives: [],
     wastes: [],
     keeps: [],
+    portionWeights: new Map(),
   };
 }
 

@@ -57,10 +57,11 @@ export function buildModel(scenario: Scenario, tightenings: readonly Tightening[
   addCourses(context);
   addLimits(context);
   addTightenings(tightenings, context);
+  const objectives = objectivesOf(context);
   return {
     scenario,
     model: context.builder.build(scenario.name),
-    objectives: objectivesOf(context),
+    objectives,
     handles: context.handles,
     network,
   };

@@ -4,7 +4,8 @@ import { currency, kg, rate } from "../floats.js";
 import type { Objective } from "../model.js";
 import type { BuildContext } from "./context.js";
 import { portionsOf, stapleCost } from "./dishes.js";
-import { portionWeight, trimmingHours } from "./limits.js";
+import { trimmingHours } from "./limits.js";
+import { weightOfPortions } from "./portion-weights.js";
 
 export interface Objectives {
   /** Kilograms of waste. */
@@ -27,14 +28,15 @@ export function objectivesOf(context: BuildContext): Objectives {
 }
 
 /** Food nobody is given: parts wasted, items binned, spare portions, and peel beyond the thriftiest breakdown's. */
-function wasteSum({ scenario, handles }: BuildContext): Sum {
+function wasteSum(context: BuildContext): Sum {
+  const { scenario, handles } = context;
   const parts = new Map(scenario.parts.map((part) => [part.name, part]));
   const sum = new Sum();
   for (const { variable } of handles.wastes) sum.add(variable, 1);
   for (const { item, variable } of handles.bins)
     sum.add(variable, kg(item.unitWeight) * mostFood(item, parts));
   for (const { site, destination, variable } of handles.spares) {
-    if (destination === null) sum.add(variable, portionWeight(site));
+    if (destination === null) sum.addSum(weightOfPortions(site, [variable], context));
   }
   if (!scenario.countAvoidablePeel) return sum;
   for (const { item, breakdown, variable } of handles.cuts) {

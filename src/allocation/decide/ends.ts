@@ -1,11 +1,34 @@
 import { isBinFor, type KeptPart, type Lot, type Scenario, type Send } from "../../kitchen/index.js";
-import { milligrams, minus, NO_WEIGHT, plus, smaller, type Weight } from "../../quantity/index.js";
+import {
+  Decimal,
+  larger,
+  milligrams,
+  minus,
+  NO_WEIGHT,
+  ONE,
+  plus,
+  smaller,
+  type Weight,
+} from "../../quantity/index.js";
+import { weightBeforeWorking } from "../before-working.js";
 import { downToStep, nearestStep } from "./rounding.js";
 import type { Settling } from "./settling.js";
 
 export interface LotEnds {
   readonly sends: readonly Send[];
   readonly kept: readonly KeptPart[];
+}
+
+/** What a lot holds beside what goes into dishes and steps. */
+export interface Rest {
+  readonly settling: Settling;
+  readonly weight: Weight;
+}
+
+/** What is over goes where the lot's surplus goes, as far as there is room. */
+export function decideEnds(rests: readonly Rest[], scenario: Scenario, rooms: Rooms): LotEnds {
+  const ends = rests.map(({ settling, weight }) => endsOf(settling, weight, scenario, rooms));
+  return { sends: ends.flatMap(({ sends }) => sends), kept: ends.flatMap(({ kept }) => kept) };
 }
 
 /** What destinations with a limit, and permitted stock, may still take. */
@@ -17,12 +40,22 @@ export class Rooms {
     for (const { name, carry } of parts) this.#left.set(stockOf(name), carry?.limit ?? NO_WEIGHT);
   }
 
-  /** Takes up to `weight`, and says how much. */
-  take(destination: string, weight: Weight): Weight {
+  /** Whether there is room for all of it. */
+  has(destination: string, weight: Weight): boolean {
+    const left = this.#left.get(destination);
+    return left === undefined || left >= weight;
+  }
+
+  /** Takes up to `weight`, each gram of which counts as so many, and says how much. */
+  take(destination: string, weight: Weight, counted = ONE): Weight {
     const left = this.#left.get(destination);
     if (left === undefined) return weight;
-    const taken = smaller(left, weight);
-    this.#left.set(destination, minus(left, taken));
+    const taken = smaller(
+      milligrams(BigInt(new Decimal(left.toString()).div(counted).floor().toFixed(0))),
+      weight,
+    );
+    const used = milligrams(BigInt(counted.times(taken.toString()).ceil().toFixed(0)));
+    this.#left.set(destination, larger(NO_WEIGHT, minus(left, used)));
     return taken;
   }
 }
@@ -31,13 +64,14 @@ function stockOf(part: string): string {
   return `stock of ${part}`;
 }
 
-export function endsOf(settling: Settling, rest: Weight, scenario: Scenario, rooms: Rooms): LotEnds {
+function endsOf(settling: Settling, rest: Weight, scenario: Scenario, rooms: Rooms): LotEnds {
   const { lot, gives, keep, wasted } = settling;
   const step = scenario.scaleStep;
   const sends = new Map<string, Weight>();
   let left = rest;
-  const send = (destination: string, weight: Weight): void => {
-    const sent = rooms.take(destination, smaller(weight, left));
+  const counted = weightBeforeWorking(lot.part, scenario);
+  const send = (destination: string, weight: Weight, each = ONE): void => {
+    const sent = rooms.take(destination, smaller(weight, left), each);
     if (sent === NO_WEIGHT) return;
     sends.set(destination, plus(sends.get(destination) ?? NO_WEIGHT, sent));
     left = minus(left, sent);
@@ -49,9 +83,9 @@ export function endsOf(settling: Settling, rest: Weight, scenario: Scenario, roo
   );
   left = minus(left, keptWeight);
   for (const { destination, proposed } of gives)
-    send(destination, downToStep(plus(proposed, milligrams(10n)), step));
+    send(destination, downToStep(plus(proposed, milligrams(10n)), step), counted);
   const surplusIsGiven = wasted < step ? gives.filter(({ proposed }) => proposed >= step) : [];
-  for (const { destination } of surplusIsGiven) send(destination, left);
+  for (const { destination } of surplusIsGiven) send(destination, left, counted);
   for (const destination of scenario.destinations) {
     if (isBinFor(lot.kind.class, destination)) send(destination.name, left);
   }
