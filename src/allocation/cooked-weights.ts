@@ -1,5 +1,5 @@
 import type { Cooking, Going, Scenario } from "../kitchen/index.js";
-import { NO_WEIGHT, plus, scale, splitByShares, total, type Weight } from "../quantity/index.js";
+import { Decimal, NO_WEIGHT, plus, scale, splitByShares, total, type Weight } from "../quantity/index.js";
 
 /** What the portions of a cooking weigh by where they go, in the order in which it names them. */
 export interface PortionWeights {
@@ -29,7 +29,7 @@ export function portionWeights(
       ? ways.map(() => NO_WEIGHT)
       : splitByShares(
           whole,
-          ways.map(({ portions }) => BigInt(portions)),
+          ways.map(({ portions }) => new Decimal(Math.max(0, portions))),
         );
   return { served: weights.slice(0, cooking.served.length), spare: weights.slice(cooking.served.length) };
 }

@@ -1,5 +1,3 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { buildModel, Engines, type PlanModel, solve, solveStages } from "../../src/allocation/index.js";
@@ -9,6 +7,7 @@ import { Decimal, money } from "../../src/quantity/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { keptFor, leekItem, leekScenario } from "../support/leek.js";
 import { smallScenarios } from "../support/random-scenario.js";
+import { familiesWritten } from "../support/row-families.js";
 import {
   breakdownOf,
   dishOf,
@@ -391,11 +390,3 @@ describe("each family of rows", () => {
     expect(familiesWritten()).toEqual([...new Set([...known, ...ofVariables])].sort());
   });
 });
-
-/** Every family that the builder's sources name, of rows and of variables. */
-function familiesWritten(): string[] {
-  const folder = fileURLToPath(new URL("../../src/allocation/build/", import.meta.url));
-  const texts = readdirSync(folder).map((file) => readFileSync(`${folder}${file}`, "utf8"));
-  const found = texts.flatMap((text) => [...text.matchAll(/\bfamily(?::| =) "([^"]+)"/g)]);
-  return [...new Set(found.map((match) => match[1] ?? ""))].sort();
-}
