@@ -1,6 +1,7 @@
 import type { CHECKS } from "../../../src/allocation/verify/index.js";
 import type { Change } from "./changes.js";
 import { HOUSE_RULES } from "./house-rules.js";
+import { NAME_RULES } from "./name-rules.js";
 import { SERVING_RULES } from "./serving-rules.js";
 import { WEIGHT_RULES } from "./weight-rules.js";
 
@@ -17,4 +18,4 @@ export interface Rule {
 }
 
 /** Every rule that the model keeps to or the README promises of a plan. */
-export const RULES: readonly Rule[] = [...WEIGHT_RULES, ...SERVING_RULES, ...HOUSE_RULES];
+export const RULES: readonly Rule[] = [...NAME_RULES, ...WEIGHT_RULES, ...SERVING_RULES, ...HOUSE_RULES];
