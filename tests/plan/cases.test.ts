@@ -41,6 +41,8 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   "spare-range": 500,
   // One head and one heart give just what both dishes take: tests/plan/two-forms.test.ts has the arithmetic.
   "two-forms-of-one-item": 0,
+  "waits-unworked": "infeasible",
+  "waits-worked": 0,
   "worked-for-the-by-product": 360,
   "worked-when-hands-are-free": 0,
 };

@@ -9,6 +9,7 @@ import {
   item,
   limits,
   plan,
+  prep,
   purchase,
   sent,
   service,
@@ -205,6 +206,17 @@ export const HOUSE_RULES: readonly Rule[] = [
     check: "cold room",
     fault: /^cold room after Saturday: 5 g too much/,
     broken: limits({ chilled: g(495) }),
+  },
+  {
+    rule: "the cold room holds what is still to be worked",
+    families: ["chilled"],
+    check: "cold room",
+    fault: /^cold room after Friday: 10.5 g too much/,
+    // The 590.5 g and 100 g of white that is frozen on Saturday.
+    broken: both(
+      prep("freeze", () => ({ service: 1 })),
+      limits({ chilled: g(680) }),
+    ),
   },
   {
     rule: "the freezer holds frozen parts",

@@ -4,6 +4,7 @@ import { CHECKS, type Fault } from "../../../src/allocation/verify/index.js";
 import { costsShown, keepLedger } from "../../../src/ledger/index.js";
 import { familiesWritten } from "../../support/row-families.js";
 import { type Asked, GOOD } from "./good-plan.js";
+import { KEPT } from "./kept.js";
 import { RULES } from "./table.js";
 
 /** Families of variables, which have no rows of their own. */
@@ -58,6 +59,10 @@ describe("the rules of a plan", () => {
     expect(Object.keys(found)).toEqual([check]);
     expect(found[check]).toContainEqual(expect.stringMatching(fault));
     expect(verifyDecision(plan.decision, plan.scenario)).toEqual(found[check]);
+  });
+
+  it.each(KEPT)("are kept by a plan with %s", (_, change) => {
+    expect(faultsByCheck(change(GOOD))).toEqual({});
   });
 
   it("have a row for every check, and for every family of rows of the model", () => {

@@ -1,7 +1,7 @@
 import { Decimal, ONE } from "../../../src/quantity/index.js";
 import { g } from "../../support/small-scenario.js";
-import { asked, both, cooking, course, dish, goings, line, plan, service } from "./changes.js";
-import { mg } from "./good-plan.js";
+import { asked, both, cooking, course, dish, line, plan, service } from "./changes.js";
+import { withoutSalad } from "./kept.js";
 import type { Rule } from "./table.js";
 
 /** Shares of the hash's line, as a scenario may state them. */
@@ -248,19 +248,7 @@ export const SERVING_RULES: readonly Rule[] = [
     fault: /^salad at Friday: 0 portions/,
     broken: both(
       dish("salad", () => ({ optional: false })),
-      plan(({ cookings }) => ({ cookings: cookings.filter((one) => one.dish !== "salad") })),
-      goings("salad", () => ({ weight: mg(0) })),
-      plan(({ goings: into, preps }) => ({
-        goings: into.filter((one) => one.dish !== "salad"),
-        preps: preps.filter((one) => one.step !== "peel"),
-      })),
-      plan(({ sends }) => ({
-        sends: sends
-          .filter(({ lot }) => lot.part !== "leek strand")
-          .map((one) =>
-            one.lot.part === "leek green" && one.destination === "refuse" ? { ...one, weight: g(120) } : one,
-          ),
-      })),
+      withoutSalad(),
     ),
   },
   {
