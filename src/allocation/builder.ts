@@ -64,6 +64,14 @@ export class ModelBuilder {
     return this.#variables[variable]?.upper ?? 0;
   }
 
+  lowerOf(variable: number): number {
+    return this.#variables[variable]?.lower ?? 0;
+  }
+
+  nameOf(variable: number): string {
+    return this.#variables[variable]?.name ?? "";
+  }
+
   build(name: string): Model {
     return { name, variables: this.#variables, rows: this.#rows };
   }

@@ -59,6 +59,7 @@ function makesSeveralFoods({ steps, parts }: Scenario, part: string): boolean {
 
 function withPlenty(scenario: Scenario, part: string): Scenario {
   const piece = scenario.parts.find(({ name }) => name === part)?.pieceWeight ?? null;
+  const { frozen: _, ...limits } = scenario.limits;
   const weight: Weight = piece === null ? PLENTY : times(piece, PLENTY / piece);
   const everything = { food: true, inedible: true, portions: true };
   return {
@@ -68,6 +69,6 @@ function withPlenty(scenario: Scenario, part: string): Scenario {
       ...scenario.destinations,
       { name: "left of plenty", kind: "landfill", end: "waste", takes: everything, limit: null },
     ],
-    limits: { ...scenario.limits, chilled: null },
+    limits: { ...limits, chilled: null },
   };
 }

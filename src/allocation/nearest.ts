@@ -1,6 +1,6 @@
 import { type Bounds, withBounds } from "./bounds.js";
 import type { PlanModel } from "./build/index.js";
-import { portionWeight } from "./build/limits.js";
+import { portionWeightRange } from "./build/portion-weights.js";
 import { leastOf, Sum } from "./builder.js";
 import { kg } from "./floats.js";
 import type { Row, Variable } from "./model.js";
@@ -68,7 +68,7 @@ function weighed({ handles }: PlanModel): { variable: number; weight: number }[]
   return [
     ...handles.buys.map(({ item, variable }) => ({ variable, weight: kg(item.orderUnit.weight) })),
     ...handles.cuts.map(({ item, variable }) => ({ variable, weight: kg(item.unitWeight) })),
-    ...handles.serves.map(({ site, variable }) => ({ variable, weight: portionWeight(site) })),
+    ...handles.serves.map(({ site, variable }) => ({ variable, weight: portionWeightRange(site).least })),
     ...handles.keptItems.map(({ item, variable }) => ({ variable, weight: kg(item.unitWeight) })),
     ...handles.keeps.map(({ variable }) => ({ variable, weight: 1 })),
   ];

@@ -111,8 +111,8 @@ export function partsInCuttingOrder(scenario: Scenario): string[] {
 }
 
 /**
- * Services before which a step may be worked on a lot: each while the lot keeps, where a pot or hands are short;
- * else null, for whenever it is wanted.
+ * Services before which a step may be worked on a lot: each while the lot keeps, where a pot, hands, the cold room or
+ * the freezer are short; else null, for whenever it is wanted.
  */
 export function servicesToWorkBefore(step: Step, lot: LotNode, scenario: Scenario): (number | null)[] {
   const inTime = scenario.services.flatMap((_, service) =>
@@ -123,6 +123,7 @@ export function servicesToWorkBefore(step: Step, lot: LotNode, scenario: Scenari
 
 /** So is a step that works on from such a one. */
 function isWorkedByService(step: Step, scenario: Scenario): boolean {
+  if (storesAreLimited(scenario)) return true;
   if (step.capacity !== null || (step.minutesPerKilogram !== null && handsAreLimited(scenario))) return true;
   return scenario.steps.some(
     (earlier) =>
@@ -162,7 +163,7 @@ export function stepsFrom(part: string, scenario: Scenario): Step[] {
 }
 
 /**
- * Services before which cutting the item can be worth while. Where hands, cold room or a pot are short, that is
+ * Services before which cutting the item can be worth while. Where hands, a pot, the cold room or the freezer are short, that is
  * every one. Else it is those with a dish that may use one of its parts at once, and the last ones before which a
  * delivery or stock must be cut: at any other, cutting later is as good, as a whole item keeps meanwhile and its
  * parts keep from their cutting. Of several on one day the first will do, as dates count in days.
@@ -261,10 +262,15 @@ function losesWeight({ yields, water }: Step): boolean {
 }
 
 function workIsLimited(scenario: Scenario): boolean {
-  const { limits, steps } = scenario;
   return (
-    handsAreLimited(scenario) || limits.chilled !== null || steps.some(({ capacity }) => capacity !== null)
+    handsAreLimited(scenario) ||
+    storesAreLimited(scenario) ||
+    scenario.steps.some(({ capacity }) => capacity !== null)
   );
+}
+
+function storesAreLimited({ limits }: Scenario): boolean {
+  return limits.chilled !== null || limits.frozen !== undefined;
 }
 
 function partsReachableFrom(item: Item, scenario: Scenario): Set<string> {

@@ -3,6 +3,8 @@ import type { Decimal, Weight } from "../quantity/index.js";
 export interface Limits {
   /** Most weight of whole items, parts and dishes chilled after any service. */
   readonly chilled: Weight | null;
+  /** Most weight of frozen parts after any service; left out where there is no limit. */
+  readonly frozen?: Weight;
   /** Most hands-on minutes before each service, where the service does not state its own. */
   readonly handsMinutes: number | null;
   /** Vessels there are for each service. */

@@ -1,5 +1,3 @@
-import { readdirSync, readFileSync } from "node:fs";
-import { fileURLToPath } from "node:url";
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { buildModel, Engines, type PlanModel, solve, solveStages } from "../../src/allocation/index.js";
@@ -9,6 +7,7 @@ import { Decimal, money } from "../../src/quantity/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { keptFor, leekItem, leekScenario } from "../support/leek.js";
 import { smallScenarios } from "../support/random-scenario.js";
+import { familiesWritten } from "../support/row-families.js";
 import {
   breakdownOf,
   dishOf,
@@ -291,6 +290,34 @@ const CASES: Readonly<Record<string, Case>> = {
     aim: "waste",
     best: null,
   },
+  // The green of two leeks, frozen on Friday for Saturday, is more than 100 g; leeks do not keep.
+  frozen: {
+    scenario: leekScenario([dishOf("pie", 2, [lineOf(60, ["leek ice"])], { services: [1] })], {
+      services: days,
+      items: [leekItem({ keepsDays: 1 })],
+      parts: [...leekScenario([]).parts, partOf("leek ice", "leek", "food", { state: "frozen" })].map(
+        (part) => ({ ...part, keepsDays: part.state === "frozen" ? 30 : 1 }),
+      ),
+      steps: [stepOf("freeze", ["leek green"], { "leek ice": "1" })],
+      limits: { chilled: null, frozen: g(100), handsMinutes: null, vessels: [] },
+    }),
+    aim: "waste",
+    best: null,
+  },
+  // 160 g of white: 60 g into salads and 100 g into four bakes, two of which are over.
+  "portion weight": {
+    scenario: leekScenario(
+      [
+        dishOf("bake", 2, [lineOf([20, 40], ["leek white"])], {
+          batch: { portions: 4, halves: false, vessel: "tray" },
+        }),
+        dishOf("salad", 2, [lineOf([20, 30], ["leek white"])]),
+      ],
+      { services: dinner({ overage: new Decimal(1) }), partsOnHand: [onHand("leek white", 160)] },
+    ),
+    aim: "waste",
+    best: 50,
+  },
   // 2 x 3 minutes at the board and 2 x 2 at the stove.
   hands: {
     scenario: leekScenario([tart(2, { minutesPerBatch: new Decimal(2) })], {
@@ -402,11 +429,3 @@ describe("each family of rows", () => {
     expect(familiesWritten()).toEqual([...new Set([...known, ...ofVariables])].sort());
   });
 });
-
-/** Every family that the builder's sources name, of rows and of variables. */
-function familiesWritten(): string[] {
-  const folder = fileURLToPath(new URL("../../src/allocation/build/", import.meta.url));
-  const texts = readdirSync(folder).map((file) => readFileSync(`${folder}${file}`, "utf8"));
-  const found = texts.flatMap((text) => [...text.matchAll(/\bfamily(?::| =) "([^"]+)"/g)]);
-  return [...new Set(found.map((match) => match[1] ?? ""))].sort();
-}

@@ -102,6 +102,7 @@ function applyChange(scenario: Scenario, change: string): Scenario {
     [/^overage at (.+)$/, ([, name]) => service(name, () => ({ overage: share() }))],
     [/^hands before (.+)$/, ([, name]) => service(name, () => ({ handsMinutes: Number(figure) }))],
     [/^cold room$/, () => ({ ...scenario, limits: { ...scenario.limits, chilled: weight() } })],
+    [/^freezer$/, () => ({ ...scenario, limits: { ...scenario.limits, frozen: weight() } })],
     [
       /^(?:more )?(.+?)(?: or what stands in for it)? a portion of (.+)$/,
       ([, line, name]) =>

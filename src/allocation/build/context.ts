@@ -2,6 +2,7 @@ import type { Item, Lot, LotOrigin, Scenario, Step } from "../../kitchen/index.j
 import type { ModelBuilder, Sum } from "../builder.js";
 import type { CookingSite, Demand } from "../demand.js";
 import type { LotNode, Network } from "../network.js";
+import type { PortionWeight } from "./portion-weights.js";
 
 /** What every part of the builder works on. */
 export interface BuildContext {
@@ -39,6 +40,8 @@ export interface Handles {
   readonly stays: { lot: LotNode; variable: number }[];
   /** What is thrown away of each inedible lot: the sum, and of what is on hand the kilograms beside it. */
   readonly thrown: { lot: LotNode; sum: Sum; held: number }[];
+  /** Of cookings whose portions have no one weight, where it matters. */
+  readonly portionWeights: Map<CookingSite, PortionWeight>;
 }
 
 export interface CutHandle {
@@ -83,6 +86,7 @@ export function noHandles(): Handles {
     keeps: [],
     stays: [],
     thrown: [],
+    portionWeights: new Map(),
   };
 }
 

@@ -1,47 +1,20 @@
 import { type Decimal, ZERO } from "../../quantity/index.js";
+import { weightBeforeWorking } from "../before-working.js";
 import { Sum } from "../builder.js";
-import { type CookingSite, cookedAtATime } from "../demand.js";
+import { cookedAtATime } from "../demand.js";
 import { kg, rate } from "../floats.js";
 import { type BuildContext, serviceName } from "./context.js";
 import { portionsOf } from "./dishes.js";
 import { drawUnit } from "./parts.js";
+import { weightOfPortions } from "./portion-weights.js";
+import { addStores } from "./stores.js";
 
-/** Limits of the house: the cold room, the hands, the vessels, and what each destination takes. */
+/** Limits of the house: the cold room, the freezer, the hands, the vessels, and what each destination takes. */
 export function addLimits(context: BuildContext): void {
-  addChilled(context);
+  addStores(context);
   addHands(context);
   addVessels(context);
   addDestinations(context);
-}
-
-/** Kilograms of one portion as the ledger counts it, where its lines are exact; the least it can be otherwise. */
-export function portionWeight({ dish }: CookingSite): number {
-  return dish.lines.reduce((sum, line) => {
-    const rates = line.from.map((source) => rate(source.rate));
-    return sum + kg(line.least) / Math.max(...rates);
-  }, 0);
-}
-
-/** What stays in the cold room after each service: whole items, parts bound for a later dish, dishes kept over. */
-function addChilled(context: BuildContext): void {
-  const { scenario, builder, handles } = context;
-  if (scenario.limits.chilled === null) return;
-  for (let service = 0; service < scenario.services.length; service++) {
-    const sum = new Sum();
-    for (const stock of handles.stocks) {
-      if (stock.service === service) sum.add(stock.variable, kg(stock.item.unitWeight));
-    }
-    for (const go of handles.goes) {
-      if (go.lot.firstService <= service && go.site.service > service) sum.add(go.variable, go.unit);
-    }
-    for (const keep of handles.keeps) if (keep.lot.firstService <= service) sum.add(keep.variable, 1);
-    for (const serve of handles.serves) {
-      if (serve.site.service <= service && serve.at > service)
-        sum.add(serve.variable, portionWeight(serve.site));
-    }
-    const name = `cold room after ${serviceName(scenario, service)}`;
-    builder.row({ family: "chilled", service }, name, sum, { upper: kg(scenario.limits.chilled) });
-  }
 }
 
 /** Hands-on hours before each service: cutting, steps and cooking. */
@@ -112,9 +85,13 @@ function addDestinations(context: BuildContext): void {
   for (const destination of scenario.destinations) {
     if (destination.end !== "given away" || destination.limit === null) continue;
     const sum = new Sum();
-    for (const give of handles.gives) if (give.destination === destination.name) sum.add(give.variable, 1);
+    for (const give of handles.gives) {
+      if (give.destination === destination.name)
+        sum.add(give.variable, rate(weightBeforeWorking(give.lot.part, scenario)));
+    }
     for (const spare of handles.spares) {
-      if (spare.destination === destination.name) sum.add(spare.variable, portionWeight(spare.site));
+      if (spare.destination === destination.name)
+        sum.addSum(weightOfPortions(spare.site, [spare.variable], context));
     }
     const tag = { family: "destination", destination: destination.name };
     builder.row(tag, `${destination.name} takes`, sum, { upper: kg(destination.limit) });

@@ -22,8 +22,8 @@ import { Sum } from "../builder.js";
 import { kg, rate } from "../floats.js";
 import { groupBy } from "../group.js";
 import { type BuildContext, type DrawHandle, originName } from "./context.js";
-import { portionWeight } from "./limits.js";
 import { drawUnit } from "./parts.js";
+import { weightOfPortions } from "./portion-weights.js";
 
 /** Kilograms of waste as a plan counts them: a sum over variables, and what is fixed beside it. */
 export interface WasteSum {
@@ -51,7 +51,8 @@ export function addWaste(context: BuildContext): WasteSum {
   if (counts.givenAway.gt(ZERO)) {
     for (const { variable } of handles.gives) sum.add(variable, rate(counts.givenAway));
     for (const { site, destination, variable } of handles.spares)
-      if (destination !== null) sum.add(variable, rate(counts.givenAway) * portionWeight(site));
+      if (destination !== null)
+        sum.addSum(weightOfPortions(site, [variable], context), rate(counts.givenAway));
   }
   return { sum, constant };
 }
@@ -67,7 +68,7 @@ function addFoodWasted(sum: Sum, context: BuildContext): void {
     sum.add(variable, kg(item.unitWeight) * food);
   }
   for (const { site, destination, variable } of handles.spares)
-    if (destination === null) sum.add(variable, portionWeight(site));
+    if (destination === null) sum.addSum(weightOfPortions(site, [variable], context));
 }
 
 /** What cuts lose beyond the least, and steps where another step or none would have done. */

@@ -6,7 +6,18 @@ import {
   type Scenario,
   type Send,
 } from "../../kitchen/index.js";
-import { milligrams, minus, NO_WEIGHT, plus, smaller, type Weight } from "../../quantity/index.js";
+import {
+  Decimal,
+  larger,
+  milligrams,
+  minus,
+  NO_WEIGHT,
+  ONE,
+  plus,
+  smaller,
+  type Weight,
+} from "../../quantity/index.js";
+import { weightBeforeWorking } from "../before-working.js";
 import type { LotNode } from "../network.js";
 import { downToStep, nearestStep } from "./rounding.js";
 import type { Settling } from "./settling.js";
@@ -14,6 +25,18 @@ import type { Settling } from "./settling.js";
 export interface LotEnds {
   readonly sends: readonly Send[];
   readonly kept: readonly KeptPart[];
+}
+
+/** What a lot holds beside what goes into dishes and steps. */
+export interface Rest {
+  readonly settling: Settling;
+  readonly weight: Weight;
+}
+
+/** What is over goes where the lot's surplus goes, as far as there is room. */
+export function decideEnds(rests: readonly Rest[], scenario: Scenario, rooms: Rooms): LotEnds {
+  const ends = rests.map(({ settling, weight }) => endsOf(settling, weight, scenario, rooms));
+  return { sends: ends.flatMap(({ sends }) => sends), kept: ends.flatMap(({ kept }) => kept) };
 }
 
 /** What destinations with a limit, and permitted stock, may still take. */
@@ -25,12 +48,22 @@ export class Rooms {
     for (const { name, carry } of parts) this.#left.set(stockOf(name), carry?.limit ?? NO_WEIGHT);
   }
 
-  /** Takes up to `weight`, and says how much. */
-  take(destination: string, weight: Weight): Weight {
+  /** Whether there is room for all of it. */
+  has(destination: string, weight: Weight): boolean {
+    const left = this.#left.get(destination);
+    return left === undefined || left >= weight;
+  }
+
+  /** Takes up to `weight`, each gram of which counts as so many, and says how much. */
+  take(destination: string, weight: Weight, counted = ONE): Weight {
     const left = this.#left.get(destination);
     if (left === undefined) return weight;
-    const taken = smaller(left, weight);
-    this.#left.set(destination, minus(left, taken));
+    const taken = smaller(
+      milligrams(BigInt(new Decimal(left.toString()).div(counted).floor().toFixed(0))),
+      weight,
+    );
+    const used = milligrams(BigInt(counted.times(taken.toString()).ceil().toFixed(0)));
+    this.#left.set(destination, larger(NO_WEIGHT, minus(left, used)));
     return taken;
   }
 }
@@ -39,13 +72,14 @@ function stockOf(part: string): string {
   return `stock of ${part}`;
 }
 
-export function endsOf(settling: Settling, rest: Weight, scenario: Scenario, rooms: Rooms): LotEnds {
+function endsOf(settling: Settling, rest: Weight, scenario: Scenario, rooms: Rooms): LotEnds {
   const { lot, gives, keep, stays, wasted } = settling;
   const step = scenario.scaleStep;
   const sends = new Map<string, Weight>();
   let left = rest;
-  const send = (destination: string, weight: Weight): void => {
-    const sent = rooms.take(destination, smaller(weight, left));
+  const counted = weightBeforeWorking(lot.part, scenario);
+  const send = (destination: string, weight: Weight, each = ONE): void => {
+    const sent = rooms.take(destination, smaller(weight, left), each);
     if (sent === NO_WEIGHT) return;
     sends.set(destination, plus(sends.get(destination) ?? NO_WEIGHT, sent));
     left = minus(left, sent);
@@ -57,11 +91,11 @@ export function endsOf(settling: Settling, rest: Weight, scenario: Scenario, roo
   );
   left = minus(left, keptWeight);
   for (const { destination, proposed } of gives)
-    send(destination, downToStep(plus(proposed, milligrams(10n)), step));
-  const stayed = stays ? left : NO_WEIGHT;
+    send(destination, downToStep(plus(proposed, milligrams(10n)), step), counted);
+  const stayed = stays === null ? NO_WEIGHT : smaller(left, wasted < step ? left : nearestStep(stays, step));
   left = minus(left, stayed);
   const surplusIsGiven = wasted < step ? gives.filter(({ proposed }) => proposed >= step) : [];
-  for (const { destination } of surplusIsGiven) send(destination, left);
+  for (const { destination } of surplusIsGiven) send(destination, left, counted);
   for (const destination of statedFirst(lot, scenario)) {
     if (isBinFor(lot.kind.class, destination)) send(destination.name, left);
   }

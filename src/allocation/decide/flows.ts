@@ -1,35 +1,26 @@
-import {
-  type Going,
-  type KeptPart,
-  lotKey,
-  originKey,
-  type Prep,
-  type Scenario,
-  type Send,
-  type Step,
-} from "../../kitchen/index.js";
+import { type Going, lotKey, originKey, type Prep, type Scenario, type Step } from "../../kitchen/index.js";
 import { minus, NO_WEIGHT, plus, scale, splitByShares, total, type Weight } from "../../quantity/index.js";
 import type { PlanModel } from "../build/index.js";
 import { type LotNode, usableAt } from "../network.js";
-import { endsOf, type LotEnds, plainLot, type Rooms } from "./ends.js";
+import { plainLot, type Rest } from "./ends.js";
 import type { ItemDecisions } from "./items.js";
 import { keepLinesWhole } from "./lines.js";
 import { askSourcesForEnough, type DrawOut, type Settling, settle, trimToAvailable } from "./settling.js";
 
-export interface FlowDecisions extends LotEnds {
+export interface FlowDecisions {
   readonly preps: readonly Prep[];
   readonly goings: readonly Going[];
+  readonly rests: readonly Rest[];
 }
 
 /**
  * Turns the proposed flows into weights on the scale: goings to the nearest step, what is drawn for a step up
- * to one, and never more from a lot than it holds. What is over goes where the lot's surplus goes.
+ * to one, and never more from a lot than it holds.
  */
 export function decideFlows(
   plan: PlanModel,
   point: readonly number[],
   { cuts }: ItemDecisions,
-  rooms: Rooms,
 ): FlowDecisions {
   const { scenario } = plan;
   const settlings = settle(plan, point, cuts);
@@ -38,8 +29,7 @@ export function decideFlows(
   const came = new Map<string, Weight>();
   const preps: Prep[] = [];
   const goings: Going[] = [];
-  const sends: Send[] = [];
-  const kept: KeptPart[] = [];
+  const rests: Rest[] = [];
   for (const settling of settlings) {
     const { lot } = settling;
     const available = plus(settling.direct, came.get(lotKey(lot)) ?? NO_WEIGHT);
@@ -56,12 +46,10 @@ export function decideFlows(
         came.set(key, plus(came.get(key) ?? NO_WEIGHT, weight));
       }
     }
-    const rest = minus(available, total([...settling.goings, ...settling.draws].map(({ weight }) => weight)));
-    const ends = endsOf(settling, rest, scenario, rooms);
-    sends.push(...ends.sends);
-    kept.push(...ends.kept);
+    const weight = minus(available, total([...settling.goings, ...settling.draws].map((out) => out.weight)));
+    rests.push({ settling, weight });
   }
-  return { preps, goings, sends, kept };
+  return { preps, goings, rests };
 }
 
 function prepOf(

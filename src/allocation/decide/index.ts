@@ -1,12 +1,9 @@
 import type { Decision } from "../../kitchen/index.js";
-import { times } from "../../quantity/index.js";
 import type { PlanModel } from "../build/index.js";
-import { portionWeight } from "../build/limits.js";
-import { Rooms } from "./ends.js";
+import { decideEnds, Rooms } from "./ends.js";
 import { decideFlows } from "./flows.js";
 import { decideItems } from "./items.js";
 import { decideCookings } from "./portions.js";
-import { weightOf } from "./rounding.js";
 
 /**
  * Turns a certified point into whole units, whole portions and milligrams that close exactly. It rounds; whether
@@ -14,11 +11,8 @@ import { weightOf } from "./rounding.js";
  */
 export function decide(plan: PlanModel, point: readonly number[]): Decision {
   const items = decideItems(plan, point);
-  const cookings = decideCookings(plan, point);
+  const { preps, goings, rests } = decideFlows(plan, point, items);
   const rooms = new Rooms(plan.scenario);
-  for (const { site, destination, variable } of plan.handles.spares) {
-    if (destination !== null)
-      rooms.take(destination, times(weightOf(portionWeight(site)), Math.round(point[variable] ?? 0)));
-  }
-  return { ...items, cookings, ...decideFlows(plan, point, items, rooms) };
+  const cookings = decideCookings(plan, point, goings, rooms);
+  return { ...items, preps, goings, cookings, ...decideEnds(rests, plan.scenario, rooms) };
 }

@@ -43,8 +43,8 @@ export interface Settling {
   readonly draws: DrawOut[];
   readonly gives: { readonly destination: string; proposed: Weight }[];
   readonly keep: Weight;
-  /** What is not used stays in stock. */
-  readonly stays: boolean;
+  /** What stays in stock; null where nothing may. */
+  readonly stays: Weight | null;
   readonly wasted: Weight;
 }
 
@@ -69,6 +69,7 @@ export function settle(plan: PlanModel, point: readonly number[], cuts: ItemDeci
   const draws = groupBy(handles.draws, ({ from }) => from);
   const gives = groupBy(handles.gives, ({ lot }) => lot);
   const keeps = groupBy(handles.keeps, ({ lot }) => lot);
+  const stays = groupBy(handles.stays, ({ lot }) => lot);
   const wastes = groupBy(handles.wastes, ({ lot }) => lot);
   return network.lots.map((lot) => ({
     lot,
@@ -88,7 +89,9 @@ export function settle(plan: PlanModel, point: readonly number[], cuts: ItemDeci
       .of(lot)
       .map(({ destination, variable }) => ({ destination, proposed: weightOf(at(variable)) })),
     keep: total(keeps.of(lot).map(({ variable }) => weightOf(at(variable)))),
-    stays: staysInStock(lot, scenario),
+    stays: staysInStock(lot, scenario)
+      ? total(stays.of(lot).map(({ variable }) => weightOf(at(variable))))
+      : null,
     wasted: total(wastes.of(lot).map(({ variable }) => weightOf(at(variable)))),
   }));
 }

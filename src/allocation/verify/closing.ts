@@ -1,13 +1,20 @@
 import { type Decision, type Item, type Lot, lotKey, type Scenario } from "../../kitchen/index.js";
-import { minus, NO_WEIGHT, plus, scale, times, toGrams, total, type Weight } from "../../quantity/index.js";
+import {
+  minus,
+  NO_WEIGHT,
+  plus,
+  scale,
+  times,
+  toGrams,
+  total,
+  type Weight,
+  ZERO,
+} from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
 import type { Fault } from "./index.js";
 
-/**
- * Every item, cut, step and lot gives out exactly what it takes in, and nothing before it is there. Cuts and steps for
- * services before `from` are done: they gave what they gave.
- */
-export function closingFaults(decision: Decision, scenario: Scenario, from = 0): Fault[] {
+/** Every item, cut, step and lot gives out exactly what it takes in, and nothing before it is there. */
+export function closingFaults(decision: Decision, scenario: Scenario): Fault[] {
   return [
     ...scenario.items.flatMap((item) => itemFaults(item, decision, scenario)),
     ...decision.cuts.flatMap((cut) =>
@@ -20,13 +27,15 @@ export function closingFaults(decision: Decision, scenario: Scenario, from = 0):
         plus(total(prep.parts.map(({ weight }) => weight)), prep.loss),
       ),
     ),
-    ...yieldFaults(decision, scenario, from),
     ...lotFaults(decision, scenario),
   ];
 }
 
-/** Cuts and steps give each part by its yield, to the milligram that splitting without loss allows. */
-function yieldFaults({ cuts, preps }: Decision, scenario: Scenario, from: number): Fault[] {
+/**
+ * Cuts and steps give each part by its yield, to the milligram that splitting without loss allows, and take up their
+ * water. Those for services before `from` are done: they gave what they gave.
+ */
+export function yieldFaults({ cuts, preps }: Decision, scenario: Scenario, from: number): Fault[] {
   const isToCome = ({ service }: { service: number }): boolean => service >= from;
   const made = [
     ...cuts.filter(isToCome).map(({ item, breakdown, weight, parts }) => ({
@@ -44,14 +53,25 @@ function yieldFaults({ cuts, preps }: Decision, scenario: Scenario, from: number
       yields: scenario.steps.find(({ name }) => name === step)?.yields ?? [],
     })),
   ];
-  return made.flatMap(({ what, weight, parts, yields }) =>
-    parts.flatMap((given, index) => {
-      const stated = yields[index];
-      if (stated?.part !== given.part) return [`${what}: gives ${given.part} out of turn`];
-      const off = minus(given.weight, scale(weight, stated.fraction));
-      return off < -1n || off > 1n ? [`${what}: ${toGrams(off)} g of ${given.part} beside its yield`] : [];
-    }),
+  const wet = preps.filter(isToCome).flatMap(({ step, weight, water }) => {
+    const stated = scenario.steps.find(({ name }) => name === step)?.water ?? ZERO;
+    return water === scale(weight, stated)
+      ? []
+      : [`${step}: ${toGrams(water)} g of water is not what it takes up`];
+  });
+  const given = made.flatMap(({ what, weight, parts, yields }) =>
+    yields.length === 0
+      ? []
+      : Array.from({ length: Math.max(yields.length, parts.length) }, (_, index) => {
+          const stated = yields[index];
+          const found = parts[index];
+          if (stated === undefined || stated.part !== found?.part)
+            return `${what}: gives ${found?.part ?? "nothing"} for ${stated?.part ?? "nothing"}`;
+          const off = minus(found.weight, scale(weight, stated.fraction));
+          return off < -1n || off > 1n ? `${what}: ${toGrams(off)} g of ${found.part} beside its yield` : "";
+        }).filter((fault) => fault !== ""),
   );
+  return [...given, ...wet];
 }
 
 function differs(what: string, expected: Weight, found: Weight): Fault[] {
@@ -79,13 +99,20 @@ function itemFaults(item: Item, decision: Decision, scenario: Scenario): Fault[]
       faults.push(`${item.name}: ${toGrams(stock)} g in stock after service ${service + 1}`);
   }
   if (stock !== NO_WEIGHT) faults.push(`${item.name}: ${toGrams(stock)} g left over and not accounted for`);
-  for (const { units, weight } of [...decision.cuts, ...decision.binned].filter(
-    (entry) => entry.item === item.name,
-  )) {
-    if (units !== null && times(item.unitWeight, units) !== weight)
-      faults.push(`${item.name}: units and weight differ`);
-  }
   return faults;
+}
+
+/** Whole items are cut, binned and kept by the unit, each at its weight; loose ones by weight alone. */
+export function unitFaults({ cuts, binned, keptItems }: Decision, { items }: Scenario): Fault[] {
+  return [...cuts, ...binned, ...keptItems].flatMap(({ item: name, units, weight }) => {
+    const item = items.find((entry) => entry.name === name);
+    if (item === undefined) return [];
+    const isRight =
+      item.measure === "loose"
+        ? units === null
+        : units !== null && Number.isInteger(units) && times(item.unitWeight, units) === weight;
+    return isRight ? [] : [`${name}: units and weight differ`];
+  });
 }
 
 function lotFaults(decision: Decision, scenario: Scenario): Fault[] {
@@ -108,7 +135,7 @@ function lotFaults(decision: Decision, scenario: Scenario): Fault[] {
   return [...balance].flatMap(([lot, weight]) => differs(lot, weight, NO_WEIGHT));
 }
 
-/** Nothing goes into a dish or a step before it is cut or after its last day, and no item is cut after its own. */
+/** Nothing goes into a dish or a step before it is cut or after its last day. */
 export function dateFaults(decision: Decision, scenario: Scenario): Fault[] {
   const dayOf = (service: number): number => scenario.services[service]?.day ?? 0;
   const faults: Fault[] = decision.preps.flatMap(({ from, step, service }) => {
@@ -121,13 +148,6 @@ export function dateFaults(decision: Decision, scenario: Scenario): Fault[] {
     ];
   });
   for (const { lot, dish, service } of decision.goings) {
-    const part = scenario.parts.find(({ name }) => name === lot.part);
-    if (part === undefined) {
-      faults.push(`${lot.part} goes into ${dish} and is no part of the scenario`);
-      continue;
-    }
-    if (part.class !== "food" && part.class !== "inedible")
-      faults.push(`${lot.part} must never go into ${dish}`);
     const { origin } = lot;
     const lastDay = lastDayOfLot(lot, scenario);
     if (origin.kind === "cut" && origin.service > service)
@@ -136,12 +156,25 @@ export function dateFaults(decision: Decision, scenario: Scenario): Fault[] {
       faults.push(`${lot.part} goes into ${dish} ${dayOf(service) - lastDay} days after its last`);
     }
   }
-  for (const item of scenario.items) faults.push(...lifeFaults(item, decision, scenario));
   return faults;
 }
 
+/** What must never be eaten goes into no dish. */
+export function neverFaults({ goings }: Decision, { parts }: Scenario): Fault[] {
+  return goings.flatMap(({ lot, dish }) =>
+    parts.some(({ name, class: kind }) => name === lot.part && kind === "never")
+      ? [`${lot.part} must never go into ${dish}`]
+      : [],
+  );
+}
+
+/** No item is cut or kept after its last day. */
+export function lifeFaults(decision: Decision, scenario: Scenario): Fault[] {
+  return scenario.items.flatMap((item) => itemLifeFaults(item, decision, scenario));
+}
+
 /** Whatever comes in from one day on and keeps to another no longer is cut or binned between the two. */
-function lifeFaults(item: Item, decision: Decision, scenario: Scenario): Fault[] {
+function itemLifeFaults(item: Item, decision: Decision, scenario: Scenario): Fault[] {
   const dayOf = (service: number): number => scenario.services[service]?.day ?? 0;
   const lots = [
     ...item.onHand.map(({ weight, lastDay }) => ({ weight, from: 0, lastDay })),

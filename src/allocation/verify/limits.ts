@@ -1,62 +1,19 @@
-import type { Decision, Lot, Scenario } from "../../kitchen/index.js";
+import type { Decision, Scenario } from "../../kitchen/index.js";
 import { minus, plus, times, toGrams, toKilograms, total, type Weight, ZERO } from "../../quantity/index.js";
 import type { Fault } from "./index.js";
 
 const SLACK_MINUTES = 1;
 
-/** What is bought, given away, kept and put in pots stays within its limit; pots may be over by a step of the scale. */
-export function limitFaults(decision: Decision, scenario: Scenario): Fault[] {
-  return [
-    ...buyingFaults(decision, scenario),
-    ...endFaults(decision, scenario),
-    ...potFaults(decision, scenario),
-    ...handsFaults(decision, scenario),
-    ...vesselFaults(decision, scenario),
-  ];
-}
-
-/** What is given away and kept stays within its limit. */
-export function endFaults(decision: Decision, scenario: Scenario): Fault[] {
-  return [
-    ...scenario.destinations.flatMap(({ name, limit }) =>
-      over(
-        name,
-        total(decision.sends.filter(({ destination }) => destination === name).map(({ weight }) => weight)),
-        limit,
-      ),
-    ),
-    ...scenario.parts.flatMap(({ name, carry }) =>
-      over(
-        `${name} kept`,
-        total(
-          decision.kept
-            .filter(({ lot }) => lot.part === name && !isAsFound(lot, scenario))
-            .map(({ weight }) => weight),
-        ),
-        carry?.limit ?? null,
-      ),
-    ),
-    ...scenario.items.flatMap(({ name, carry, onHand }) =>
-      over(
-        `${name} kept`,
-        total(decision.keptItems.filter(({ item }) => item === name).map(({ weight }) => weight)),
-        carry === null ? null : plus(carry.limit, total(onHand.map(({ weight }) => weight))),
-      ),
-    ),
-  ];
-}
-
-/** Stock on hand that stays as it was found needs no permission. */
-function isAsFound({ part, origin }: Lot, { partsOnHand }: Scenario): boolean {
-  return origin.kind === "onHand" && partsOnHand[origin.index]?.part === part;
-}
-
-function buyingFaults(decision: Decision, scenario: Scenario): Fault[] {
-  return scenario.items.flatMap(({ name, buying }) => {
+/** What is bought comes when it is delivered, at its price and weight, within the least and most of an order. */
+export function buyingFaults(decision: Decision, scenario: Scenario): Fault[] {
+  return scenario.items.flatMap(({ name, buying, orderUnit }) => {
     const purchases = decision.purchases.filter(({ item }) => item === name);
     const bought = purchases.reduce((sum, { orderUnits }) => sum + orderUnits, 0);
     if (buying === null) return bought === 0 ? [] : [`${name}: ${bought} bought where buying is off`];
-    const faults = purchases.flatMap(({ orderUnits, service, cost }) => {
+    const faults = purchases.flatMap(({ orderUnits, service, weight, cost }) => {
+      if (!Number.isInteger(orderUnits) || orderUnits <= 0) return [`${name}: ${orderUnits} is no order`];
+      if (weight !== times(orderUnit.weight, orderUnits))
+        return [`${name}: its weight is not ${orderUnits} times its order unit`];
       if (cost !== times(buying.price, orderUnits))
         return [`${name}: its price is not ${orderUnits} times its own`];
       return buying.deliveries.includes(service) ? [] : [`${name}: bought when nothing is delivered`];
@@ -71,7 +28,8 @@ function over(what: string, found: Weight, limit: Weight | null): Fault[] {
   return limit !== null && found > limit ? [`${what}: ${toGrams(minus(found, limit))} g over its limit`] : [];
 }
 
-function potFaults(decision: Decision, scenario: Scenario): Fault[] {
+/** Pots are over by no more than a step of the scale for each thing put in. */
+export function potFaults(decision: Decision, scenario: Scenario): Fault[] {
   return scenario.steps.flatMap(({ name, capacity }) => {
     if (capacity === null) return [];
     return scenario.services.flatMap((service, index) => {
@@ -83,7 +41,7 @@ function potFaults(decision: Decision, scenario: Scenario): Fault[] {
 }
 
 /** Hands-on minutes before each service; a minute's slack is for what rounding to the scale adds. */
-function handsFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function handsFaults(decision: Decision, scenario: Scenario): Fault[] {
   return scenario.services.flatMap((service, index) => {
     const limit = service.handsMinutes ?? scenario.limits.handsMinutes;
     if (limit === null) return [];
@@ -112,7 +70,8 @@ function handsFaults(decision: Decision, scenario: Scenario): Fault[] {
   });
 }
 
-function vesselFaults(decision: Decision, scenario: Scenario): Fault[] {
+/** No more batches are cooked for a service than there are vessels for. */
+export function vesselFaults(decision: Decision, scenario: Scenario): Fault[] {
   return scenario.limits.vessels.flatMap(({ vessel, most }) =>
     scenario.services.flatMap(({ name }, index) => {
       const taken = decision.cookings.reduce((sum, { dish, service, portions }) => {

@@ -3,7 +3,7 @@ import { Decimal, ONE, toGrams, ZERO } from "../../quantity/index.js";
 import { lastOfferDayOf } from "../../safety/index.js";
 import type { Fault } from "./index.js";
 
-/** Every recipe line gets what its portions ask for, from allowed parts in allowed shares, pieces whole. */
+/** Every recipe line gets what its portions ask for, from allowed parts in allowed shares. */
 export function lineFaults(decision: Decision, scenario: Scenario): Fault[] {
   const strays = decision.goings.filter(
     ({ dish, service }) =>
@@ -18,7 +18,7 @@ export function lineFaults(decision: Decision, scenario: Scenario): Fault[] {
 function cookedLineFaults(decision: Decision, scenario: Scenario): Fault[] {
   return decision.cookings.flatMap(({ dish: name, service, portions }) => {
     const dish = scenario.dishes.find((entry) => entry.name === name);
-    if (dish === undefined) return [`${name} is no dish of the scenario`];
+    if (dish === undefined) return [];
     return dish.lines.flatMap((line, index) =>
       oneLineFaults(decision, scenario, { dish, line, index, service, portions }),
     );
@@ -44,15 +44,11 @@ function oneLineFaults(decision: Decision, scenario: Scenario, cooked: CookedLin
   let sum = ZERO;
   let allowed = ZERO;
   const byPart = new Map<string, Decimal>();
-  for (const { lot, weight, pieces } of goings) {
+  for (const { lot, weight } of goings) {
     const source = line.from.find(({ part }) => part === lot.part);
-    const part = scenario.parts.find((entry) => entry.name === lot.part);
     if (source === undefined) {
       faults.push(`${where}: ${lot.part} is not allowed in it`);
       continue;
-    }
-    if (part?.pieceWeight != null && weight !== part.pieceWeight * BigInt(pieces ?? 0)) {
-      faults.push(`${where}: ${lot.part} is not in whole pieces`);
     }
     const counted = toGrams(weight).times(source.rate).times(line.cookingYield);
     sum = sum.plus(counted);
@@ -75,20 +71,19 @@ function oneLineFaults(decision: Decision, scenario: Scenario, cooked: CookedLin
   return faults;
 }
 
-/** Covers get their courses and diets, dishes stay within their portions and batches, spares within the overage. */
-export function portionFaults(decision: Decision, scenario: Scenario): Fault[] {
-  return [
-    ...cookingFaults(decision, scenario),
-    ...scenario.services.flatMap((_, service) => serviceFaults(service, decision, scenario)),
-  ];
-}
-
-/** Portions of each cooking are all accounted for, in whole batches, and eaten while good. */
+/** Portions of each cooking are whole and all accounted for, in whole batches, and eaten while good where offered. */
 export function cookingFaults(decision: Decision, scenario: Scenario): Fault[] {
   const faults: Fault[] = [];
+  const sites = decision.cookings.map(({ dish, service }) => `${dish} ${service}`);
+  for (const [index, site] of sites.entries())
+    if (sites.indexOf(site) !== index)
+      faults.push(`${decision.cookings[index]?.dish}: cooked twice for one service`);
   for (const { dish: name, service, portions, served, spare } of decision.cookings) {
     const dish = scenario.dishes.find((entry) => entry.name === name);
-    const going = [...served, ...spare].reduce((sum, entry) => sum + entry.portions, 0);
+    const counts = [...served, ...spare].map((entry) => entry.portions);
+    if (counts.some((count) => !Number.isInteger(count) || count < 0))
+      faults.push(`${name}: portions that are no whole number`);
+    const going = counts.reduce((sum, count) => sum + count, 0);
     if (going !== portions) faults.push(`${name}: ${portions - going} portions unaccounted for`);
     if (dish === undefined) continue;
     if (!dish.services.includes(service)) faults.push(`${name}: cooked for a service that does not offer it`);
@@ -104,13 +99,21 @@ export function cookingFaults(decision: Decision, scenario: Scenario): Fault[] {
     for (const { service: at } of served) {
       const late = dish.keepsDays === null || (scenario.services[at]?.day ?? 0) > last;
       if (at < service || (at > service && late)) faults.push(`${name}: eaten when it is not good`);
+      if (at !== service && !dish.services.includes(at))
+        faults.push(`${name}: eaten at a service that does not offer it`);
     }
   }
   return faults;
 }
 
-/** A service gets its courses, diets and dishes, and no more spares than its overage. */
-export function serviceFaults(index: number, decision: Decision, scenario: Scenario): Fault[] {
+/** Services from one on get their courses, diets and dishes, and no more spares than their overage. */
+export function servicesFaults(decision: Decision, scenario: Scenario, from = 0): Fault[] {
+  return scenario.services.flatMap((_, service) =>
+    service < from ? [] : serviceFaults(service, decision, scenario),
+  );
+}
+
+function serviceFaults(index: number, decision: Decision, scenario: Scenario): Fault[] {
   const service = scenario.services[index];
   if (service === undefined) return [];
   const faults: Fault[] = [];

@@ -52,10 +52,10 @@ export function serviceLevers(scenario: Scenario): Lever[] {
   });
 }
 
-/** The cold room, the pots and the vessels. What destinations take is none: there is always one without a limit. */
+/** The cold room, the freezer, the pots and the vessels. What destinations take is none: there is always one without a limit. */
 export function houseLevers(scenario: Scenario): Lever[] {
   const levers: Lever[] = [];
-  const { chilled } = scenario.limits;
+  const { chilled, frozen } = scenario.limits;
   const weighing = coarseWeighing(scenario);
   const roomLever = (
     subject: string,
@@ -86,6 +86,17 @@ export function houseLevers(scenario: Scenario): Lever[] {
         chilled,
         (limit) => ({ ...scenario, limits: { ...scenario.limits, chilled: limit } }),
         (now, before) => `Have ${now} of cold room instead of ${before}`,
+      ),
+    );
+  }
+  if (frozen !== undefined) {
+    levers.push(
+      roomLever(
+        "freezer",
+        {},
+        frozen,
+        (limit) => ({ ...scenario, limits: { ...scenario.limits, frozen: limit } }),
+        (now, before) => `Have ${now} of freezer instead of ${before}`,
       ),
     );
   }

@@ -52,6 +52,7 @@ export function scenarioFileSchema(cups: CupSystem | null) {
       limits: keyed(
         {
           chilled: leaf.weight.optional(),
+          frozen: leaf.weight.optional(),
           hands: leaf.hours.optional(),
           vessels: z
             .record(z.string(), leaf.whole, { error: () => WRITE.keys("tray: 6") })

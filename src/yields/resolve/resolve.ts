@@ -89,6 +89,7 @@ function headOf(file: ScenarioFile): Head {
     allergenList: file.allergen_list ?? "both",
     limits: {
       chilled: file.limits?.chilled ?? null,
+      ...(file.limits?.frozen === undefined ? {} : { frozen: file.limits.frozen }),
       handsMinutes: file.limits?.hands ?? null,
       vessels: Object.entries(file.limits?.vessels ?? {}).map(([vessel, most]) => ({ vessel, most })),
     },

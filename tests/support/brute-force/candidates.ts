@@ -2,7 +2,7 @@ import type { Part, Scenario } from "../../../src/kitchen/index.js";
 import type { Prices, Rules } from "./choices.js";
 import { everyItemPlan, type ItemPlan, sum } from "./item-plans.js";
 import { isLossless, lotsOf, outlastsPlan } from "./lots.js";
-import { everyMenu, type Menu, portionGrams, stapleCost } from "./menus.js";
+import { everyMenu, hasOneWeight, type Menu, portionGrams, stapleCost } from "./menus.js";
 import { type LineNeed, lineNeeds } from "./recipe.js";
 import { perGram, wholeGrams } from "./whole.js";
 
@@ -104,7 +104,8 @@ function costOfMenu({ cookings }: Menu, { money, parts }: Scales): number {
   return sum(
     cookings.map(
       ({ dish, portions, wasted }) =>
-        money * stapleCost(dish, portions) + (wasted === 0 ? 0 : parts.waste * wasted * portionGrams(dish)),
+        money * stapleCost(dish, portions) +
+        (hasOneWeight(dish) ? parts.waste * wasted * portionGrams(dish) : 0),
     ),
   );
 }

@@ -4,6 +4,7 @@ import type { ItemPlan } from "./item-plans.js";
 import { type Draw, type Lot, outlastsPlan, usableAt } from "./lots.js";
 import type { Menu } from "./menus.js";
 import { type Group, hasShare, isExact, type LineNeed } from "./recipe.js";
+import { mustBeWeighed } from "./weighing.js";
 import { wholeGrams } from "./whole.js";
 
 /** What a gram of wasted food costs in the aim, and how many times over what is kept is credited. */
@@ -49,7 +50,7 @@ export function choicesOf(
   rules: Rules,
 ): Choice[] {
   const { scenario } = rules;
-  const chilled = scenario.limits.chilled !== null;
+  const chilled = scenario.limits.chilled !== null || scenario.limits.frozen !== undefined;
   const known = mustKnowGoings(draws, needs, rules);
   const uses: Choice[] = [];
   const groups: Choice[] = [];
@@ -63,7 +64,8 @@ export function choicesOf(
           known.uses.has(need),
       );
       for (const lot of tried) uses.push({ kind: "use", lot, group });
-      const mustBeKnown = group.rate !== 1 || shared || known.groups.has(need);
+      const mustBeKnown =
+        group.rate !== 1 || shared || known.groups.has(need) || mustBeWeighed(need, scenario);
       if (mustBeKnown && tried.length < group.lots.length) groups.push({ kind: "group", group });
     }
   }

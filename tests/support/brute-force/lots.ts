@@ -129,7 +129,14 @@ function isPlain(step: Step, from: Lot, scenario: Scenario): boolean {
     step.minutesPerKilogram !== null &&
     (scenario.limits.handsMinutes !== null ||
       scenario.services.some(({ handsMinutes }) => handsMinutes !== null));
-  return isLossless(step) && step.capacity === null && !timed && from.part.pieceWeight === null;
+  const { chilled, frozen } = scenario.limits;
+  const freezes =
+    (chilled !== null || frozen !== undefined) &&
+    step.yields.some(({ part }) =>
+      scenario.parts.some(({ name, state }) => name === part && state === "frozen"),
+    );
+  const isFlow = step.capacity === null && !timed && !freezes && from.part.pieceWeight === null;
+  return isLossless(step) && isFlow;
 }
 
 export function isLossless(step: Step): boolean {

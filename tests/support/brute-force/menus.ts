@@ -243,15 +243,26 @@ function vesselsDo(cookings: readonly MenuCooking[], { limits, services }: Scena
   );
 }
 
-/** Grams of one portion, raw lines raw and cooked lines cooked; it must not depend on what goes in. */
-export function portionGrams(dish: Dish): number {
-  return dish.lines.reduce((sum, line) => {
-    if (line.least !== line.most || line.from.some(({ rate }) => !rate.equals(1)))
-      throw new RangeError(
-        `a portion of ${dish.name} has no one weight, so the referee cannot weigh spare ones`,
-      );
-    return sum + wholeGrams(line.least);
-  }, 0);
+/** Whether a portion always weighs the same, whatever goes in. */
+export function hasOneWeight({ lines }: Dish): boolean {
+  return lines.every(({ least, most, from }) => least === most && from.every(({ rate }) => rate.equals(1)));
+}
+
+/** Whether it matters what some portions weigh: those wasted, waiting, or given where there is a limit. */
+export function isWeighed(cooking: MenuCooking, { destinations, limits }: Scenario): boolean {
+  const hasLimit = (name: string): boolean =>
+    destinations.some((entry) => entry.name === name && entry.limit !== null);
+  return (
+    cooking.wasted > 0 ||
+    cooking.given.some(({ destination, portions }) => portions > 0 && hasLimit(destination)) ||
+    (limits.chilled !== null &&
+      cooking.eaten.some(({ service, portions }) => portions > 0 && service > cooking.service))
+  );
+}
+
+/** Grams of one portion that always weighs the same, raw lines raw and cooked lines cooked. */
+export function portionGrams({ lines }: Dish): number {
+  return lines.reduce((sum, { least }) => sum + wholeGrams(least), 0);
 }
 
 /** Ten-millionths of the currency unit that the staples of so many portions cost. */

@@ -1,10 +1,11 @@
 import { ceilingsKept } from "./ceilings.js";
 import { amountsOf, type Chosen, choicesOf, type Question, type Rules } from "./choices.js";
-import type { ItemPlan } from "./item-plans.js";
+import { type ItemPlan, sum } from "./item-plans.js";
 import { lotsOf } from "./lots.js";
-import { type Menu, portionGrams } from "./menus.js";
+import type { Menu } from "./menus.js";
 import { PartNetwork } from "./part-network.js";
 import { lineNeeds } from "./recipe.js";
+import { gramsAPortion, wastedPortions } from "./weighing.js";
 import { wholeGrams } from "./whole.js";
 
 /**
@@ -38,12 +39,13 @@ export function leastPartCost(menu: Menu, plans: readonly ItemPlan[], rules: Rul
 
 /** The cost of the best flow around what was chosen; null when a limit is broken or nothing fits. */
 function costOf(chosen: readonly Chosen[], question: Question): number | null {
-  if (!workFits(chosen, question) || !coldRoomFits(chosen, question)) return null;
+  if (!workFits(chosen, question) || !storesFit(chosen, question)) return null;
   if (!ceilingsKept(chosen, question)) return null;
   const net = new PartNetwork(question);
   if (!net.addLines(chosen)) return null;
   net.addLots(chosen);
-  return net.leastCost(chosen);
+  const cost = net.leastCost(chosen);
+  return cost === null ? null : cost + wastedPortions(chosen, question);
 }
 
 function workFits(chosen: readonly Chosen[], { scenario, plans, menu }: Question): boolean {
@@ -63,22 +65,49 @@ function workFits(chosen: readonly Chosen[], { scenario, plans, menu }: Question
   });
 }
 
-function coldRoomFits(chosen: readonly Chosen[], { scenario, plans, menu }: Question): boolean {
-  const { chilled } = scenario.limits;
-  if (chilled === null) return true;
-  const limit = wholeGrams(chilled);
+/** What must still be there after each service, cold or frozen, is no more than there is room for. */
+function storesFit(chosen: readonly Chosen[], question: Question): boolean {
+  const { scenario, plans, menu } = question;
+  const { chilled, frozen } = scenario.limits;
   return scenario.services.every((_, after) => {
-    let held = plans.reduce((sum, plan) => sum + (plan.stock[after] ?? 0), 0);
-    for (const { choice, grams } of chosen) {
-      if (choice.kind === "keep" && choice.lot.first <= after) held += grams;
-      if (choice.kind === "use" && choice.lot.first <= after && choice.group.need.cooking.service > after)
-        held += grams;
-    }
-    for (const { dish, service, eaten } of menu.cookings) {
-      for (const at of eaten) {
-        if (service <= after && at.service > after) held += at.portions * portionGrams(dish);
+    if (frozen !== undefined && partsHeld("frozen", after, chosen, question) > wholeGrams(frozen))
+      return false;
+    if (chilled === null) return true;
+    const isLast = after === scenario.services.length - 1;
+    let held = partsHeld("chilled", after, chosen, question);
+    for (const plan of plans)
+      held += (plan.stock[after] ?? 0) + (isLast ? plan.kept * wholeGrams(plan.item.unitWeight) : 0);
+    for (const cooking of menu.cookings) {
+      for (const at of cooking.eaten) {
+        if (cooking.service <= after && at.service > after && at.portions > 0)
+          held += at.portions * gramsAPortion(cooking, chosen, question);
       }
     }
-    return held <= limit;
+    return held <= wholeGrams(chilled) + 1e-6;
   });
+}
+
+/** By lot: what is used, worked and kept later than a service, less what is made of it later. */
+function partsHeld(
+  store: "chilled" | "frozen",
+  after: number,
+  chosen: readonly Chosen[],
+  { lots }: Question,
+): number {
+  return sum(
+    lots.map((lot) => {
+      if (lot.first > after || (lot.part.state === "frozen") !== (store === "frozen")) return 0;
+      let held = 0;
+      for (const { choice, grams } of chosen) {
+        if (choice.kind === "keep" && choice.lot === lot) held += grams;
+        if (choice.kind === "use" && choice.lot === lot && choice.group.need.cooking.service > after)
+          held += grams;
+        if (choice.kind !== "draw" || choice.draw.service <= after) continue;
+        if (choice.draw.from === lot) held += grams;
+        for (const output of choice.draw.outputs)
+          if (output.lot === lot) held -= output.fraction.toNumber() * grams;
+      }
+      return Math.max(0, held);
+    }),
+  );
 }

@@ -1,9 +1,9 @@
 import { type Chosen, isFlow, pieceOf, type Question } from "./choices.js";
 import { sum } from "./item-plans.js";
 import { isLossless, type Lot, outlastsPlan, usableAt } from "./lots.js";
-import { portionGrams } from "./menus.js";
 import { FlowNetwork } from "./min-cost-flow.js";
 import { hasShare, isExact, sharesKept } from "./recipe.js";
+import { gramsAPortion } from "./weighing.js";
 import { perGram, wholeGrams } from "./whole.js";
 
 /** The network of lots by service, recipe lines and destinations. */
@@ -115,19 +115,22 @@ export class PartNetwork {
     }
     for (const destination of scenario.destinations) {
       if (destination.end !== "given away") continue;
-      const given = this.question.menu.cookings.reduce(
-        (sum, { dish, given: gifts }) =>
-          gifts.reduce(
-            (all, gift) =>
-              gift.destination === destination.name && gift.portions > 0
-                ? all + gift.portions * portionGrams(dish)
-                : all,
-            sum,
-          ),
-        0,
-      );
-      const limit = destination.limit === null ? Infinity : wholeGrams(destination.limit);
-      this.flow.addArc(this.node(`gift ${destination.name}`), this.sink, 0, limit - given, 0);
+      const gift = this.node(`gift ${destination.name}`);
+      if (destination.limit === null) this.flow.addArc(gift, this.sink, 0, Infinity, 0);
+      else {
+        const given = this.question.menu.cookings.flatMap((cooking) =>
+          cooking.given
+            .filter(({ destination: to, portions }) => to === destination.name && portions > 0)
+            .map(({ portions }) => portions * gramsAPortion(cooking, chosen, this.question)),
+        );
+        this.flow.addArc(
+          gift,
+          this.sink,
+          0,
+          Math.floor(wholeGrams(destination.limit) - sum(given) + 1e-6),
+          0,
+        );
+      }
     }
   }
 

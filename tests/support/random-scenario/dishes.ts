@@ -42,7 +42,7 @@ export function addDishes(sketch: Sketch): void {
       mayHaveCeiling(sketch, dish) ? { ...dish, ceiling: money(ceilingFor(sketch, dish)) } : dish,
     );
   }
-  withoutSpareOfUnclearWeight(sketch);
+  withoutMuchSpareOfUnclearWeight(sketch);
   withoutDietsNobodyCooksFor(sketch);
 }
 
@@ -106,12 +106,12 @@ function ceilingFor(sketch: Sketch, dish: Dish): Decimal {
     .toDecimalPlaces(2);
 }
 
-/** Spare portions are weighed, so where there may be some, lines are exact and count gram for gram. */
-function withoutSpareOfUnclearWeight(sketch: Sketch): void {
+/** Where it depends on what goes in what spare portions weigh, they are few: every amount must be tried. */
+function withoutMuchSpareOfUnclearWeight(sketch: Sketch): void {
   const unclear = sketch.dishes.some(({ lines }) =>
     lines.some(({ least, most, from }) => least !== most || from.some(({ rate }) => !rate.equals(1))),
   );
-  if (!unclear) return;
+  if (!unclear || sketch.awkwardChance(50)) return;
   sketch.services.forEach((service, index) => {
     sketch.services[index] = { ...service, overage: ZERO };
   });

@@ -1,0 +1,138 @@
+import {
+  type Decision,
+  type Destination,
+  type Item,
+  isBinFor,
+  type Lot,
+  type PartClass,
+  type Scenario,
+} from "../../kitchen/index.js";
+import {
+  Decimal,
+  minus,
+  NO_WEIGHT,
+  ONE,
+  plus,
+  smaller,
+  toGrams,
+  total,
+  type Weight,
+  ZERO,
+} from "../../quantity/index.js";
+import { lastDayOfLot } from "../../safety/index.js";
+import { weightBeforeWorking } from "../before-working.js";
+import { isInto, portionWeights } from "../cooked-weights.js";
+import type { Fault } from "./index.js";
+
+/** Destinations take what they are for: food, inedible parts or portions; people no inedible part, animals no poison. */
+export function takenFaults({ sends, cookings }: Decision, scenario: Scenario): Fault[] {
+  const named = (name: string): Destination | undefined =>
+    scenario.destinations.find((destination) => destination.name === name);
+  return [
+    ...sends.flatMap(({ lot, destination: name }) => {
+      const kind = scenario.parts.find((part) => part.name === lot.part)?.class;
+      const destination = named(name);
+      if (kind === undefined || destination === undefined || mayTake(destination, kind)) return [];
+      return [`${name} does not take ${lot.part}`];
+    }),
+    ...cookings.flatMap(({ dish, spare }) =>
+      spare.flatMap(({ destination: name }) =>
+        named(name)?.takes.portions === false ? [`${name} does not take portions of ${dish}`] : [],
+      ),
+    ),
+  ];
+}
+
+function mayTake(destination: Destination, kind: PartClass): boolean {
+  if (destination.end === "given away") return kind === "food" && destination.takes.food;
+  return isBinFor(kind, destination);
+}
+
+/** Portions are wasted only out of whole batches: a single one would not be cooked to be thrown away. */
+export function wastedPortionFaults({ cookings }: Decision, scenario: Scenario): Fault[] {
+  const isWaste = (name: string): boolean =>
+    scenario.destinations.some((destination) => destination.name === name && destination.end === "waste");
+  return cookings.flatMap(({ dish: name, spare }) => {
+    const dish = scenario.dishes.find((entry) => entry.name === name);
+    const wasted = spare.some(({ destination, portions }) => portions > 0 && isWaste(destination));
+    return wasted && dish?.batch === null ? [`${name}: portions are cooked to be wasted`] : [];
+  });
+}
+
+/**
+ * Destinations take no more than their limit: of what is given away the weight before working, and portions at what
+ * they weigh, but for half a step of the scale for each going into them.
+ */
+export function destinationFaults(decision: Decision, scenario: Scenario): Fault[] {
+  const halfStep = new Decimal(scenario.scaleStep.toString()).div(2);
+  return scenario.destinations.flatMap(({ name, end, limit }) => {
+    if (limit === null) return [];
+    let found = ZERO;
+    let slack = ZERO;
+    for (const { lot, destination, weight } of decision.sends) {
+      if (destination !== name) continue;
+      const each = end === "given away" ? weightBeforeWorking(lot.part, scenario) : ONE;
+      found = found.plus(each.times(weight.toString()));
+    }
+    for (const cooking of decision.cookings) {
+      const weights = portionWeights(cooking, decision.goings, scenario).spare.filter(
+        (_, index) => cooking.spare[index]?.destination === name,
+      );
+      if (weights.length === 0) continue;
+      found = found.plus(total(weights).toString());
+      slack = slack.plus(halfStep.times(decision.goings.filter((going) => isInto(going, cooking)).length));
+    }
+    const over = found.minus(limit.toString());
+    return over.gt(slack) ? [`${name}: ${over.div(1000)} g over its limit`] : [];
+  });
+}
+
+/** What is kept past the plan may be, is still good then, and stays within its limit. */
+export function keptFaults(decision: Decision, scenario: Scenario): Fault[] {
+  const last = scenario.services.length - 1;
+  const lastPlanDay = scenario.services[last]?.day ?? 0;
+  const keptOf = (list: readonly { name: string; weight: Weight }[], name: string): Weight =>
+    total(list.filter((entry) => entry.name === name).map(({ weight }) => weight));
+  const items = decision.keptItems.map(({ item, weight }) => ({ name: item, weight }));
+  const parts = decision.kept
+    .filter(({ lot }) => !mayStay(lot, scenario))
+    .map(({ lot, weight }) => ({ name: lot.part, weight }));
+  return [
+    ...decision.keptItems.flatMap(({ item, service }) =>
+      service === last ? [] : [`${item}: kept before the plan is over`],
+    ),
+    ...scenario.items.flatMap((item) =>
+      overKept(item.name, keptOf(items, item.name), mostKept(item, decision)),
+    ),
+    ...scenario.parts.flatMap(({ name, carry }) =>
+      overKept(name, keptOf(parts, name), carry?.limit ?? NO_WEIGHT),
+    ),
+    ...decision.kept.flatMap(({ lot, lastDay }) => {
+      const good = lastDayOfLot(lot, scenario);
+      return [
+        ...(good !== null && good <= lastPlanDay ? [`${lot.part}: kept past its last day`] : []),
+        ...(good !== lastDay ? [`${lot.part}: kept under another last day than its own`] : []),
+      ];
+    }),
+  ];
+}
+
+/** Stock on hand that is left as it was found needs no permission, unless it is stated where it goes. */
+function mayStay({ part, origin }: Lot, { partsOnHand }: Scenario): boolean {
+  const stock = origin.kind === "onHand" ? partsOnHand[origin.index] : undefined;
+  return stock?.part === part && stock.destination === undefined && stock.since?.how !== "cut";
+}
+
+/** What of an item may be left whole: of what is bought no more than its limit, where there is one. */
+function mostKept({ name, carry, onHand }: Item, { purchases }: Decision): Weight {
+  const weight = (list: readonly { readonly weight: Weight }[]): Weight =>
+    total(list.map((each) => each.weight));
+  const held = weight(onHand.filter(({ destination }) => destination === undefined));
+  const bought = weight(purchases.filter(({ item }) => item === name));
+  return plus(held, carry === null ? bought : smaller(bought, carry.limit));
+}
+
+function overKept(name: string, found: Weight, most: Weight): Fault[] {
+  if (most === NO_WEIGHT && found > NO_WEIGHT) return [`${name}: kept where nothing may be`];
+  return found > most ? [`${name} kept: ${toGrams(minus(found, most))} g over its limit`] : [];
+}

@@ -1,0 +1,139 @@
+import { type Decision, type Lot, lotKey, type Scenario, type Step } from "../../kitchen/index.js";
+import {
+  minus,
+  NO_WEIGHT,
+  ONE,
+  plus,
+  scale,
+  times,
+  toGrams,
+  total,
+  type Weight,
+} from "../../quantity/index.js";
+import type { Fault } from "./index.js";
+
+/** A lot with all that comes into it and leaves it. */
+export interface LotBook {
+  readonly lot: Lot;
+  /** Cut, or on hand. */
+  readonly direct: Weight;
+  readonly made: readonly { service: number; weight: Weight; step: string; first: boolean; source: Lot }[];
+  readonly goings: readonly { service: number; weight: Weight }[];
+  readonly drawn: readonly { service: number; weight: Weight }[];
+  readonly sent: Weight;
+  readonly kept: Weight;
+}
+
+/** Every lot of a decision, by its key. */
+export function lotBooks(decision: Decision, scenario: Scenario): Map<string, LotBook> {
+  const books = new Map<string, { -readonly [K in keyof LotBook]: Mutable<LotBook[K]> }>();
+  const book = (lot: Lot) => {
+    const found = books.get(lotKey(lot));
+    if (found !== undefined) return found;
+    const fresh = {
+      ...{ lot, direct: NO_WEIGHT, made: [], goings: [], drawn: [], sent: NO_WEIGHT, kept: NO_WEIGHT },
+    };
+    books.set(lotKey(lot), fresh);
+    return fresh;
+  };
+  const addDirect = (lot: Lot, weight: Weight): void => {
+    const entry = book(lot);
+    entry.direct = plus(entry.direct, weight);
+  };
+  scenario.partsOnHand.forEach(({ part, weight }, index) => {
+    addDirect({ part, origin: { kind: "onHand", index } }, weight);
+  });
+  for (const { service, parts } of decision.cuts)
+    for (const { part, weight } of parts) addDirect({ part, origin: { kind: "cut", service } }, weight);
+  for (const { from, service, weight, parts, step } of decision.preps) {
+    book(from).drawn.push({ service, weight });
+    parts.forEach((given, index) => {
+      const made = { service, weight: given.weight, step, first: index === 0, source: from };
+      book({ part: given.part, origin: from.origin }).made.push(made);
+    });
+  }
+  for (const { lot, service, weight } of decision.goings) book(lot).goings.push({ service, weight });
+  for (const { lot, weight } of decision.sends) book(lot).sent = plus(book(lot).sent, weight);
+  for (const { lot, weight } of decision.kept) book(lot).kept = plus(book(lot).kept, weight);
+  return books;
+}
+
+type Mutable<T> = T extends readonly (infer E)[] ? E[] : T;
+
+const weightsOf = (list: readonly { readonly weight: Weight }[]): Weight =>
+  total(list.map(({ weight }) => weight));
+
+/** Nothing goes on from a lot before a service that has not come into it by then, but for a step of the scale each. */
+export function inTimeFaults(decision: Decision, scenario: Scenario): Fault[] {
+  return [...lotBooks(decision, scenario).values()].flatMap(({ lot, direct, made, goings, drawn }) =>
+    scenario.services.flatMap(({ name }, service) => {
+      const by = <T extends { service: number }>(list: readonly T[]): T[] =>
+        list.filter((entry) => entry.service <= service);
+      const out = [...by(goings), ...by(drawn)];
+      const short = minus(weightsOf(out), plus(direct, weightsOf(by(made))));
+      return short > times(scenario.scaleStep, out.length)
+        ? [`${lot.part}: ${toGrams(short)} g are used by ${name} that are made later`]
+        : [];
+    }),
+  );
+}
+
+/**
+ * What a step is worked for is used: of what it gives first only so much is over as came some other way, as its
+ * by-products were wanted, as pieces had to be taken whole, and as weighing in steps of the scale adds.
+ */
+export function workedForUseFaults(decision: Decision, scenario: Scenario): Fault[] {
+  const books = lotBooks(decision, scenario);
+  return [...books.values()].flatMap((book) => {
+    const { lot, direct, made, sent } = book;
+    const isFood = scenario.parts.some(({ name, class: kind }) => name === lot.part && kind === "food");
+    const mains = made.filter(({ step, first }) => first && !isLossless(stepOf(step, scenario), lot.part));
+    if (!isFood || mains.length === 0) return [];
+    let allowed = plus(direct, weightsOf(made.filter((entry) => !mains.includes(entry))));
+    for (const { source, step } of mains) {
+      const piece =
+        scenario.parts.find(({ name }) => name === source.part)?.pieceWeight ?? scenario.scaleStep;
+      const fraction = stepOf(step, scenario)?.yields[0]?.fraction ?? ONE;
+      allowed = plus(allowed, scale(piece, fraction));
+    }
+    for (const { yields } of scenario.steps.filter((step) => step.yields[0]?.part === lot.part)) {
+      const [main, ...others] = yields;
+      for (const { part, fraction } of others) {
+        const other = books.get(lotKey({ part, origin: lot.origin }));
+        if (main === undefined || other === undefined || fraction.isZero()) continue;
+        const used = plus(plus(weightsOf(other.goings), weightsOf(other.drawn)), other.kept);
+        allowed = plus(allowed, scale(used, main.fraction.div(fraction)));
+      }
+    }
+    allowed = plus(allowed, times(scenario.scaleStep, book.goings.length + book.drawn.length));
+    const over = minus(sent, allowed);
+    return over > NO_WEIGHT ? [`${lot.part}: ${toGrams(over)} g are made and not used`] : [];
+  });
+}
+
+function stepOf(name: string, { steps }: Scenario): Step | undefined {
+  return steps.find((step) => step.name === name);
+}
+
+function isLossless(step: Step | undefined, part: string): boolean {
+  return (
+    step?.water.isZero() === true && step.yields.some((made) => made.part === part && made.fraction.eq(ONE))
+  );
+}
+
+/** Parts that move whole are worked and go into dishes in whole pieces. */
+export function pieceFaults({ preps, goings }: Decision, scenario: Scenario): Fault[] {
+  const pieceOf = (part: string): Weight | null =>
+    scenario.parts.find(({ name }) => name === part)?.pieceWeight ?? null;
+  return [
+    ...goings.flatMap(({ lot, dish, weight, pieces }) => {
+      const piece = pieceOf(lot.part);
+      const isWhole = piece === null ? pieces === null : weight === times(piece, pieces ?? 0);
+      return isWhole ? [] : [`${dish}: ${lot.part} is not in whole pieces`];
+    }),
+    ...preps.flatMap(({ from, step, weight }) => {
+      const piece = pieceOf(from.part);
+      return piece === null || weight % piece === 0n ? [] : [`${step}: ${from.part} is not in whole pieces`];
+    }),
+  ];
+}
