@@ -1,9 +1,8 @@
-import type { Going, KeptPart, Prep, Scenario, Send, Step } from "../../kitchen/index.js";
+import type { Decision, Going, KeptPart, Prep, Scenario, Send, Step } from "../../kitchen/index.js";
 import { minus, NO_WEIGHT, plus, scale, splitByShares, total, type Weight } from "../../quantity/index.js";
 import type { PlanModel } from "../build/index.js";
 import { type LotNode, lotKey, originKey, usableAt } from "../network.js";
 import { endsOf, type LotEnds, plainLot, type Rooms } from "./ends.js";
-import type { ItemDecisions } from "./items.js";
 import { keepLinesWhole } from "./lines.js";
 import { askSourcesForEnough, type DrawOut, type Settling, settle, trimToAvailable } from "./settling.js";
 
@@ -19,12 +18,12 @@ export interface FlowDecisions extends LotEnds {
 export function decideFlows(
   plan: PlanModel,
   point: readonly number[],
-  { cuts }: ItemDecisions,
+  { cuts, cookings }: Pick<Decision, "cuts" | "cookings">,
   rooms: Rooms,
 ): FlowDecisions {
   const { scenario } = plan;
   const settlings = settle(plan, point, cuts);
-  keepLinesWhole(settlings, scenario);
+  keepLinesWhole(settlings, cookings, scenario);
   askSourcesForEnough(settlings, scenario);
   const came = new Map<string, Weight>();
   const preps: Prep[] = [];

@@ -20,5 +20,6 @@ export function decide(plan: PlanModel, point: readonly number[]): Decision {
     if (destination !== null)
       rooms.take(destination, times(weightOf(portionWeight(site)), Math.round(point[variable] ?? 0)));
   }
-  return { ...items, cookings, ...decideFlows(plan, point, items, rooms) };
+  const done = { ...items, cookings };
+  return { ...done, ...decideFlows(plan, point, done, rooms) };
 }
