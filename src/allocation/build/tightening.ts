@@ -15,6 +15,13 @@ export interface Tightening {
   readonly held: boolean;
 }
 
+/** What a portion of a cooking is to stay below its ceiling, in currency units, so that rounding leaves it within. */
+export interface Margin {
+  readonly dish: string;
+  readonly service: number;
+  readonly perPortion: number;
+}
+
 export function tighteningKey(lot: Lot, dish: string, service: number): string {
   return `${lotKey(lot)} | ${dish} | ${service}`;
 }

@@ -8,6 +8,8 @@ import { decideItems } from "./items.js";
 import { decideCookings } from "./portions.js";
 import { weightOf } from "./rounding.js";
 
+export { type CookingOver, type CostOfLot, mendCookings } from "./mending.js";
+
 /**
  * Turns a certified point into whole units, whole portions and milligrams that close exactly. It rounds; whether
  * the rounded plan still does all that was asked is for `verifyDecision` to say.
