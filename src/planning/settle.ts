@@ -25,6 +25,9 @@ export type Settled =
       readonly kind: "plan";
       readonly first: Solved;
       readonly stages: readonly StageResult[];
+      /** The model whose point was rounded. */
+      readonly model: PlanModel;
+      readonly point: readonly number[];
       readonly decision: Decision;
       readonly ledger: Ledger;
     }
@@ -66,9 +69,10 @@ export async function settle(
       tightenings = held(scenario, tightenings, shown);
       continue;
     }
-    const { first, stages } = staged;
+    const { first, point } = staged;
+    const solved = { ...staged, model };
     proved ??= first;
-    const decision = decide(model, staged.point);
+    const decision = decide(model, point);
     const faults = verifyDecision(decision, scenario);
     if (faults.length > 0) {
       return { kind: "none", outcome: failed(first, `the rounded plan falls short: ${faults.join("; ")}`) };
@@ -78,8 +82,8 @@ export async function settle(
     const byRounding = isByRounding(found, scenario);
     const within =
       shown.length === 0 ? found : byRounding ? mendRounding(found, scenario, scenario.scaleStep) : null;
-    if (within !== null) return planOf(within, proved, { first, stages });
-    if (byRounding) near.push({ found, first, stages });
+    if (within !== null) return planOf(within, proved, solved);
+    if (byRounding) near.push({ ...solved, found });
     if (byRounding && near.length <= MOST_MARGINS) {
       margins = widened(margins, shown);
       continue;
@@ -94,18 +98,23 @@ export async function settle(
   }
 }
 
-/** A plan that rounding alone puts over a ceiling. */
-interface Near {
-  readonly found: Judged;
+interface SolvedModel {
+  readonly model: PlanModel;
+  readonly point: readonly number[];
   readonly first: Solved;
   readonly stages: readonly StageResult[];
 }
 
+/** A plan that rounding alone puts over a ceiling. */
+interface Near extends SolvedModel {
+  readonly found: Judged;
+}
+
 /** The first of these that milligrams bring within every ceiling: finer than the scale shows, but better than no plan. */
 function nearest(near: readonly Near[], scenario: Scenario, last: Outcome, proved: Solved): Settled {
-  for (const { found, first, stages } of near) {
+  for (const { found, ...solved } of near) {
     const within = mendRounding(found, scenario, MILLIGRAM);
-    if (within !== null) return planOf(within, proved, { first, stages });
+    if (within !== null) return planOf(within, proved, solved);
   }
   return { kind: "none", outcome: overItsCeiling(last) };
 }
@@ -113,9 +122,9 @@ function nearest(near: readonly Near[], scenario: Scenario, last: Outcome, prove
 function planOf(
   { decision, ledger }: Judged,
   proved: Solved,
-  { first, stages }: Pick<Near, "first" | "stages">,
+  { first, stages, model, point }: SolvedModel,
 ): Settled {
-  return { kind: "plan", ...provedBy(proved, first, stages), decision, ledger };
+  return { kind: "plan", ...provedBy(proved, first, stages), model, point, decision, ledger };
 }
 
 /** Keeps a portion of each cooking further below its ceiling by what it was over. */
