@@ -39,8 +39,10 @@ const MOST_ROUNDS = 8;
 const MOST_MARGINS = 3;
 /** In the first rounds lots are only charged what they were shown to cost; then their cost is held. */
 const MOST_CHARGED = 2;
-/** A little more than the excess, so that rounding to the scale does not bring it back. */
-const TIGHTER = 1.02;
+/** A margin is a little more than the excess, so that rounding to the scale does not bring it back. */
+const WIDER = 1.02;
+/** Costs are held by hardly more than the excess: what rounding adds to that can be mended, what no cut gives cannot. */
+const TIGHTER = 1.0001;
 
 /**
  * Builds the model, has it solved, rounds the point to whole portions and grams, checks that against the
@@ -131,7 +133,7 @@ function planOf(
 function widened(margins: readonly Margin[], shown: readonly CostsShown[]): Margin[] {
   const wider = shown.map(({ dish, service, portions, excess }): Margin => {
     const before = margins.find((margin) => margin.dish === dish && margin.service === service);
-    const more = (TIGHTER * toCurrency(excess).toNumber()) / portions;
+    const more = (WIDER * toCurrency(excess).toNumber()) / portions;
     return { dish, service, perPortion: (before?.perPortion ?? 0) + more };
   });
   const isWider = (margin: Margin): boolean =>

@@ -13,6 +13,8 @@ export interface BuildContext {
   readonly costOf: (lot: LotNode, site: CookingSite) => number;
   /** What a portion is to stay below its ceiling. */
   readonly marginOf: (site: CookingSite) => number;
+  /** Parts whose average cost is held, with all that they are made of. */
+  readonly held: ReadonlySet<string>;
   readonly builder: ModelBuilder;
   readonly handles: Handles;
 }

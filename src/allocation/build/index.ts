@@ -12,7 +12,7 @@ import { addLimits } from "./limits.js";
 import { type Objectives, objectivesOf } from "./objectives.js";
 import { addOffering } from "./offering.js";
 import { addParts } from "./parts.js";
-import { addTightenings, type Margin, type Tightening, tighteningKey } from "./tightening.js";
+import { addTightenings, type Margin, partsHeld, type Tightening, tighteningKey } from "./tightening.js";
 
 export type { CutHandle, GoHandle, Handles } from "./context.js";
 export { aimsInOrder, type Objectives } from "./objectives.js";
@@ -53,6 +53,7 @@ export function buildModel(
     costOf: (lot, { dish, service }) => tightened.get(tighteningKey(lot, dish.name, service)) ?? least(lot),
     marginOf: ({ dish, service }) =>
       margins.find((margin) => margin.dish === dish.name && margin.service === service)?.perPortion ?? 0,
+    held: partsHeld(tightenings, scenario),
     builder: new ModelBuilder(),
     handles: noHandles(),
   };

@@ -1,4 +1,4 @@
-import type { Lot } from "../../kitchen/index.js";
+import type { Lot, Scenario } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { dearestCost, foodYieldOf } from "../costs.js";
 import { kg, rate } from "../floats.js";
@@ -33,6 +33,21 @@ export function tighteningKey(lot: Lot, dish: string, service: number): string {
  */
 export function addTightenings(tightenings: readonly Tightening[], context: BuildContext): void {
   for (const { lot, perKilogram, held } of tightenings) if (held) limitAverage(lot, perKilogram, context);
+}
+
+/**
+ * Parts whose average cost is held, with all that they are made of: cutting more of an item than anybody can use may
+ * be what brings it down.
+ */
+export function partsHeld(tightenings: readonly Tightening[], { steps }: Scenario): ReadonlySet<string> {
+  const held = new Set(tightenings.filter((entry) => entry.held).map(({ lot }) => lot.part));
+  // A set gives what is added to it while it is walked through.
+  for (const part of held) {
+    for (const { from } of steps.filter(({ yields }) => yields.some((made) => made.part === part))) {
+      for (const source of from) held.add(source);
+    }
+  }
+  return held;
 }
 
 function limitAverage(lot: Lot, most: number, context: BuildContext): void {
