@@ -1,9 +1,9 @@
 /** From a resolved scenario to a certified decision. */
 export { type Bounds, withBounds } from "./bounds.js";
-export { buildModel, type PlanModel, type Tightening } from "./build/index.js";
+export { buildModel, type Margin, type PlanModel, type Tightening } from "./build/index.js";
 export * from "./certify.js";
 export { leastLotCosts } from "./costs.js";
-export { decide } from "./decide/index.js";
+export { type CostOfLot, decide, mendCookings } from "./decide/index.js";
 export { cookedAtATime, mostEaten } from "./demand.js";
 export * from "./engine.js";
 export { anyPoint, culpritsOf } from "./feasibility.js";

@@ -4,7 +4,6 @@ import {
   type NamedPoint,
   namedPoint,
   nearestPoint,
-  type PlanModel,
   solveStages,
   startFrom,
   valueAt,
@@ -25,25 +24,21 @@ const LATER_PROVED = 1e-4;
  */
 async function planAgain(scenario: Scenario, engines: Engines, options: AgainOptions): Promise<Again> {
   const until = performance.now() + options.seconds * 1000;
-  const solved: Point[] = [];
-  const settled = await settle(scenario, async (built) => {
+  const settled = await settle(scenario, (built) => {
     const model = withBounds(built, options.bounds ?? {});
-    const staged = await solveStages(model, {
+    return solveStages(model, {
       engines,
       seconds: Math.max(0, (until - performance.now()) / 1000),
       figuresOnly: true,
       ...(options.start === undefined ? {} : { start: startFrom(options.start, model.model) }),
     });
-    if (staged.kind === "planned") solved.push({ model, point: staged.point });
-    return staged;
   });
   if (settled.kind === "none") {
     const { outcome } = settled;
     if (outcome.kind === "infeasible") return { kind: "no plan" };
     return { kind: "unknown", why: outcome.kind === "failed" ? outcome.reason : "it has no least" };
   }
-  // The last one solved is the one that was settled on.
-  return planOf(scenario, settled, solved.at(-1) ?? noPoint());
+  return planOf(scenario, settled);
 }
 
 /**
@@ -55,7 +50,6 @@ async function planNear(
   plan: PlanAgain,
   { engines, to, seconds }: { engines: Engines; to: NamedPoint; seconds: number },
 ): Promise<PlanAgain> {
-  const solved: Point[] = [];
   const settled = await settle(scenario, async (model) => {
     const point = await nearestPoint(model, {
       engines,
@@ -64,11 +58,10 @@ async function planNear(
       start: startFrom(plan.point, model.model),
       to: startFrom(to, model.model),
     });
-    solved.push({ model, point });
     return { kind: "planned", ...plan.found, point };
   }).catch(notForThisCosting);
   if (settled === null || settled.kind === "none") return plan;
-  return planOf(scenario, settled, solved.at(-1) ?? noPoint());
+  return planOf(scenario, settled);
 }
 
 /** All that questions are answered with. */
@@ -80,15 +73,9 @@ export function planningWith(engines: Engines): Planning {
   };
 }
 
-interface Point {
-  readonly model: PlanModel;
-  readonly point: readonly number[];
-}
-
 function planOf(
   scenario: Scenario,
-  { decision, ledger, first, stages }: Extract<Settled, { kind: "plan" }>,
-  { model, point }: Point,
+  { decision, ledger, first, stages, model, point }: Extract<Settled, { kind: "plan" }>,
 ): PlanAgain {
   const { waste, cost } = model.objectives;
   return {
@@ -101,8 +88,4 @@ function planOf(
     point: namedPoint(model.model, point),
     found: { first, stages },
   };
-}
-
-function noPoint(): never {
-  throw new Error("a plan was settled that no model was solved for");
 }

@@ -2,6 +2,7 @@ import {
   buildModel,
   decide,
   leastLotCosts,
+  type Margin,
   type Outcome,
   type PlanModel,
   PROOF_GAP,
@@ -13,8 +14,9 @@ import {
   verifyDecision,
 } from "../allocation/index.js";
 import { type Decision, lotKey, type Scenario } from "../kitchen/index.js";
-import { type CostsShown, costsShown, keepLedger, type Ledger } from "../ledger/index.js";
+import type { CostsShown, Ledger } from "../ledger/index.js";
 import { toCurrency, toKilograms } from "../quantity/index.js";
+import { isByRounding, type Judged, judged, MILLIGRAM, mendRounding } from "./mend.js";
 
 /** A plan that stands: rounded, checked and balanced, every dish within its ceiling. Or why there is none. */
 export type Settled =
@@ -22,62 +24,120 @@ export type Settled =
       readonly kind: "plan";
       readonly first: Solved;
       readonly stages: readonly StageResult[];
+      /** The model whose point was rounded. */
+      readonly model: PlanModel;
+      readonly point: readonly number[];
       readonly decision: Decision;
       readonly ledger: Ledger;
     }
   | { readonly kind: "none"; readonly outcome: Outcome };
 
-/** Ceilings are judged on the ledger; so often is a plan over one of them tightened and solved again. */
-const MOST_TIGHTENINGS = 6;
+/** Ceilings are judged on the ledger; so often is a plan over one of them solved again. */
+const MOST_ROUNDS = 8;
+/** Of them, for a margin below a ceiling. */
+const MOST_MARGINS = 3;
 /** In the first rounds lots are only charged what they were shown to cost; then their cost is held. */
 const MOST_CHARGED = 2;
-/** A little more than the excess, so that rounding to the scale does not bring it back. */
-const TIGHTER = 1.02;
+/** A margin is a little more than the excess, so that rounding to the scale does not bring it back. */
+const WIDER = 1.02;
+/** Costs are held by hardly more than the excess: what rounding adds to that can be mended, what no cut gives cannot. */
+const TIGHTER = 1.0001;
 
 /**
  * Builds the model, has it solved, rounds the point to whole portions and grams, checks that against the
- * scenario, keeps the ledger, and tightens until no dish is over its ceiling. `solveModel` is told the seconds that
- * building took. Throws a CostingError where the costing method cannot be applied.
+ * scenario, keeps the ledger, and mends or tightens until no dish is over its ceiling: what rounding alone put over
+ * is mended, or else kept a margin below when solved again; what its parts really cost is charged, then held.
+ * `solveModel` is told the seconds that building took. Throws a CostingError where the costing method cannot be applied.
  */
 export async function settle(
   scenario: Scenario,
   solveModel: (model: PlanModel, built: number) => Promise<Staged>,
 ): Promise<Settled> {
   let tightenings: readonly Tightening[] = [];
+  let margins: readonly Margin[] = [];
   let shown: readonly CostsShown[] = [];
   let proved: Solved | null = null;
+  const near: Near[] = [];
   for (let round = 0; ; round++) {
     const began = performance.now();
-    const model = buildModel(scenario, tightenings);
+    const model = buildModel(scenario, tightenings, margins);
     const staged = await solveModel(model, (performance.now() - began) / 1000);
     if (staged.kind === "none") {
       if (proved === null) return { kind: "none", outcome: staged.first };
       // Charging what an earlier plan paid can ask too much where its lots could cost less: then they are made to.
-      if (round >= MOST_TIGHTENINGS || tightenings.every(({ held }) => held)) {
-        return { kind: "none", outcome: overItsCeiling(staged.first) };
-      }
+      if (round >= MOST_ROUNDS || tightenings.every((entry) => entry.held))
+        return nearest(near, scenario, staged.first, proved);
       tightenings = held(scenario, tightenings, shown);
       continue;
     }
-    const { first, stages } = staged;
+    const { first, point } = staged;
+    const solved = { ...staged, model };
     proved ??= first;
-    const decision = decide(model, staged.point);
+    const decision = decide(model, point);
     const faults = verifyDecision(decision, scenario);
     if (faults.length > 0) {
       return { kind: "none", outcome: failed(first, `the rounded plan falls short: ${faults.join("; ")}`) };
     }
-    const ledger = keepLedger(scenario, decision);
-    shown = costsShown(scenario, decision, ledger);
-    if (shown.length === 0) return { kind: "plan", ...provedBy(proved, first, stages), decision, ledger };
-    if (round === MOST_TIGHTENINGS) return { kind: "none", outcome: overItsCeiling(first) };
+    const found = judged(scenario, decision);
+    shown = found.over;
+    const byRounding = isByRounding(found, scenario);
+    const within =
+      shown.length === 0 ? found : byRounding ? mendRounding(found, scenario, scenario.scaleStep) : null;
+    if (within !== null) return planOf(within, proved, solved);
+    if (byRounding) near.push({ ...solved, found });
+    if (byRounding && near.length <= MOST_MARGINS) {
+      margins = widened(margins, shown);
+      continue;
+    }
     const asCharged = charged(tightenings, shown);
     const tighter =
       round < MOST_CHARGED && !sameAs(tightenings, asCharged)
         ? asCharged
         : held(scenario, tightenings, shown);
-    if (sameAs(tightenings, tighter)) return { kind: "none", outcome: overItsCeiling(first) };
+    if (sameAs(tightenings, tighter) || round >= MOST_ROUNDS) return nearest(near, scenario, first, proved);
     tightenings = tighter;
   }
+}
+
+interface SolvedModel {
+  readonly model: PlanModel;
+  readonly point: readonly number[];
+  readonly first: Solved;
+  readonly stages: readonly StageResult[];
+}
+
+/** A plan that rounding alone puts over a ceiling. */
+interface Near extends SolvedModel {
+  readonly found: Judged;
+}
+
+/** The first of these that milligrams bring within every ceiling: finer than the scale shows, but better than no plan. */
+function nearest(near: readonly Near[], scenario: Scenario, last: Outcome, proved: Solved): Settled {
+  for (const { found, ...solved } of near) {
+    const within = mendRounding(found, scenario, MILLIGRAM);
+    if (within !== null) return planOf(within, proved, solved);
+  }
+  return { kind: "none", outcome: overItsCeiling(last) };
+}
+
+function planOf(
+  { decision, ledger }: Judged,
+  proved: Solved,
+  { first, stages, model, point }: SolvedModel,
+): Settled {
+  return { kind: "plan", ...provedBy(proved, first, stages), model, point, decision, ledger };
+}
+
+/** Keeps a portion of each cooking further below its ceiling by what it was over. */
+function widened(margins: readonly Margin[], shown: readonly CostsShown[]): Margin[] {
+  const wider = shown.map(({ dish, service, portions, excess }): Margin => {
+    const before = margins.find((margin) => margin.dish === dish && margin.service === service);
+    const more = (WIDER * toCurrency(excess).toNumber()) / portions;
+    return { dish, service, perPortion: (before?.perPortion ?? 0) + more };
+  });
+  const isWider = (margin: Margin): boolean =>
+    wider.some(({ dish, service }) => dish === margin.dish && service === margin.service);
+  return [...margins.filter((margin) => !isWider(margin)), ...wider];
 }
 
 /** Tightening forbids more than the scenario does, so only the bound proved before it says how good a plan is. */

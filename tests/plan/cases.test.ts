@@ -15,6 +15,8 @@ afterAll(() => engines.close());
  * asks, with the grams of least waste, or the least cost.
  */
 const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
+  // 800 g into the stew leave flesh for three plates: 19 g of it over, and of 1 g to season with all but 0.6 g.
+  "a-pinch-on-few-plates": 19.4,
   "bones-boiled-on": 0,
   // Grams of food in two heads binned.
   "chilled-kept": 2000,
@@ -26,6 +28,8 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   "delivered-after-the-stock": "infeasible",
   "freezer-full": "infeasible",
   "frozen-apart": 400,
+  // Twenty heads for their stems and 3 kg of potatoes hold 20 x 450 g + 2,880 g of food; 10,000 g are eaten.
+  "florets-up-to-a-ceiling": 1880,
   // 113 g + 28.5 g at 10 a kilogram is the ceiling to the cent: the half gram goes down.
   "half-a-gram-at-the-ceiling": 858.5,
   "loose-cut-day-by-day": 0,
@@ -34,6 +38,8 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   // Two heads of one slice of 120 g each; 60 g of each slice is over.
   "pieces-for-two-steps": 120,
   "pot-filled-twice": 0,
+  // A case at 24.00, and 0.30 for each of twelve portions; 3.411 oz at 2.00 / 15 oz and 0.30 are the ceiling to the cent.
+  "quarter-ounces-at-the-ceiling": 27.6,
   "rest-of-a-case-given-away": 0,
   // 104.9 g, 4.9 g and 4.9 g on a scale of 10 g: rounded each for itself, 14.7 g would be missing.
   "small-goings-on-a-coarse-scale": 0,

@@ -12,6 +12,10 @@ export interface BuildContext {
   readonly demand: Demand;
   /** What a kilogram of a lot costs in a ceiling row: the least it can, or what an earlier plan showed. */
   readonly costOf: (lot: LotNode, site: CookingSite) => number;
+  /** What a portion is to stay below its ceiling. */
+  readonly marginOf: (site: CookingSite) => number;
+  /** Parts whose average cost is held, with all that they are made of. */
+  readonly held: ReadonlySet<string>;
   readonly builder: ModelBuilder;
   readonly handles: Handles;
 }

@@ -118,12 +118,12 @@ function lineSum(site: CookingSite, index: number, part: string | null, goes: re
 
 /** No portion costs more than it may, at the least its parts can cost. */
 function addCeiling(site: CookingSite, goes: readonly GoHandle[], context: BuildContext): void {
-  const { scenario, builder, costOf } = context;
+  const { scenario, builder, costOf, marginOf } = context;
   const { dish, service } = site;
   if (dish.ceiling === null) return;
   const sum = new Sum();
   for (const go of goes) sum.add(go.variable, costOf(go.lot, site) * go.unit);
-  const room = currency(dish.ceiling) - stapleCost(site);
+  const room = currency(dish.ceiling) - stapleCost(site) - marginOf(site);
   const name = `${dish.name} for ${serviceName(scenario, service)} within its ceiling`;
   sum.addSum(portionsOf(site, context), -room);
   builder.row({ family: "ceiling", dish: dish.name, service }, name, sum, { upper: 0 });

@@ -12,11 +12,11 @@ import { addLimits } from "./limits.js";
 import { addObjectives, type Objectives } from "./objectives.js";
 import { addOffering } from "./offering.js";
 import { addParts } from "./parts.js";
-import { addTightenings, type Tightening, tighteningKey } from "./tightening.js";
+import { addTightenings, type Margin, partsHeld, type Tightening, tighteningKey } from "./tightening.js";
 
 export type { CutHandle, GoHandle, Handles } from "./context.js";
 export { aimsInOrder, type Objectives } from "./objectives.js";
-export type { Tightening } from "./tightening.js";
+export type { Margin, Tightening } from "./tightening.js";
 
 /** The scenario as an optimisation model, with what each variable decides. */
 export interface PlanModel {
@@ -29,9 +29,13 @@ export interface PlanModel {
 
 /**
  * Builds the model of a scenario. In ceiling rows a part costs the least it can, unless an earlier plan was
- * over a ceiling and is tightened.
+ * over a ceiling and is tightened, or is to stay below it by a margin.
  */
-export function buildModel(scenario: Scenario, tightenings: readonly Tightening[] = []): PlanModel {
+export function buildModel(
+  scenario: Scenario,
+  tightenings: readonly Tightening[] = [],
+  margins: readonly Margin[] = [],
+): PlanModel {
   const least = leastLotCosts(scenario);
   const tightened = new Map(
     tightenings.map(({ lot, dish, service, perKilogram }) => [
@@ -47,6 +51,9 @@ export function buildModel(scenario: Scenario, tightenings: readonly Tightening[
     sites,
     demand: reachableDemand(scenario, network, sites),
     costOf: (lot, { dish, service }) => tightened.get(tighteningKey(lot, dish.name, service)) ?? least(lot),
+    marginOf: ({ dish, service }) =>
+      margins.find((margin) => margin.dish === dish.name && margin.service === service)?.perPortion ?? 0,
+    held: partsHeld(tightenings, scenario),
     builder: new ModelBuilder(),
     handles: noHandles(),
   };

@@ -5,6 +5,9 @@ import { kg, rate } from "../floats.js";
 import { type Arrival, arrivalsOf } from "../network.js";
 import { type BuildContext, serviceName } from "./context.js";
 
+/** More than is of use is cut only to bring an average cost down, and so many times as much at most. */
+const DILUTING = 6;
+
 /** Whole items: buying, cutting, binning and keeping them, with what came in first going out first. */
 export function addItems(context: BuildContext): void {
   for (const item of context.scenario.items) addItem(item, context);
@@ -114,8 +117,8 @@ function carriedUnits(item: Item): number {
 }
 
 /**
- * No plan gains by cutting more than the hungriest part can use, but for what is in the house anyway and what is over
- * from whole order units.
+ * No plan gains by cutting more than the hungriest part can use, but for what is in the house anyway, what is over
+ * from whole order units, and what brings an average cost down that is held.
  */
 function mostCut(
   item: Item,
@@ -133,7 +136,9 @@ function mostCut(
   const size = rate(item.orderUnit.size);
   const forced = held + (item.buying?.least ?? 0) * size;
   const over = item.measure === "loose" || size > 1 ? size * (item.buying?.deliveries.length ?? 0) : 0;
-  const most = Math.max(0, forced, ...wanted) + over;
+  const useful = Math.max(0, forced, ...wanted) + over;
+  const isHeld = breakdown.yields.some(({ part }) => context.held.has(part));
+  const most = isHeld ? DILUTING * useful : useful;
   return item.measure === "whole" ? Math.ceil(most - 1e-9) : most;
 }
 

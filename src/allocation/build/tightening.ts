@@ -1,4 +1,4 @@
-import { type Lot, lotKey } from "../../kitchen/index.js";
+import { type Lot, lotKey, type Scenario } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { dearestCost, foodYieldOf } from "../costs.js";
 import { kg, rate } from "../floats.js";
@@ -14,6 +14,13 @@ export interface Tightening {
   readonly held: boolean;
 }
 
+/** What a portion of a cooking is to stay below its ceiling, in currency units, so that rounding leaves it within. */
+export interface Margin {
+  readonly dish: string;
+  readonly service: number;
+  readonly perPortion: number;
+}
+
 export function tighteningKey(lot: Lot, dish: string, service: number): string {
   return `${lotKey(lot)} | ${dish} | ${service}`;
 }
@@ -25,6 +32,21 @@ export function tighteningKey(lot: Lot, dish: string, service: number): string {
  */
 export function addTightenings(tightenings: readonly Tightening[], context: BuildContext): void {
   for (const { lot, perKilogram, held } of tightenings) if (held) limitAverage(lot, perKilogram, context);
+}
+
+/**
+ * Parts whose average cost is held, with all that they are made of: cutting more of an item than anybody can use may
+ * be what brings it down.
+ */
+export function partsHeld(tightenings: readonly Tightening[], { steps }: Scenario): ReadonlySet<string> {
+  const held = new Set(tightenings.filter((entry) => entry.held).map(({ lot }) => lot.part));
+  // A set gives what is added to it while it is walked through.
+  for (const part of held) {
+    for (const { from } of steps.filter(({ yields }) => yields.some((made) => made.part === part))) {
+      for (const source of from) held.add(source);
+    }
+  }
+  return held;
 }
 
 function limitAverage(lot: Lot, most: number, context: BuildContext): void {

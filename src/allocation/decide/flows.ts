@@ -5,6 +5,7 @@ import { type LotNode, usableAt } from "../network.js";
 import { plainLot, type Rest } from "./ends.js";
 import type { ItemDecisions } from "./items.js";
 import { keepLinesWhole } from "./lines.js";
+import { cookedIn } from "./portions.js";
 import { askSourcesForEnough, type DrawOut, type Settling, settle, trimToAvailable } from "./settling.js";
 
 export interface FlowDecisions {
@@ -24,7 +25,7 @@ export function decideFlows(
 ): FlowDecisions {
   const { scenario } = plan;
   const settlings = settle(plan, point, cuts);
-  keepLinesWhole(settlings, scenario);
+  keepLinesWhole(settlings, cookedIn(plan, point), scenario);
   askSourcesForEnough(settlings, scenario);
   const came = new Map<string, Weight>();
   const preps: Prep[] = [];

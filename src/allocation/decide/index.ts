@@ -5,6 +5,8 @@ import { decideFlows } from "./flows.js";
 import { decideItems } from "./items.js";
 import { decideCookings } from "./portions.js";
 
+export { type CookingOver, type CostOfLot, mendCookings } from "./mending.js";
+
 /**
  * Turns a certified point into whole units, whole portions and milligrams that close exactly. It rounds; whether
  * the rounded plan still does all that was asked is for `verifyDecision` to say.

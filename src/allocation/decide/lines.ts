@@ -1,6 +1,7 @@
 import type { Scenario } from "../../kitchen/index.js";
-import { type Decimal, grams, NO_WEIGHT, ONE, ZERO } from "../../quantity/index.js";
+import { type Decimal, grams, NO_WEIGHT, ONE, total, type Weight, ZERO } from "../../quantity/index.js";
 import { groupBy } from "../group.js";
+import type { CookedSite } from "./portions.js";
 import type { GoingOut, Settling } from "./settling.js";
 
 interface RatedGoing {
@@ -12,11 +13,18 @@ interface RatedGoing {
 const HAIR = grams("0.01");
 
 /**
- * Several small goings rounded down to none can together leave a recipe line short by more than half a step for each
+ * What rounding each going by itself would do to a recipe line as a whole. Where all that goes into it is less than
+ * the scale shows, it stays as it is: rounded, it would be nothing, or far too much.
+ *
+ * Several small goings rounded down to none can together leave a line short by more than half a step for each
  * of those that stay. There they get a step each, the largest first, until what stays suffices even where what was
- * rounded up is taken back.
+ * rounded up is taken back; or, where a step were too much for the line, what was proposed.
  */
-export function keepLinesWhole(settlings: readonly Settling[], { dishes, scaleStep }: Scenario): void {
+export function keepLinesWhole(
+  settlings: readonly Settling[],
+  cookings: readonly CookedSite[],
+  { dishes, scaleStep }: Scenario,
+): void {
   const rated = settlings.flatMap(({ lot, goings }) =>
     goings.map((going): RatedGoing => {
       const line = dishes.find(({ name }) => name === going.dish)?.lines[going.line];
@@ -25,11 +33,18 @@ export function keepLinesWhole(settlings: readonly Settling[], { dishes, scaleSt
   );
   const lines = groupBy(rated, ({ going: { dish, service, line } }) => JSON.stringify([dish, service, line]));
   for (const [, line] of lines.entries()) {
-    const isShort = (): boolean => {
-      const short = sumOf(line, ({ proposed, weight }) => (weight < proposed ? proposed - weight : 0n));
+    if (isBelowOneStep(line, scaleStep)) {
+      const isCooked = cookings.some((cooking) => line.some(({ going }) => isOf(going, cooking)));
+      for (const { going } of line) going.weight = isCooked ? going.proposed : NO_WEIGHT;
+      continue;
+    }
+    const isBeyond = (off: Decimal): boolean => {
       const allowed = sumOf(line, ({ weight }) => (weight > NO_WEIGHT ? scaleStep : NO_WEIGHT)).div(2);
-      return short.plus(HAIR.toString()).greaterThan(allowed);
+      return off.plus(HAIR.toString()).greaterThan(allowed);
     };
+    const isShort = (): boolean =>
+      isBeyond(sumOf(line, ({ proposed, weight }) => (weight < proposed ? proposed - weight : 0n)));
+    const isOver = (): boolean => isBeyond(sumOf(line, ({ proposed, weight }) => weight - proposed));
     const dropped = line
       .map(({ going }) => going)
       .filter(({ proposed, weight }) => weight === NO_WEIGHT && proposed > HAIR)
@@ -37,8 +52,17 @@ export function keepLinesWhole(settlings: readonly Settling[], { dishes, scaleSt
     for (const going of dropped) {
       if (!isShort()) break;
       going.weight = scaleStep;
+      if (isOver()) going.weight = going.proposed;
     }
   }
+}
+
+function isBelowOneStep(line: readonly RatedGoing[], step: Weight): boolean {
+  return total(line.map(({ going }) => going.proposed)) < step;
+}
+
+function isOf({ dish, service }: GoingOut, cooking: CookedSite): boolean {
+  return cooking.dish === dish && cooking.service === service;
 }
 
 function sumOf(line: readonly RatedGoing[], of: (going: GoingOut) => bigint): Decimal {

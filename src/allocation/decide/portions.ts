@@ -32,6 +32,20 @@ export function decideCookings(
   return cookings.map((cooking) => sent(cooking, goings, scenario, rooms));
 }
 
+/** A dish cooked for a service. */
+export type CookedSite = Pick<Cooking, "dish" | "service">;
+
+/** What a point has any portion of. */
+export function cookedIn({ handles }: PlanModel, point: readonly number[]): CookedSite[] {
+  const sites = [...handles.serves, ...handles.spares].filter(
+    ({ variable }) => Math.round(point[variable] ?? 0) > 0,
+  );
+  return [...new Set(sites.map(({ site }) => site))].map(({ dish, service }) => ({
+    dish: dish.name,
+    service,
+  }));
+}
+
 type Unsent = Omit<Cooking, "spare"> & {
   readonly spare: readonly { readonly destination: string | null; readonly portions: number }[];
 };

@@ -116,7 +116,11 @@ function directWeight(lot: LotNode, scenario: Scenario, cuts: ItemDecisions["cut
   );
 }
 
-/** From the last outputs back to the first cuts: what is drawn for a step gives at least what is asked of it. */
+/**
+ * From the last outputs back to the first cuts: what is drawn for a step gives at least what is asked of it. No draw
+ * is more than a step of the scale above what was proposed, which is what pots and hands have room for: that suffices
+ * for all but what was itself rounded up.
+ */
 export function askSourcesForEnough(settlings: readonly Settling[], { scaleStep }: Scenario): void {
   for (const { lot, direct, goings, draws, gives, keep } of [...settlings].reverse()) {
     const asked = total([
@@ -132,11 +136,16 @@ export function askSourcesForEnough(settlings: readonly Settling[], { scaleStep 
           })
         : [],
     );
-    const given = total(feeding.map(({ draw, fraction }) => scale(draw.weight, fraction)));
-    const short = minus(minus(asked, direct), given);
-    const largest = [...feeding].sort((a, b) => Number(b.draw.proposed - a.draw.proposed))[0];
-    if (short <= NO_WEIGHT || largest === undefined || largest.draw.pieces !== null) continue;
-    largest.draw.weight = upToStep(plus(largest.draw.weight, sourceFor(short, largest.fraction)), scaleStep);
+    const largestFirst = feeding
+      .filter(({ draw }) => draw.pieces === null)
+      .sort((a, b) => Number(b.draw.proposed - a.draw.proposed));
+    for (const { draw, fraction } of largestFirst) {
+      const given = total(feeding.map((entry) => scale(entry.draw.weight, entry.fraction)));
+      const short = minus(minus(asked, direct), given);
+      if (short <= NO_WEIGHT) break;
+      const enough = upToStep(plus(draw.weight, sourceFor(short, fraction)), scaleStep);
+      draw.weight = smaller(enough, plus(draw.proposed, scaleStep));
+    }
   }
 }
 

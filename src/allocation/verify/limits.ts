@@ -1,5 +1,16 @@
 import type { Decision, Scenario } from "../../kitchen/index.js";
-import { minus, plus, times, toGrams, toKilograms, total, type Weight, ZERO } from "../../quantity/index.js";
+import {
+  larger,
+  minus,
+  NO_WEIGHT,
+  plus,
+  times,
+  toGrams,
+  toKilograms,
+  total,
+  type Weight,
+  ZERO,
+} from "../../quantity/index.js";
 import type { Fault } from "./index.js";
 
 const SLACK_MINUTES = 1;
@@ -40,7 +51,7 @@ export function potFaults(decision: Decision, scenario: Scenario): Fault[] {
   });
 }
 
-/** Hands-on minutes before each service; a minute's slack is for what rounding to the scale adds. */
+/** Hands-on minutes before each service; a step of the scale for each further step, and a minute, are for rounding. */
 export function handsFaults(decision: Decision, scenario: Scenario): Fault[] {
   return scenario.services.flatMap((service, index) => {
     const limit = service.handsMinutes ?? scenario.limits.handsMinutes;
@@ -54,7 +65,8 @@ export function handsFaults(decision: Decision, scenario: Scenario): Fault[] {
     });
     const preps = decision.preps.map(({ step: name, service: at, weight }) => {
       const step = scenario.steps.find((entry) => entry.name === name);
-      return at === index ? (step?.minutesPerKilogram ?? ZERO).times(toKilograms(weight)) : ZERO;
+      const surely = larger(NO_WEIGHT, minus(weight, scenario.scaleStep));
+      return at === index ? (step?.minutesPerKilogram ?? ZERO).times(toKilograms(surely)) : ZERO;
     });
     const cookings = decision.cookings.map(({ dish: name, service: at, portions }) => {
       const dish = scenario.dishes.find((entry) => entry.name === name);

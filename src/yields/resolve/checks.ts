@@ -1,5 +1,5 @@
 import type { Dish, Item, Service, Step } from "../../kitchen/index.js";
-import { type Decimal, toCurrency } from "../../quantity/index.js";
+import { Decimal, grams, ONE, scale, times, toCurrency } from "../../quantity/index.js";
 import { didYouMean, type Path } from "../../reading/index.js";
 import type { Resolving } from "./context.js";
 import { leastCosts, pricePerKilogram } from "./least-cost.js";
@@ -27,6 +27,7 @@ const CHECKS: readonly Check[] = [
   coursesHaveDishes,
   dietsHaveDishes,
   vesselsAreUsed,
+  linesShowOnTheScale,
 ];
 
 export function checkScenario(context: Resolving, drafted: Drafted): void {
@@ -145,6 +146,47 @@ function vesselsAreUsed(context: Resolving, { dishes }: Drafted): void {
       words.unusedVessel(vessel, didYouMean(vessel, known), known),
     );
   }
+}
+
+/** What the most portions take of a line is no less than the scale shows: pieces are counted, all else is weighed. */
+function linesShowOnTheScale(context: Resolving, { services, dishes, parts }: Drafted): void {
+  if (dishesUnsettled(context) || context.isLeftOut(["services"]) || context.isLeftOut(["scale_step"]))
+    return;
+  const step = context.file.scale_step ?? grams("1");
+  for (const dish of dishes) {
+    const portions = mostPortions(dish, services);
+    const isWhole = context.file.dishes[dish.name]?.lines?.length === dish.lines.length;
+    if (!isWhole || portions === 0) continue;
+    dish.lines.forEach(({ most, cookingYield, from }, index) => {
+      if (from.some(({ part, rate }) => parts.get(part)?.pieceWeight || rate.isZero())) return;
+      if (cookingYield.isZero() || most === 0n) return;
+      const least = from.reduce((rate, source) => Decimal.min(rate, source.rate), from[0]?.rate ?? ONE);
+      const all = scale(times(most, portions), ONE.div(cookingYield.times(least)));
+      const place = ["dishes", dish.name, "lines", index, "amount"];
+      if (all < step) context.at(place, words.lessThanTheScaleShows(portions, all, step));
+    });
+  }
+}
+
+/** Most portions of one cooking: all that a service may ask for and its overage, and later ones where the rest keeps. */
+function mostPortions(
+  { course, portions, services: at, keepsDays }: Dish,
+  services: readonly Service[],
+): number {
+  const asked = at.flatMap((index) => {
+    const service = services[index];
+    if (service === undefined) return [];
+    const ofCourse = service.courses.find(({ name }) => name === course)?.portions;
+    const eaten = Math.min(portions?.most ?? ofCourse ?? 0, ofCourse ?? portions?.most ?? 0);
+    return [
+      eaten +
+        service.overage
+          .times(ofCourse ?? portions?.most ?? 0)
+          .floor()
+          .toNumber(),
+    ];
+  });
+  return keepsDays === null ? Math.max(0, ...asked) : asked.reduce((sum, each) => sum + each, 0);
 }
 
 /** Whether what some dish is, is fit for, or is offered at could not be read. */

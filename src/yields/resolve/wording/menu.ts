@@ -1,7 +1,7 @@
 import type { Service } from "../../../kitchen/index.js";
-import type { Decimal } from "../../../quantity/index.js";
+import { type Decimal, grams, type Weight } from "../../../quantity/index.js";
 import type { Wording } from "../../../reading/index.js";
-import { listText, meantOr, percentText } from "./figures.js";
+import { gramsText, listText, meantOr, percentText } from "./figures.js";
 
 type Dated = Pick<Service, "name" | "date">;
 
@@ -109,6 +109,16 @@ export const oddBatch = (portions: number): Wording => ({
   what: `half a batch of ${portions} is no whole number of portions`,
   remedy: `Write an even number, such as \`${portions + 1}\`, or \`halves: no\``,
 });
+
+export const lessThanTheScaleShows = (portions: number, all: Weight, step: Weight): Wording => ({
+  what: `${portions === 1 ? "1 portion takes" : `${portions} portions take`} ${gramsText(all)} of it in all, and the scale shows ${gramsText(step)}`,
+  remedy: `Write a larger amount, or \`scale_step: ${finerStep(all)}\`, or list it under \`staples:\``,
+});
+
+/** A step of a scale that there are, which shows the weight. */
+function finerStep(all: Weight): string {
+  return ["1", "0.1", "0.01"].find((step) => grams(step) <= all)?.concat(" g") ?? "0.001 g";
+}
 
 export const noAmount = (): Wording => ({
   what: "`amount` is missing",

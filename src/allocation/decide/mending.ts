@@ -1,0 +1,238 @@
+import {
+  type Cooking,
+  type Decision,
+  type Going,
+  isBinFor,
+  type Lot,
+  lotKey,
+  type Scenario,
+  type Send,
+} from "../../kitchen/index.js";
+import {
+  Decimal,
+  milligrams,
+  minus,
+  NO_WEIGHT,
+  ONE,
+  plus,
+  smaller,
+  total,
+  type Weight,
+} from "../../quantity/index.js";
+import { lastDayOfLot } from "../../safety/index.js";
+import { lineFaults } from "../verify/serving.js";
+
+/** A cooking over its ceiling, and by how many ten-thousandths of the currency unit in all. */
+export interface CookingOver {
+  readonly dish: string;
+  readonly service: number;
+  readonly excess: bigint;
+}
+
+/** Ten-thousandths of the currency unit that a milligram of a lot costs. */
+export type CostOfLot = (lot: Lot) => Decimal;
+
+/** So many moves at most for one cooking. */
+const MOST_MOVES = 200;
+
+/** Some of one going is left out of a line, or is made up for by as much of another lot. */
+interface Move {
+  readonly out: number;
+  readonly into: Lot | null;
+  /** Whole units of weight left out and put in. */
+  readonly units: bigint;
+  readonly put: Weight;
+  readonly saves: Decimal;
+}
+
+/**
+ * The decision with the cookings given made cheaper by what rounding leaves open: in units of the weight given, a dear
+ * lot makes room for a cheap one in the same recipe line, as far as that has some to spare, or some of it is left out,
+ * always within what a line may miss by and its shares. Null where that does not bring every one of them down by its
+ * excess. What is left out goes where waste of the lot goes; what is put in is taken from what is over of its lot.
+ */
+export function mendCookings(
+  decision: Decision,
+  scenario: Scenario,
+  over: readonly CookingOver[],
+  costOf: CostOfLot,
+  unit: Weight,
+): Decision | null {
+  let mended = decision;
+  for (const { dish, service, excess } of over) {
+    let left = new Decimal(excess.toString());
+    for (let moves = 0; left.greaterThan(0); moves++) {
+      const found: Move | null = bestMove(
+        { decision: mended, scenario, costOf, unit },
+        { dish, service },
+        left,
+      );
+      if (found === null || moves === MOST_MOVES) return null;
+      mended = moved(mended, found, unit, scenario);
+      left = left.minus(found.saves);
+    }
+  }
+  return mended;
+}
+
+interface Bench {
+  readonly decision: Decision;
+  readonly scenario: Scenario;
+  readonly costOf: CostOfLot;
+  readonly unit: Weight;
+}
+
+type Where = Pick<Cooking, "dish" | "service">;
+
+/** One that saves what is asked for with the least changed, making up for what is left out first; else what saves most. */
+function bestMove(bench: Bench, where: Where, asked: Decimal): Move | null {
+  const moves = bench.decision.goings.flatMap((going, out) => {
+    if (going.dish !== where.dish || going.service !== where.service || going.pieces !== null) return [];
+    const others = othersFor(going, bench);
+    return [...others, null].flatMap((into) => largestMove(bench, { going, out, into }, asked) ?? []);
+  });
+  const enough = moves.filter(({ saves }) => saves.gte(asked));
+  const rank = ({ into, units }: Move): bigint => (into === null ? 1_000_000_000n : 0n) + units;
+  const [least] = enough.sort((a, b) => Number(rank(a) - rank(b)));
+  const [most] = moves.sort((a, b) => b.saves.comparedTo(a.saves));
+  return least ?? most ?? null;
+}
+
+/** Lots that are cheaper for as much of the line, have some to spare and are good at the service. */
+function othersFor(going: Going, { decision, scenario, costOf }: Bench): Lot[] {
+  const rated = rateOf(going, going.lot, scenario);
+  const seen = new Set<string>([lotKey(going.lot)]);
+  return decision.sends.flatMap(({ lot }) => {
+    const rate = rateOf(going, lot, scenario);
+    if (seen.has(lotKey(lot)) || rate === null || rated === null || !isGoodFor(lot, going, scenario))
+      return [];
+    seen.add(lotKey(lot));
+    return costOf(lot).div(rate).lt(costOf(going.lot).div(rated)) ? [lot] : [];
+  });
+}
+
+/** Grams of the line that a gram of the lot stands for; null where it may not go in, or moves whole. */
+function rateOf({ dish, line }: Going, { part }: Lot, { dishes, parts }: Scenario): Decimal | null {
+  const source = dishes
+    .find(({ name }) => name === dish)
+    ?.lines[line]?.from.find((from) => from.part === part);
+  const kind = parts.find(({ name }) => name === part);
+  return source === undefined || kind?.class !== "food" || kind.pieceWeight !== null ? null : source.rate;
+}
+
+function isGoodFor(lot: Lot, { service }: Going, scenario: Scenario): boolean {
+  const lastDay = lastDayOfLot(lot, scenario);
+  const isCut = lot.origin.kind !== "cut" || lot.origin.service <= service;
+  return isCut && (lastDay === null || (scenario.services[service]?.day ?? 0) <= lastDay);
+}
+
+/** As many units as save what is asked for, or as the line and the lots allow. */
+function largestMove(
+  bench: Bench,
+  { going, out, into }: { going: Going; out: number; into: Lot | null },
+  asked: Decimal,
+): Move | null {
+  const { decision, scenario, costOf, unit } = bench;
+  const rated = rateOf(going, going.lot, scenario) ?? ONE;
+  const rate = into === null ? ONE : (rateOf(going, into, scenario) ?? ONE);
+  const moveOf = (units: bigint): Move => {
+    const taken = new Decimal((units * unit).toString());
+    const put = into === null ? NO_WEIGHT : inUnits(taken.times(rated).div(rate), unit);
+    const spent = into === null ? new Decimal(0) : costOf(into).times(put.toString());
+    return { out, into, units, put, saves: costOf(going.lot).times(taken).minus(spent) };
+  };
+  const each = moveOf(1n).saves;
+  if (each.lte(0)) return null;
+  const spare = into === null ? NO_WEIGHT : spareOf(into, decision);
+  const isPossible = (units: bigint): boolean => {
+    const move = moveOf(units);
+    if (units * unit > going.weight || move.put > spare) return false;
+    return keepsLine(moved(decision, move, unit, scenario), going, scenario);
+  };
+  let most = BigInt(asked.div(each).ceil().toFixed(0));
+  if (!isPossible(most)) {
+    let least = 0n;
+    while (most - least > 1n) {
+      const middle = (least + most) / 2n;
+      if (isPossible(middle)) least = middle;
+      else most = middle;
+    }
+    if (least === 0n) return null;
+    most = least;
+  }
+  return moveOf(most);
+}
+
+function inUnits(weight: Decimal, unit: Weight): Weight {
+  return milligrams(BigInt(weight.div(unit.toString()).ceil().toFixed(0)) * unit);
+}
+
+function spareOf(lot: Lot, { sends }: Decision): Weight {
+  return total(sends.filter((send) => lotKey(send.lot) === lotKey(lot)).map(({ weight }) => weight));
+}
+
+function keepsLine(decision: Decision, { dish, service }: Going, scenario: Scenario): boolean {
+  const isHere = (entry: Where): boolean => entry.dish === dish && entry.service === service;
+  const here = {
+    ...decision,
+    cookings: decision.cookings.filter(isHere),
+    goings: decision.goings.filter(isHere),
+  };
+  return lineFaults(here, scenario).length === 0;
+}
+
+function moved(
+  decision: Decision,
+  { out, into, units, put }: Move,
+  unit: Weight,
+  scenario: Scenario,
+): Decision {
+  const going = decision.goings[out];
+  if (going === undefined) return decision;
+  const taken = milligrams(units * unit);
+  const goings = decision.goings.map((entry, index) =>
+    index === out ? { ...entry, weight: minus(entry.weight, taken) } : entry,
+  );
+  let sends = withSent(decision.sends, going.lot, taken, scenario);
+  if (into !== null) {
+    sends = withoutSent(sends, into, put);
+    const same = goings.findIndex((entry) => isSameUse(entry, going) && lotKey(entry.lot) === lotKey(into));
+    const there = goings[same];
+    if (there === undefined) goings.push({ ...going, lot: into, weight: put });
+    else goings[same] = { ...there, weight: plus(there.weight, put) };
+  }
+  return { ...decision, sends, goings: goings.filter(({ weight }) => weight > NO_WEIGHT) };
+}
+
+function isSameUse(one: Going, other: Going): boolean {
+  return one.dish === other.dish && one.service === other.service && one.line === other.line;
+}
+
+function withSent(sends: readonly Send[], lot: Lot, weight: Weight, scenario: Scenario): Send[] {
+  const kind = scenario.parts.find(({ name }) => name === lot.part)?.class ?? "food";
+  const bins = scenario.destinations.filter((entry) => isBinFor(kind, entry) && entry.limit === null);
+  const destination = bins[0]?.name ?? "refuse";
+  const same = sends.findIndex(
+    (send) => send.destination === destination && lotKey(send.lot) === lotKey(lot),
+  );
+  const there = sends[same];
+  if (there === undefined) return [...sends, { lot, destination, weight }];
+  return sends.map((send, index) =>
+    index === same ? { ...there, weight: plus(there.weight, weight) } : send,
+  );
+}
+
+/** What was wasted is taken first: it stands behind what was given away. */
+function withoutSent(sends: readonly Send[], lot: Lot, weight: Weight): Send[] {
+  let left = weight;
+  return [...sends]
+    .reverse()
+    .map((send) => {
+      if (lotKey(send.lot) !== lotKey(lot)) return send;
+      const back = smaller(left, send.weight);
+      left = minus(left, back);
+      return { ...send, weight: minus(send.weight, back) };
+    })
+    .reverse()
+    .filter(({ weight: rest }) => rest > NO_WEIGHT);
+}
