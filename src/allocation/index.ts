@@ -16,6 +16,7 @@ export { buildNetwork, type LotNode, lotKey, partsInCuttingOrder, usableAt } fro
 export * from "./outcome.js";
 export * from "./solve.js";
 export {
+  type PlanPoint,
   PROOF_GAP,
   type Staged,
   type StageOptions,

@@ -65,7 +65,7 @@ async function planNear(
       to: startFrom(to, model.model),
     });
     solved.push({ model, point });
-    return { kind: "planned", ...plan.found, point };
+    return { kind: "planned", ...plan.found, plan: model, point, before: null };
   }).catch(notForThisCosting);
   if (settled === null || settled.kind === "none") return plan;
   return planOf(scenario, settled, solved.at(-1) ?? noPoint());

@@ -1,10 +1,12 @@
 import {
   buildModel,
   decide,
+  type Fault,
   leastLotCosts,
   lotKey,
   type Outcome,
   type PlanModel,
+  type PlanPoint,
   PROOF_GAP,
   relativeGap,
   type Solved,
@@ -60,15 +62,15 @@ export async function settle(
       tightenings = held(scenario, tightenings, shown);
       continue;
     }
-    const { first, stages } = staged;
+    const { first } = staged;
     proved ??= first;
-    const decision = decide(model, staged.point);
-    const faults = verifyDecision(decision, scenario);
-    if (faults.length > 0) {
-      return { kind: "none", outcome: failed(first, `the rounded plan falls short: ${faults.join("; ")}`) };
+    const judged = judgedWithin(scenario, staged);
+    if (judged.kind === "faulty") {
+      const faults = judged.faults.join("; ");
+      return { kind: "none", outcome: failed(first, `the rounded plan falls short: ${faults}`) };
     }
-    const ledger = keepLedger(scenario, decision);
-    shown = costsShown(scenario, decision, ledger);
+    const { decision, ledger, stages } = judged;
+    shown = judged.shown;
     if (shown.length === 0) return { kind: "plan", ...provedBy(proved, first, stages), decision, ledger };
     if (round === MOST_TIGHTENINGS) return { kind: "none", outcome: overItsCeiling(first) };
     const asCharged = charged(tightenings, shown);
@@ -79,6 +81,36 @@ export async function settle(
     if (sameAs(tightenings, tighter)) return { kind: "none", outcome: overItsCeiling(first) };
     tightenings = tighter;
   }
+}
+
+type Judged =
+  | { readonly kind: "faulty"; readonly faults: readonly Fault[] }
+  | {
+      readonly kind: "whole";
+      readonly decision: Decision;
+      readonly ledger: Ledger;
+      readonly shown: readonly CostsShown[];
+      readonly stages: readonly StageResult[];
+    };
+
+/** The plan rounded and judged by the ledger. Where the freshest does not stand there, the one before it is taken. */
+function judgedWithin(scenario: Scenario, staged: Extract<Staged, { kind: "planned" }>): Judged {
+  const fresh = judged(scenario, staged, staged.stages);
+  if (staged.before === null || (fresh.kind === "whole" && fresh.shown.length === 0)) return fresh;
+  const before = judged(
+    scenario,
+    staged.before,
+    staged.stages.filter(({ aim }) => aim !== "freshest"),
+  );
+  return before.kind === "whole" ? before : fresh;
+}
+
+function judged(scenario: Scenario, { plan, point }: PlanPoint, stages: readonly StageResult[]): Judged {
+  const decision = decide(plan, point);
+  const faults = verifyDecision(decision, scenario);
+  if (faults.length > 0) return { kind: "faulty", faults };
+  const ledger = keepLedger(scenario, decision);
+  return { kind: "whole", decision, ledger, shown: costsShown(scenario, decision, ledger), stages };
 }
 
 /** Tightening forbids more than the scenario does, so only the bound proved before it says how good a plan is. */

@@ -25,13 +25,19 @@ export interface PlanModel {
   readonly objectives: Objectives;
   readonly handles: Handles;
   readonly network: Network;
+  readonly tightenings: readonly Tightening[];
 }
 
 /**
  * Builds the model of a scenario. In ceiling rows a part costs the least it can, unless an earlier plan was
- * over a ceiling and is tightened.
+ * over a ceiling and is tightened. Cuts that repeat earlier ones are left out where no lot is held to a cost, unless
+ * all are asked for.
  */
-export function buildModel(scenario: Scenario, tightenings: readonly Tightening[] = []): PlanModel {
+export function buildModel(
+  scenario: Scenario,
+  tightenings: readonly Tightening[] = [],
+  lots: "all" | "needed" = tightenings.length === 0 ? "needed" : "all",
+): PlanModel {
   const least = leastLotCosts(scenario);
   const tightened = new Map(
     tightenings.map(({ lot, dish, service, perKilogram }) => [
@@ -39,7 +45,7 @@ export function buildModel(scenario: Scenario, tightenings: readonly Tightening[
       perKilogram,
     ]),
   );
-  const network = buildNetwork(scenario, tightenings.length === 0 ? "needed" : "all");
+  const network = buildNetwork(scenario, lots);
   const sites = cookingSites(scenario);
   const context: BuildContext = {
     scenario,
@@ -63,5 +69,6 @@ export function buildModel(scenario: Scenario, tightenings: readonly Tightening[
     objectives: objectivesOf(context),
     handles: context.handles,
     network,
+    tightenings,
   };
 }
