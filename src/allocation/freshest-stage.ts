@@ -6,8 +6,9 @@ import { type FreshestQuestion, freshestQuestion, withEveryLot } from "./freshes
 import { type Model, valueAt } from "./model.js";
 import { isSolved, type Outcome, relativeGap, type Solved } from "./outcome.js";
 
-/** Up to here all is settled in one question; beyond, block by block. */
-const MOST_AT_ONCE = 150;
+/** With more whole numbers it is made fresher block by block first, and with yet more by nothing else. */
+const FEW = 60;
+const MANY = 300;
 /** No block is begun with less time. */
 const LEAST_SECONDS = 0.03;
 /** One block may take such a part of the time left. */
@@ -42,13 +43,21 @@ export async function freshest(
   const { plan, point } = withEveryLot(known, at);
   const question = freshestQuestion(plan, options.held(plan), point);
   const wholes = question.model.variables.filter(({ integer, lower, upper }) => integer && lower < upper);
-  if (left() < LEAST_SECONDS) return null;
-  const solved =
-    wholes.length <= MOST_AT_ONCE
-      ? await options.ask(question, question.start, left())
-      : await byBlocks(plan, question, left, options.ask);
-  if (solved === null || !isSolved(solved)) return null;
+  const fresher = wholes.length > FEW ? await byBlocks(plan, question, left, options.ask) : null;
+  const start = fresher?.point ?? question.start;
+  const proved =
+    wholes.length <= MANY && left() >= LEAST_SECONDS ? await options.ask(question, start, left()) : null;
+  const solved = betterOf(fresher, proved);
+  if (solved === null) return null;
   return { plan, point: solved.point.slice(0, plan.model.variables.length), solved };
+}
+
+/** The better point with what was proved. */
+function betterOf(fresher: Solved | null, proved: Outcome | null): Solved | null {
+  if (proved === null || !isSolved(proved)) return fresher;
+  if (fresher === null || proved.objective <= fresher.objective) return proved;
+  const { bound } = proved;
+  return { ...fresher, bound, gap: relativeGap(fresher.objective, bound) };
 }
 
 async function byBlocks(

@@ -57,7 +57,7 @@ export const planSchema = z.object({
   outcome: z.object({
     kind: z.enum(["optimal", "feasible", "infeasible", "unbounded", "failed"]),
     engine: z.string(),
-    /** Grams for the waste aim, else currency units; so are the bound and the values of the stages. */
+    /** Grams for the waste aim, else currency units; so are the bound and the values of the stages; of "freshest", kilogram-days. */
     objective: decimal.nullable(),
     bound: decimal.nullable(),
     gap: decimal.nullable(),

@@ -47,7 +47,7 @@ const REPLAN_SECONDS = 2;
 const LEAST_REASON_SECONDS = 2;
 
 /**
- * Plans a scenario: the least of its aim, then of the other, then the simplest to follow, whole and balanced; or
+ * Plans a scenario: the least of its aim, then of the other, then the one that cuts latest before use, whole and balanced; or
  * what would make a plan possible. Throws a CostingError where the costing method cannot be applied, and a
  * RangeError where the scenario serves what must not be eaten.
  */
