@@ -14,6 +14,8 @@ const HELD_WITHIN = { waste: 0.0005, cost: 0.001, balanced: 0.001 };
 const FRESHEST_SECONDS = 1.5;
 /** Most seconds for taking back what later stages gave up of proved least waste. */
 const TIGHT_SECONDS = 0.5;
+/** No later stage is begun with less time: an engine would not come to an answer. */
+const LEAST_SECONDS = 0.05;
 /** Weights below a milligram are rounding dust of the engines. */
 const DUST = 1e-6;
 
@@ -66,7 +68,8 @@ export interface StageOptions {
  */
 export async function solveStages(plan: PlanModel, options: StageOptions): Promise<Staged> {
   const until = performance.now() + options.seconds * 1000;
-  const left = () => Math.max(0.05, (until - performance.now()) / 1000);
+  const left = () => Math.max(0, (until - performance.now()) / 1000);
+  const isInTime = () => left() >= LEAST_SECONDS;
   const [aim, second] = aimsInOrder(plan.scenario) as [keyof Objectives, keyof Objectives];
   const ask = (model: Model, objective: Objective, stage: string, effort: Effort): Promise<Outcome> =>
     solve(
@@ -95,8 +98,8 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
   const stages = [stageOf(aim, first, PROOF_GAP)];
 
   const effort = { share: 0.6, gap: LATER_GAP, start: point };
-  const then = await ask(held(plan, stages), plan.objectives[second], second, effort);
-  if (isSolved(then)) {
+  const then = isInTime() ? await ask(held(plan, stages), plan.objectives[second], second, effort) : null;
+  if (then !== null && isSolved(then)) {
     point = then.point;
     stages.push(stageOf(second, then, LATER_GAP));
     first = anchoredAgain(first, valueAt(plan.objectives[aim], point), point);
@@ -105,7 +108,7 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
 
   let latest = plan;
   let before: PlanPoint | null = null;
-  if (options.figuresOnly !== true) {
+  if (options.figuresOnly !== true && isInTime()) {
     const fresh = await freshest(plan, point, {
       seconds: Math.min(FRESHEST_SECONDS, left() * 0.8),
       held: (every) => held(every, stages),
@@ -121,7 +124,7 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
   }
   const reached = valueAt(latest.objectives[aim], point);
   const gaveUp = relativeGap(reached, first.objective) > PROOF_GAP;
-  if (aim === "waste" && first.kind === "optimal" && gaveUp && options.figuresOnly !== true) {
+  if (aim === "waste" && first.kind === "optimal" && gaveUp && options.figuresOnly !== true && isInTime()) {
     const tight = await ask(countsHeld(held(latest, stages), point), latest.objectives[aim], aim, {
       share: 0.5,
       most: TIGHT_SECONDS,

@@ -214,6 +214,8 @@ export const planSchema = z.object({
     }),
   ),
   reasons: z.array(z.object({ change: z.string(), text: z.string(), checked: z.string() })),
+  /** Stated where the time was over before all reasons had been looked for. */
+  reasonsCut: z.literal(true).optional(),
   /** How sure the plan is; null where that was not asked. */
   risk: riskSchema.nullable().default(null),
   /** Of what happened: every figure there was to weigh, and whether it was. A plan has none. */
