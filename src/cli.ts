@@ -26,7 +26,8 @@ function program(end: (code: ExitCode) => void): Command {
     new Promise<void>((resolve) => {
       stop = resolve;
     });
-  addCommands(main, { terminal, end, untilStopped });
+  const begun = () => performance.now() / 1000;
+  addCommands(main, { terminal, end, begun, untilStopped });
   return main;
 }
 

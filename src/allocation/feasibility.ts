@@ -2,8 +2,9 @@ import type { Scenario } from "../kitchen/index.js";
 import { buildModel, type PlanModel } from "./build/index.js";
 import { leastOf, Sum } from "./builder.js";
 import type { Model, Objective, Row, Tag, Variable } from "./model.js";
+import { isSolved } from "./outcome.js";
 import { type Engines, solve } from "./solve.js";
-import { isSolved, type Staged } from "./stages.js";
+import type { Staged } from "./stages.js";
 
 export interface FeasibilityOptions {
   readonly engines: Engines;
@@ -17,13 +18,10 @@ const LARGEST_MISS = 1e4;
 const NOTICEABLE = 1e-6;
 
 /** Any point of a plan's model, whatever it wastes or costs. */
-export async function anyPoint(
-  { model }: PlanModel,
-  { engines, seconds }: FeasibilityOptions,
-): Promise<Staged> {
-  const first = await solve({ model, objective: NO_AIM }, { engines, seconds, gap: 1 });
+export async function anyPoint(plan: PlanModel, { engines, seconds }: FeasibilityOptions): Promise<Staged> {
+  const first = await solve({ model: plan.model, objective: NO_AIM }, { engines, seconds, gap: 1 });
   return isSolved(first)
-    ? { kind: "planned", first, stages: [], point: first.point }
+    ? { kind: "planned", first, stages: [], plan, point: first.point, before: null }
     : { kind: "none", first };
 }
 

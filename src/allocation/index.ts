@@ -15,6 +15,7 @@ export { buildNetwork, type LotNode, partsInCuttingOrder, usableAt } from "./net
 export * from "./outcome.js";
 export * from "./solve.js";
 export {
+  type PlanPoint,
   PROOF_GAP,
   type Staged,
   type StageOptions,

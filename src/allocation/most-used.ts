@@ -5,8 +5,8 @@ import { Sum } from "./builder.js";
 import type { FeasibilityOptions } from "./feasibility.js";
 import { kg } from "./floats.js";
 import type { LotNode } from "./network.js";
+import { isSolved } from "./outcome.js";
 import { solve } from "./solve.js";
-import { isSolved } from "./stages.js";
 
 /** More of a part than any kitchen uses. */
 const PLENTY = grams("1000000");

@@ -4,8 +4,8 @@ import { portionWeightRange } from "./build/portion-weights.js";
 import { leastOf, Sum } from "./builder.js";
 import { kg } from "./floats.js";
 import type { Row, Variable } from "./model.js";
+import { isSolved } from "./outcome.js";
 import { type Engines, solve } from "./solve.js";
-import { isSolved } from "./stages.js";
 
 export interface NearestOptions {
   readonly engines: Engines;

@@ -43,3 +43,7 @@ export function relativeGap(objective: number, bound: number): number {
 export function isBetter(objective: number, than: number | null, most: boolean): boolean {
   return than === null || (most ? objective > than : objective < than);
 }
+
+export function isSolved(outcome: Outcome): outcome is Solved {
+  return outcome.kind === "optimal" || outcome.kind === "feasible";
+}

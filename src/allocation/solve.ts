@@ -12,6 +12,8 @@ const MOST_WHOLE_CHOSEN_MENU = 10;
 /** Its tableau is dense; beyond this many cells HiGHS is ahead before the first has been filled. */
 const MOST_CELLS = 200_000;
 const FIRST_SECONDS = 0.25;
+/** Of less than a second it has such a part, so that the next engine has time as well. */
+const FIRST_SHARE = 0.4;
 /** A first engine that has not answered by now may not: HiGHS is started meanwhile, which takes longer than this. */
 const WARM_AFTER_MS = 50;
 
@@ -20,16 +22,22 @@ const LEAST_WHOLE_TO_SEARCH = 100;
 
 /** The threads of all engines, shared by every question asked of them. */
 export class Engines {
-  readonly quick: Engine;
+  readonly quick: Engine & { warm?(): void };
   readonly thorough: Engine & { warm?(): void };
   /** For plans that the thorough one does not finish. */
   readonly broad: Engine;
   readonly #highs = new Highs();
 
-  constructor(quick?: Engine, thorough?: Engines["thorough"], broad?: Engine) {
+  constructor(quick?: Engines["quick"], thorough?: Engines["thorough"], broad?: Engine) {
     this.quick = quick ?? new JavascriptLpSolver();
     this.thorough = thorough ?? this.#highs;
     this.broad = broad ?? new HighsAndSearch(this.#highs);
+  }
+
+  /** Starts threads ahead of the first question, which then need not wait for solvers to load. */
+  warm(): void {
+    this.thorough.warm?.();
+    this.quick.warm?.();
   }
 
   /** Ends the threads. Idempotent. */
@@ -68,7 +76,8 @@ export async function solve(question: Question, options: SolveOptions): Promise<
   const thorough = async () => timed(certified(question, await larger().solve(question, left()), limits.gap));
 
   if (engine === undefined ? !isSmall(question) : engine !== "javascript-lp-solver") return thorough();
-  const seconds = engine === undefined ? Math.min(FIRST_SECONDS, limits.seconds) : limits.seconds;
+  const seconds =
+    engine === undefined ? Math.min(FIRST_SECONDS, FIRST_SHARE * limits.seconds) : limits.seconds;
   const warming = setTimeout(() => engines.thorough.warm?.(), WARM_AFTER_MS);
   const said = await engines.quick.solve(question, { ...limits, seconds });
   clearTimeout(warming);

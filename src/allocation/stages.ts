@@ -1,9 +1,8 @@
 import { aimsInOrder, type Objectives, type PlanModel } from "./build/index.js";
-import { leastOf, Sum } from "./builder.js";
 import type { Progress } from "./engine.js";
-import { groupBy } from "./group.js";
-import { type Model, type Objective, type Term, type Variable, valueAt } from "./model.js";
-import { type EngineName, type Outcome, relativeGap, type Solved } from "./outcome.js";
+import { freshest } from "./freshest-stage.js";
+import { type Model, type Objective, valueAt } from "./model.js";
+import { type EngineName, isSolved, type Outcome, relativeGap, type Solved } from "./outcome.js";
 import { type Engines, solve } from "./solve.js";
 
 /** Stage 1 is proved to this relative gap to be called optimal. */
@@ -11,11 +10,12 @@ export const PROOF_GAP = 1e-6;
 const LATER_GAP = 1e-4;
 /** A later stage may give up this much of an earlier aim: half a gram, or a thousandth of the currency unit. */
 const HELD_WITHIN = { waste: 0.0005, cost: 0.001, balanced: 0.001 };
-const SIMPLEST_GAP = 1e-3;
-/** Most seconds for the simplest plan: a few goings fewer are not worth a longer wait. */
-const SIMPLEST_SECONDS = 1.5;
+/** Most seconds for the freshest plan: a few hours fresher are not worth a longer wait. */
+const FRESHEST_SECONDS = 1.5;
 /** Most seconds for taking back what later stages gave up of proved least waste. */
 const TIGHT_SECONDS = 0.5;
+/** No later stage is begun with less time: an engine would not come to an answer. */
+const LEAST_SECONDS = 0.05;
 /** Weights below a milligram are rounding dust of the engines. */
 const DUST = 1e-6;
 
@@ -29,12 +29,21 @@ export interface StageResult {
   readonly heldWithin: number;
 }
 
+export interface PlanPoint {
+  readonly plan: PlanModel;
+  readonly point: readonly number[];
+}
+
 export type Staged =
   | {
       readonly kind: "planned";
       readonly first: Solved;
       readonly stages: readonly StageResult[];
+      /** The model that the point is one of, which may have more cuts to choose from than the one asked about. */
+      readonly plan: PlanModel;
       readonly point: readonly number[];
+      /** Where the freshest was sought: the plan before, which may stand where the ledger does not let that one. */
+      readonly before: PlanPoint | null;
     }
   | { readonly kind: "none"; readonly first: Exclude<Outcome, Solved> };
 
@@ -45,21 +54,22 @@ export interface StageOptions {
   readonly seconds: number;
   /** Where the first stage may start from. It need not keep to every row. */
   readonly start?: readonly number[];
-  /** Leaves out the plan that is simplest to follow, where plans are only compared. */
+  /** Leaves out the freshest plan, where plans are only compared. */
   readonly figuresOnly?: boolean;
   readonly onProgress?: (stage: string, progress: Progress) => void;
 }
 
 /**
  * Solves the aims in order, each holding the ones before: the scenario's own, then the other of waste and cost,
- * then the plan that is simplest to follow with the same purchases, cuts and portions. The first stage says
+ * then the plan that cuts latest before use with the same purchases in total and the same portions. The first stage says
  * whether there is a plan; a later one that runs out of time leaves the plan as the one before it had it. What later
  * stages gave up of proved least waste, up to half a gram, is taken back at the end with every count as it is: it is
  * printed to the gram, and is to be the same whichever engine answered in time.
  */
 export async function solveStages(plan: PlanModel, options: StageOptions): Promise<Staged> {
   const until = performance.now() + options.seconds * 1000;
-  const left = () => Math.max(0.05, (until - performance.now()) / 1000);
+  const left = () => Math.max(0, (until - performance.now()) / 1000);
+  const isInTime = () => left() >= LEAST_SECONDS;
   const [aim, second] = aimsInOrder(plan.scenario) as [keyof Objectives, keyof Objectives];
   const ask = (model: Model, objective: Objective, stage: string, effort: Effort): Promise<Outcome> =>
     solve(
@@ -88,31 +98,34 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
   const stages = [stageOf(aim, first, PROOF_GAP)];
 
   const effort = { share: 0.6, gap: LATER_GAP, start: point };
-  const then = await ask(held(plan, stages), plan.objectives[second], second, effort);
-  if (isSolved(then)) {
+  const then = isInTime() ? await ask(held(plan, stages), plan.objectives[second], second, effort) : null;
+  if (then !== null && isSolved(then)) {
     point = then.point;
     stages.push(stageOf(second, then, LATER_GAP));
     first = anchoredAgain(first, valueAt(plan.objectives[aim], point), point);
     stages[0] = stageOf(aim, first, PROOF_GAP);
   }
 
-  const simple = options.figuresOnly === true ? null : simplestModel(plan, held(plan, stages), point);
-  if (simple !== null) {
-    const last = await ask(simple.model, simple.objective, "simplest", {
-      share: 0.8,
-      most: SIMPLEST_SECONDS,
-      gap: SIMPLEST_GAP,
-      start: simple.start,
+  let latest = plan;
+  let before: PlanPoint | null = null;
+  if (options.figuresOnly !== true && isInTime()) {
+    const fresh = await freshest(plan, point, {
+      seconds: Math.min(FRESHEST_SECONDS, left() * 0.8),
+      held: (every) => held(every, stages),
+      ask: ({ model, objective }, start, most) =>
+        ask(model, objective, "freshest", { share: 1, most, gap: LATER_GAP, start }),
     });
-    if (isSolved(last)) {
-      point = last.point.slice(0, plan.model.variables.length);
-      stages.push(stageOf("simplest", last, SIMPLEST_GAP));
+    if (fresh !== null) {
+      before = { plan, point };
+      latest = fresh.plan;
+      point = fresh.point;
+      stages.push(stageOf("freshest", fresh.solved, LATER_GAP));
     }
   }
-  const reached = valueAt(plan.objectives[aim], point);
+  const reached = valueAt(latest.objectives[aim], point);
   const gaveUp = relativeGap(reached, first.objective) > PROOF_GAP;
-  if (aim === "waste" && first.kind === "optimal" && gaveUp && options.figuresOnly !== true) {
-    const tight = await ask(countsHeld(held(plan, stages), point), plan.objectives[aim], aim, {
+  if (aim === "waste" && first.kind === "optimal" && gaveUp && options.figuresOnly !== true && isInTime()) {
+    const tight = await ask(countsHeld(held(latest, stages), point), latest.objectives[aim], aim, {
       share: 0.5,
       most: TIGHT_SECONDS,
       gap: PROOF_GAP,
@@ -120,9 +133,9 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
     });
     if (isSolved(tight)) point = tight.point;
   }
-  first = anchoredAgain(first, valueAt(plan.objectives[aim], point), point);
+  first = anchoredAgain(first, valueAt(latest.objectives[aim], point), point);
   stages[0] = stageOf(aim, first, PROOF_GAP);
-  return { kind: "planned", first, stages, point };
+  return { kind: "planned", first, stages, plan: latest, point, before };
 }
 
 /**
@@ -135,10 +148,6 @@ interface Effort {
   readonly most?: number;
   readonly gap: number;
   readonly start?: readonly number[];
-}
-
-export function isSolved(outcome: Outcome): outcome is Solved {
-  return outcome.kind === "optimal" || outcome.kind === "feasible";
 }
 
 function stageOf(aim: string, { objective, bound, gap, engine }: Solved, asked: number): StageResult {
@@ -179,49 +188,4 @@ function held({ model, objectives }: PlanModel, stages: readonly StageResult[]):
     return [{ ...row, upper }];
   });
   return { ...model, rows: [...model.rows, ...rows] };
-}
-
-/**
- * Fewest goings of a part into a dish, with every whole number (purchases, cuts, batches, portions) as it is.
- * Null where no line has a choice.
- */
-function simplestModel(plan: PlanModel, model: Model, point: readonly number[]) {
-  const goes = groupBy(plan.handles.goes, ({ site, line }) => `${site.dish.name} ${site.service} ${line}`)
-    .entries()
-    .filter(([, rivals]) => rivals.length > 1)
-    .flatMap(([, rivals]) => rivals.filter(({ variable }) => (model.variables[variable]?.upper ?? 0) > 0));
-  if (goes.length === 0) return null;
-  const free = new Set([...plan.handles.goes, ...plan.handles.draws].map(({ variable }) => variable));
-  const variables: Variable[] = model.variables.map((variable, index) => {
-    const value = point[index] ?? 0;
-    return variable.integer && !free.has(index) ? { ...variable, lower: value, upper: value } : variable;
-  });
-  const rows = [...model.rows];
-  const count = new Sum();
-  const start = [...point];
-  for (const { variable } of goes) {
-    const { name, upper, tag } = model.variables[variable] as Variable;
-    const used =
-      variables.push({
-        name: `${name}, used`,
-        tag: { ...tag, family: "used" },
-        lower: 0,
-        upper: 1,
-        integer: true,
-      }) - 1;
-    const terms: Term[] = [
-      { variable, coefficient: 1 / upper },
-      { variable: used, coefficient: -1 },
-    ];
-    rows.push({
-      name: `${name}, only if used`,
-      tag: { family: "used" },
-      terms,
-      lower: Number.NEGATIVE_INFINITY,
-      upper: 0,
-    });
-    count.add(used, 1);
-    start.push((point[variable] ?? 0) > DUST ? 1 : 0);
-  }
-  return { model: { ...model, variables, rows }, objective: leastOf(count), start };
 }

@@ -15,23 +15,28 @@ interface Asked {
   readonly out?: string | undefined;
 }
 
-/** Reads a scenario, has it answered, and ends the engines; what is wrong with the input is said and nothing done. */
+/**
+ * Reads a scenario, has it answered, and ends the engines; what is wrong with the input is said and nothing done. The
+ * answer is told how long ago it was asked for, as reading takes some of the time allowed.
+ */
 export async function answering(
   { file, aim, out }: Asked,
   terminal: Terminal,
-  answer: (scenario: Scenario, engines: Engines) => Promise<ExitCode>,
+  answer: (scenario: Scenario, engines: Engines, spent: () => number) => Promise<ExitCode>,
 ): Promise<ExitCode> {
-  const { scenario, problems } = await loadScenario(file, aim);
-  for (const problem of problems) terminal.complain(problemText(problem));
-  if (scenario === null || problems.length > 0) return EXIT.wrongInput;
-  const obstacle = out === undefined ? null : folderObstacle(out);
-  if (obstacle !== null) {
-    terminal.complain(obstacle);
-    return EXIT.wrongInput;
-  }
+  const began = performance.now();
   const engines = new Engines();
+  engines.warm();
   try {
-    return await answer(scenario, engines);
+    const { scenario, problems } = await loadScenario(file, aim);
+    for (const problem of problems) terminal.complain(problemText(problem));
+    if (scenario === null || problems.length > 0) return EXIT.wrongInput;
+    const obstacle = out === undefined ? null : folderObstacle(out);
+    if (obstacle !== null) {
+      terminal.complain(obstacle);
+      return EXIT.wrongInput;
+    }
+    return await answer(scenario, engines, () => (performance.now() - began) / 1000);
   } catch (error) {
     if (!(error instanceof CostingError)) throw error;
     for (const { what, remedy } of error.problems) terminal.complain(`${file}: ${what}. ${remedy}`);

@@ -15,7 +15,9 @@ import type { Terminal } from "./terminal.js";
 
 export interface PlanFileOptions {
   readonly aim?: Aim;
+  /** From the start of the program, `begun` seconds before the call. */
   readonly seconds: number;
+  readonly begun?: number;
   readonly engine?: EngineName;
   readonly risk?: RiskOptions;
   /** Plan so that every dish is there in full in so many of a hundred cases. */
@@ -24,26 +26,36 @@ export interface PlanFileOptions {
   readonly out?: string;
 }
 
+/** What a plan is shown with: the plan as it is made, and before that the proof that there is none. */
+export interface Shown {
+  readonly plan: (planned: Planned) => void;
+  readonly noPlan?: (proved: Planned) => void;
+}
+
 /** Plans a scenario file and hands the plan on; input that is wrong is complained of instead. */
 export async function planFile(
   file: string,
-  { aim, seconds, engine, out, cautious, risk = {} }: PlanFileOptions,
+  { aim, seconds, begun = 0, engine, out, cautious, risk }: PlanFileOptions,
   terminal: Terminal,
-  show: (planned: Planned) => void,
+  show: Shown,
 ): Promise<ExitCode> {
-  return answering({ file, aim, out }, terminal, async (scenario, engines) => {
+  return answering({ file, aim, out }, terminal, async (scenario, engines, spent) => {
     const options: PlanOptions = {
       engines,
-      seconds,
-      risk,
+      seconds: Math.max(0, seconds - begun - spent()),
+      ...(risk === undefined ? {} : { risk: { seconds, ...risk } }),
       ...(engine === undefined ? {} : { engine }),
       onProgress: (progress) => terminal.progress(progressLine(progress, seconds)),
+      onNoPlan: (proved) => {
+        show.noPlan?.(proved);
+        terminal.progress(`Looking for what would make it possible; at most ${seconds} s in all`);
+      },
     };
     const planned = await (cautious === undefined
       ? planScenario(scenario, options)
       : planCautiously(scenario, { ...options, level: cautious / 100 }));
     terminal.progress(null);
-    show(planned);
+    show.plan(planned);
     return exitCodeOf(planned.plan);
   });
 }

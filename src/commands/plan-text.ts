@@ -18,9 +18,14 @@ const LABEL_WIDTH = 8;
 
 /** Prints the plan as a cook reads it: buy, cut, cook, what is used and wasted, what it costs, how good it is. */
 export function printPlan(plan: PlanJson, scenario: Scenario, terminal: Terminal): void {
+  if (plan.outcome.kind === "infeasible") {
+    printProofOfNone(plan, terminal);
+    printReasons(plan, terminal);
+    return;
+  }
   terminal.print(terminal.heading(plan.scenario));
   if (plan.outcome.kind !== "optimal" && plan.outcome.kind !== "feasible") {
-    printNoPlan(plan, terminal);
+    printNoAnswer(plan, terminal);
     return;
   }
   const writing = writingFor(scenario);
@@ -37,21 +42,31 @@ export function printPlan(plan: PlanJson, scenario: Scenario, terminal: Terminal
   for (const [label, lines] of blocks) printBlock(label, lines, terminal);
 }
 
-function printNoPlan({ outcome, reasons }: PlanJson, terminal: Terminal): void {
+function printNoAnswer({ outcome }: PlanJson, terminal: Terminal): void {
   if (outcome.kind === "unbounded") {
     terminal.print("No least: something in it can be had without end and without cost. State a most.");
     return;
   }
-  if (outcome.kind === "failed") {
-    const why = outcome.stoppedBy ?? "the solver gave none";
-    terminal.print(`No answer: ${why}.${isTimeLimit(why) ? " Allow more time with --seconds." : ""}`);
-    return;
-  }
+  const why = outcome.stoppedBy ?? "the solver gave none";
+  terminal.print(`No answer: ${why}.${isTimeLimit(why) ? " Allow more time with --seconds." : ""}`);
+}
+
+/** That there is no plan, which may be known long before what would make one possible. */
+export function printProofOfNone({ scenario }: PlanJson, terminal: Terminal): void {
+  terminal.print(terminal.heading(scenario));
   terminal.print("This can't be done as it stands; that is proved.");
+}
+
+/** What would make a plan possible. */
+export function printReasons({ reasons, reasonsCut }: PlanJson, terminal: Terminal): void {
   if (reasons.length > 0) terminal.print("Any one of these would do:");
   for (const { text, checked } of reasons)
     for (const line of wrapped(`${text} (${checked})`, terminal.columns - 4, "  - ", "    "))
       terminal.print(line);
+  if (reasonsCut === true)
+    terminal.print(
+      `The time was over before ${reasons.length === 0 ? "anything that would do was found" : "all that would do was looked for"}. Allow more with --seconds.`,
+    );
 }
 
 function printBlock(label: string, lines: readonly string[], terminal: Terminal): void {

@@ -6,7 +6,7 @@ import { NotSaved } from "../records/index.js";
 import { writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { exitCodeOf, type PlanFileOptions, planFile } from "./plan-file.js";
-import { printPlan } from "./plan-text.js";
+import { printPlan, printProofOfNone, printReasons } from "./plan-text.js";
 import type { Terminal } from "./terminal.js";
 
 export interface PlanCommandOptions extends PlanFileOptions {
@@ -22,9 +22,22 @@ export async function planCommand(
   terminal: Terminal,
 ): Promise<ExitCode> {
   const made: Planned[] = [];
-  const code = await planFile(file, options, terminal, (planned) => {
-    made.push(planned);
-    show(planned, options, terminal);
+  let isProofSaid = false;
+  const isShownInFull = options.json === true || options.keep === true || options.out !== undefined;
+  // What is printed does not say how sure the plan is.
+  const asked = isShownInFull ? { ...options, risk: {} } : options;
+  const code = await planFile(file, asked, terminal, {
+    plan: (planned) => {
+      made.push(planned);
+      if (isProofSaid) printReasons(planned.plan, terminal);
+      else printed(planned, options, terminal);
+      pagesOf(planned, options, terminal);
+    },
+    noPlan: ({ plan }) => {
+      if (options.json === true) return;
+      printProofOfNone(plan, terminal);
+      isProofSaid = true;
+    },
   });
   const [planned] = made;
   if (options.keep !== true || planned === undefined || code !== EXIT.plan) return code;
@@ -52,9 +65,12 @@ function notSaved(error: unknown): { kept: null; problems: Problem[] } {
   throw error;
 }
 
-function show({ plan, scenario }: Planned, { json, out }: PlanCommandOptions, terminal: Terminal): void {
+function printed({ plan, scenario }: Planned, { json }: PlanCommandOptions, terminal: Terminal): void {
   if (json === true) terminal.print(JSON.stringify(plan, null, 2));
   else printPlan(plan, scenario, terminal);
+}
+
+function pagesOf({ plan, scenario }: Planned, { json, out }: PlanCommandOptions, terminal: Terminal): void {
   if (out === undefined || exitCodeOf(plan) === EXIT.noAnswer) return;
   writePages(out, renderPages(plan, scenario), json === true ? terminal.complain : terminal.print);
 }

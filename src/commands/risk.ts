@@ -19,10 +19,12 @@ export async function riskCommand(
   { seed, draws, json, ...options }: RiskCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  return planFile(file, { ...options, risk: { seed, draws } }, terminal, ({ plan, scenario }) => {
-    if (plan.risk === null) printPlan(plan, scenario, terminal);
-    else if (json === true) terminal.print(JSON.stringify(plan.risk, null, 2));
-    else printRisk(plan.risk, scenario, terminal);
+  return planFile(file, { ...options, risk: { seed, draws } }, terminal, {
+    plan: ({ plan, scenario }) => {
+      if (plan.risk === null) printPlan(plan, scenario, terminal);
+      else if (json === true) terminal.print(JSON.stringify(plan.risk, null, 2));
+      else printRisk(plan.risk, scenario, terminal);
+    },
   });
 }
 

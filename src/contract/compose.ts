@@ -9,7 +9,7 @@ import { type Names, namesOf, stockOf } from "./names.js";
 import type { PlanJson } from "./plan.js";
 
 export type Warning = PlanJson["warnings"][number];
-export type Reason = PlanJson["reasons"][number];
+type Reason = PlanJson["reasons"][number];
 
 /** What is known of a plan beside the decision: how it was found and what to beware of. */
 export interface Findings {
@@ -17,6 +17,8 @@ export interface Findings {
   readonly stages: readonly StageResult[];
   readonly warnings: readonly Warning[];
   readonly reasons: readonly Reason[];
+  /** Whether the time was over before all reasons had been looked for. */
+  readonly reasonsCut?: boolean;
 }
 
 /** A decision and its ledger as the JSON contract. */
@@ -184,7 +186,7 @@ export function composeNoPlan(scenario: Scenario, findings: Findings): PlanJson 
   };
 }
 
-function heading(scenario: Scenario, { outcome, stages, warnings, reasons }: Findings) {
+function heading(scenario: Scenario, { outcome, stages, warnings, reasons, reasonsCut }: Findings) {
   return {
     schema: "trim-to-use/plan@1" as const,
     scenario: scenario.name,
@@ -199,6 +201,7 @@ function heading(scenario: Scenario, { outcome, stages, warnings, reasons }: Fin
     })),
     warnings: [...warnings],
     reasons: [...reasons],
+    ...(reasonsCut === true && { reasonsCut }),
     risk: null,
   };
 }

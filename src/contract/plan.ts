@@ -74,7 +74,10 @@ export const planSchema = z.object({
   outcome: z.object({
     kind: z.enum(["optimal", "feasible", "infeasible", "unbounded", "failed"]),
     engine: z.string(),
-    /** Of the plan as printed. Grams for the waste aim, else currency units; so are the next three and the stages. */
+    /**
+     * Of the plan as printed. Grams for the waste aim, else currency units; so are the next three and the values of
+     * the stages; of "freshest", kilogram-days.
+     */
     objective: decimal.nullable(),
     /** Of the model, which the proof is about; and what rounding to the scale added to it, or took off. */
     beforeRounding: decimal.nullable().default(null),
@@ -236,6 +239,8 @@ export const planSchema = z.object({
     }),
   ),
   reasons: z.array(z.object({ change: z.string(), text: z.string(), checked: z.string() })),
+  /** Stated where the time was over before all reasons had been looked for. */
+  reasonsCut: z.literal(true).optional(),
   /** How sure the plan is; null where that was not asked. */
   risk: riskSchema.nullable().default(null),
   /** Of what happened: every figure there was to weigh, and whether it was. A plan has none. */

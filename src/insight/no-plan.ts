@@ -17,6 +17,12 @@ export interface SmallestChange {
   readonly checked: string;
 }
 
+export interface SmallestChanges {
+  readonly changes: readonly SmallestChange[];
+  /** Whether the time was over before all there is to change had been looked at. */
+  readonly isCut: boolean;
+}
+
 /** Share of the time in which levers that touch nothing asked too much of are still begun. */
 const FAR_AFIELD = 0.4;
 /** With more smaller steps than this, not every one is tried. */
@@ -41,11 +47,25 @@ export interface Asking {
  */
 export async function smallestChanges(
   scenario: Scenario,
-  { culprits, replan }: Asking,
+  asking: Asking,
   seconds: number,
-): Promise<SmallestChange[]> {
+): Promise<SmallestChanges> {
   const began = performance.now();
-  const inTime = (share = 1): boolean => performance.now() < began + share * seconds * 1000;
+  let isCut = false;
+  const changes = await changesWithin(scenario, asking, (share = 1) => {
+    const isInTime = performance.now() < began + share * seconds * 1000;
+    isCut ||= !isInTime;
+    return isInTime;
+  });
+  return { changes, isCut };
+}
+
+async function changesWithin(
+  scenario: Scenario,
+  { culprits, replan }: Asking,
+  inTime: (share?: number) => boolean,
+): Promise<SmallestChange[]> {
+  if (!inTime()) return [];
   const levers = byRelevance(leversOf(scenario), await culprits(scenario), scenario);
   const found: SmallestChange[] = [];
   for (const { lever, relevance } of levers) {

@@ -7,6 +7,8 @@ type NoPlan = {
   readonly headline: string;
   readonly what: string;
   readonly reasons: readonly { readonly text: string; readonly checked: string }[];
+  /** Where the time was over before all reasons had been looked for. */
+  readonly more: string;
   readonly small: string;
   readonly warnings: readonly Warning[];
 };
@@ -34,6 +36,7 @@ export function noPlanData(view: View): NoPlan {
   return {
     ...(kind === "infeasible" || kind === "unbounded" ? words[kind] : words.failed),
     reasons: plan.reasons.map(({ text, checked }) => ({ text, checked: capital(checked) })),
+    more: plan.reasonsCut === true ? "The time was over before all that would do was looked for." : "",
     small: outcomeSmall(plan, writing),
     warnings: plan.warnings.map(printedWarning),
   };

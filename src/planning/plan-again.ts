@@ -58,7 +58,7 @@ async function planNear(
       start: startFrom(plan.point, model.model),
       to: startFrom(to, model.model),
     });
-    return { kind: "planned", ...plan.found, point };
+    return { kind: "planned", ...plan.found, plan: model, point, before: null };
   }).catch(notForThisCosting);
   if (settled === null || settled.kind === "none") return plan;
   return planOf(scenario, settled);

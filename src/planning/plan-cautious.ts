@@ -60,7 +60,7 @@ export async function planCautiously(asked: Scenario, options: CautiousOptions):
     lowered = loweredFurther(lowered, tried.risk, level, { decision: tried.decision, scenario });
   }
   if (best === null || bound === null)
-    return planScenario(asked, { ...options, seconds: Math.max(1, left()) });
+    return planScenario(asked, { ...options, seconds: Math.max(0, left()) });
   return { plan: composed(best, bound), scenario };
 
   async function tryWith(by: Lowered): Promise<Tried | null> {

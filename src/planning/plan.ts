@@ -7,8 +7,15 @@ import {
   type StageOptions,
   solveStages,
 } from "../allocation/index.js";
-import { composeNoPlan, composePlan, type PlanJson, type Reason } from "../contract/index.js";
-import { type RiskOptions, riskJson, riskOf, smallestChanges, type Verdict } from "../insight/index.js";
+import { composeNoPlan, composePlan, type PlanJson } from "../contract/index.js";
+import {
+  type RiskOptions,
+  riskJson,
+  riskOf,
+  type SmallestChanges,
+  smallestChanges,
+  type Verdict,
+} from "../insight/index.js";
 import type { Aim, Scenario } from "../kitchen/index.js";
 import { notForThisCosting } from "../ledger/index.js";
 import { checkSafety } from "../safety/index.js";
@@ -23,6 +30,8 @@ export interface PlanOptions {
   /** Ask this engine only. */
   readonly engine?: EngineName;
   readonly onProgress?: (progress: PlanProgress) => void;
+  /** Told as soon as it is proved that there is no plan, before what would make one possible is looked for. */
+  readonly onNoPlan?: (proved: Planned) => void;
   /** Say too how sure the plan is. */
   readonly risk?: RiskOptions;
 }
@@ -43,11 +52,15 @@ const AFTERWARDS = 1;
 const KEPT_TO_TIGHTEN = 0.2;
 /** For planning again with one figure changed. */
 const REPLAN_SECONDS = 2;
-/** Reasons are looked for at least so long, even where finding that there is no plan took all the time. */
-const LEAST_REASON_SECONDS = 2;
+/** Of the time, for saying how sure the plan is; most seconds of it. */
+const KEPT_FOR_RISK = { share: 0.12, seconds: 1.2 };
+/** Kept for the plan to be put together. */
+const KEPT_TO_COMPOSE = 0.03;
+/** Solved for at least so long, even where reading took all the time: a small plan takes no longer. */
+const LEAST_SECONDS = 0.15;
 
 /**
- * Plans a scenario: the least of its aim, then of the other, then the simplest to follow, whole and balanced; or
+ * Plans a scenario: the least of its aim, then of the other, then the one that cuts latest before use, whole and balanced; or
  * what would make a plan possible. Throws a CostingError where the costing method cannot be applied, and a
  * RangeError where the scenario serves what must not be eaten.
  */
@@ -57,20 +70,32 @@ export async function planScenario(asked: Scenario, options: PlanOptions): Promi
   const scenario = options.aim === undefined ? asked : { ...asked, aim: options.aim };
   const { blocks, warnings } = checkSafety(scenario);
   refuseBlocked(blocks);
-  const settled = await settle(scenario, (model, built) =>
-    solveStages(model, stageOptions(options, secondsToSolve(scenario, left(), built))),
-  );
+  const forRisk =
+    options.risk === undefined ? 0 : Math.min(KEPT_FOR_RISK.seconds, KEPT_FOR_RISK.share * options.seconds);
+  let least = LEAST_SECONDS;
+  const settled = await settle(scenario, (model, built) => {
+    const seconds = Math.max(least, secondsToSolve(scenario, left() - forRisk - KEPT_TO_COMPOSE, built));
+    least = 0;
+    return solveStages(model, stageOptions(options, seconds));
+  });
   if (settled.kind === "plan") {
     const { decision, ledger, first, stages } = settled;
     const findings = { outcome: first, stages, warnings, reasons: [] };
     const plan = composePlan(scenario, decision, ledger, findings);
     const risk =
-      options.risk === undefined ? null : riskJson(riskOf(decision, scenario, options.risk), scenario);
+      options.risk === undefined
+        ? null
+        : riskJson(riskOf(decision, scenario, { seconds: options.seconds, ...options.risk }), scenario);
     return { plan: { ...plan, risk }, scenario };
   }
   const { outcome } = settled;
-  const reasons = outcome.kind === "infeasible" ? await reasonsFor(scenario, options.engines, left()) : [];
-  return { plan: composeNoPlan(scenario, { outcome, stages: [], warnings, reasons }), scenario };
+  const findings = { outcome, stages: [], warnings, reasons: [] };
+  const proved = { plan: composeNoPlan(scenario, findings), scenario };
+  if (outcome.kind !== "infeasible") return proved;
+  options.onNoPlan?.(proved);
+  const { changes, isCut } = await changesFor(scenario, options.engines, left() - KEPT_TO_COMPOSE);
+  const plan = composeNoPlan(scenario, { ...findings, reasons: changes, reasonsCut: isCut });
+  return { plan, scenario };
 }
 
 /** What must not be planned is not planned, however the scenario came here. */
@@ -96,15 +121,17 @@ function stageOptions({ engines, engine, onProgress }: PlanOptions, seconds: num
 }
 
 /** The smallest changes that would make a plan possible, looked for in the time that is left. */
-async function reasonsFor(scenario: Scenario, engines: Engines, seconds: number): Promise<Reason[]> {
+async function changesFor(scenario: Scenario, engines: Engines, seconds: number): Promise<SmallestChanges> {
+  const until = performance.now() + seconds * 1000;
+  const each = () => Math.min(REPLAN_SECONDS, Math.max(0, (until - performance.now()) / 1000));
   const replan = async (changed: Scenario): Promise<Verdict> => {
-    const settled = await settle(changed, (model) =>
-      anyPoint(model, { engines, seconds: REPLAN_SECONDS }),
-    ).catch(notForThisCosting);
+    const settled = await settle(changed, (model) => anyPoint(model, { engines, seconds: each() })).catch(
+      notForThisCosting,
+    );
     if (settled === null) return "unknown";
     if (settled.kind === "plan") return "plan";
     return settled.outcome.kind === "infeasible" ? "no plan" : "unknown";
   };
-  const culprits = (changed: Scenario) => culpritsOf(changed, { engines, seconds: REPLAN_SECONDS });
-  return smallestChanges(scenario, { culprits, replan }, Math.max(LEAST_REASON_SECONDS, seconds));
+  const culprits = (changed: Scenario) => culpritsOf(changed, { engines, seconds: each() });
+  return smallestChanges(scenario, { culprits, replan }, seconds);
 }

@@ -3,7 +3,7 @@ const STAGES: Readonly<Record<string, string>> = {
   waste: "Least waste",
   cost: "Least cost",
   balanced: "Least cost and waste together",
-  simplest: "Simplest to follow",
+  freshest: "Cut latest before use",
 };
 
 /** A line on a plan being made: what is looked for, how far the proof has come, and the time. */

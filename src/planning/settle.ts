@@ -1,10 +1,12 @@
 import {
   buildModel,
   decide,
+  type Fault,
   leastLotCosts,
   type Margin,
   type Outcome,
   type PlanModel,
+  type PlanPoint,
   PROOF_GAP,
   relativeGap,
   type Solved,
@@ -70,15 +72,14 @@ export async function settle(
       tightenings = held(scenario, tightenings, shown);
       continue;
     }
-    const { first, point } = staged;
-    const solved = { ...staged, model };
+    const { first } = staged;
     proved ??= first;
-    const decision = decide(model, point);
-    const faults = verifyDecision(decision, scenario);
-    if (faults.length > 0) {
-      return { kind: "none", outcome: failed(first, `the rounded plan falls short: ${faults.join("; ")}`) };
+    const tried = bestOf(scenario, staged);
+    if (tried.kind === "faulty") {
+      const faults = tried.faults.join("; ");
+      return { kind: "none", outcome: failed(first, `the rounded plan falls short: ${faults}`) };
     }
-    const found = judged(scenario, decision);
+    const { solved, found } = tried;
     shown = found.over;
     const byRounding = isByRounding(found, scenario);
     const within =
@@ -104,6 +105,30 @@ interface SolvedModel {
   readonly point: readonly number[];
   readonly first: Solved;
   readonly stages: readonly StageResult[];
+}
+
+/** A point rounded to a decision, and judged by the ledger where it does all that was asked. */
+type Tried =
+  | { readonly kind: "faulty"; readonly faults: readonly Fault[] }
+  | { readonly kind: "whole"; readonly solved: SolvedModel; readonly found: Judged };
+
+/** The freshest plan, or where that is over a ceiling by the ledger or falls short, the one before it. */
+function bestOf(scenario: Scenario, staged: Extract<Staged, { kind: "planned" }>): Tried {
+  const { first, stages, before } = staged;
+  const tried = ({ plan, point }: PlanPoint, reached: readonly StageResult[]): Tried => {
+    const decision = decide(plan, point);
+    const faults = verifyDecision(decision, scenario);
+    if (faults.length > 0) return { kind: "faulty", faults };
+    const solved = { model: plan, point, first, stages: reached };
+    return { kind: "whole", solved, found: judged(scenario, decision) };
+  };
+  const fresh = tried(staged, stages);
+  if (before === null || (fresh.kind === "whole" && fresh.found.over.length === 0)) return fresh;
+  const older = tried(
+    before,
+    stages.filter(({ aim }) => aim !== "freshest"),
+  );
+  return older.kind === "whole" ? older : fresh;
 }
 
 /** A plan that rounding alone puts over a ceiling. */

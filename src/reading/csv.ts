@@ -108,26 +108,26 @@ function withoutEmptyColumns(records: readonly CsvCell[][]): CsvCell[][] {
 function cellStarts({ file, text }: Source, separator: Separator): Position[][] {
   const records: Position[][] = [];
   let record: Position[] = [];
-  let place = { file, line: 1, column: 1 };
+  let line = 1;
+  let column = 1;
   let quoted = false;
   let cellBegins = true;
   let empty = true;
   for (const character of text.replace(/^\uFEFF/, "")) {
-    if (cellBegins) record.push(place);
+    if (cellBegins) record.push({ file, line, column });
     cellBegins = character === separator && !quoted;
     if (character === '"') quoted = !quoted;
     const lineEnds = character === "\n";
     if (!lineEnds && character !== "\r") empty = false;
-    place = lineEnds
-      ? { file, line: place.line + 1, column: 1 }
-      : { file, line: place.line, column: place.column + 1 };
+    line += lineEnds ? 1 : 0;
+    column = lineEnds ? 1 : column + 1;
     if (!lineEnds || quoted) continue;
     if (!empty) records.push(record);
     record = [];
     cellBegins = true;
     empty = true;
   }
-  if (cellBegins && !empty) record.push(place);
+  if (cellBegins && !empty) record.push({ file, line, column });
   return empty ? records : [...records, record];
 }
 

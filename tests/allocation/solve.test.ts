@@ -44,12 +44,18 @@ const halfway: Say = (engine) => ({
   stoppedBy: "the deadline",
 });
 
-async function ask(quick: Say, thorough: Say, engine?: EngineName, question = SMALL) {
+async function ask(
+  quick: Say,
+  thorough: Say,
+  engine?: EngineName,
+  question = SMALL,
+  seconds = limits.seconds,
+) {
   const first = new Scripted("javascript-lp-solver", quick);
   const second = new Scripted("highs", thorough);
   const third = new Scripted("highs and search", thorough);
   const engines = new Engines(first, second, third);
-  const outcome = await solve(question, { ...limits, engines, ...(engine && { engine }) });
+  const outcome = await solve(question, { ...limits, seconds, engines, ...(engine && { engine }) });
   const asked = [first.asked.length, second.asked.length];
   return { outcome, asked, searched: third.asked.length, firstSeconds: first.asked[0] };
 }
@@ -59,6 +65,12 @@ describe("which engine is asked", () => {
     const { outcome, asked, firstSeconds } = await ask(optimal([3], 3), failed);
     expect(outcome).toMatchObject({ kind: "optimal", engine: "javascript-lp-solver", objective: 3 });
     expect([asked, firstSeconds]).toEqual([[1, 0], 0.25]);
+  });
+
+  it("and of less than that in all, so that HiGHS has some of it", async () => {
+    const { asked, firstSeconds } = await ask(halfway, optimal([3], 3), undefined, SMALL, 0.2);
+    expect(asked).toEqual([1, 1]);
+    expect(firstSeconds).toBeCloseTo(0.08, 9);
   });
 
   it.each([

@@ -7,12 +7,23 @@ import { writeQuestion } from "../support/write-model.js";
 import { publishedProblems } from "./published-problems.js";
 
 const moodyThread = new URL("../support/fixtures/moody-thread.mjs", import.meta.url);
+const slowThread = new URL("../support/fixtures/slow-thread.mjs", import.meta.url);
 const question = writeQuestion({ name: "any", least: { x: 1 }, rows: [["some", { x: 1 }, ">=", 1]] });
 const ANSWERS = { gap: 0.01, seconds: 10 };
 const SPINS = { gap: 0.02, seconds: 0.5 };
 const PROPOSES = { gap: 0.03, seconds: 0.5 };
 const THROWS = { gap: 0.04, seconds: 10 };
 const LEAVES = { gap: 0.05, seconds: 10 };
+
+describe("a thread that is still loading at the deadline", () => {
+  const engine = new Highs(slowThread);
+  afterAll(() => engine.close());
+
+  it("is there for the next question, which need not wait for another to load", async () => {
+    expect(await engine.solve(question, { gap: 0, seconds: 0.05 })).toMatchObject({ kind: "failed" });
+    expect(await engine.solve(question, { gap: 0, seconds: 10 })).toMatchObject({ objective: 2 });
+  });
+});
 
 describe.each([
   ["javascript-lp-solver", () => new JavascriptLpSolver(moodyThread)],

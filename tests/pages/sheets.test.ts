@@ -156,7 +156,7 @@ describe("how good the plan is", () => {
   it("is said with its bound and solver in small print", () => {
     const { small } = outcomeWords(hallPlan, writingFor(hallScenario));
     expect(plain(small)).toBe(
-      "Waste counted: 251 g; no plan can have less than 251 g, says the solver highs. Solved in 0.21 s. Every count, weight and cost was checked again without the solver. Then cost: proved. Then simplest: proved.",
+      "Waste counted: 251 g; no plan can have less than 251 g, says the solver highs. Solved in 0.21 s. Every count, weight and cost was checked again without the solver. Then cost: proved. Then freshest: proved.",
     );
   });
 });

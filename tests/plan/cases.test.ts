@@ -24,17 +24,23 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   "chilled-spare": 64,
   "credits-above-a-changed-price": "infeasible",
   "credits-shared-by-cuts": 100,
+  // 55 leeks give 9554.6 g of food, and 5800 g are eaten; tests/plan/fresh.test.ts has the cuts.
+  "cut-fresh-bought-by-the-day": 3754.6,
+  "cut-fresh-from-one-delivery": 3754.6,
   // Five on hand feed the first dish; what is delivered on the third day keeps for that day only.
   "delivered-after-the-stock": "infeasible",
+  // Twenty heads for their stems leave 900 g of leaf and 6,100 g of floret; the soup takes F of it with 8,000 g - F of
+  // potato: F x 2.4444 + (8 - F) x 0.9375 = 16.00, so 5,640.553 g. Potatoes not cut stay in stock.
+  "florets-up-to-a-ceiling": 1359.447,
   "freezer-full": "infeasible",
   "frozen-apart": 400,
-  // Twenty heads for their stems and 3 kg of potatoes hold 20 x 450 g + 2,880 g of food; 10,000 g are eaten.
-  "florets-up-to-a-ceiling": 1880,
   // 113 g + 28.5 g at 10 a kilogram is the ceiling to the cent: the half gram goes down.
   "half-a-gram-at-the-ceiling": 858.5,
   "loose-cut-day-by-day": 0,
   "loose-cut-to-the-last-step": 0,
+  "loses-no-more-than-it-must": 0,
   "one-dish-over-its-ceiling": "feasible",
+  "peels-no-more-than-it-must": 0,
   // Two heads of one slice of 120 g each; 60 g of each slice is over.
   "pieces-for-two-steps": 120,
   "pot-filled-twice": 0,

@@ -17,7 +17,7 @@ describe("the line on a plan being made", () => {
       { stage: "waste", best: 0.4, bound: 0.1 },
       "Least waste: a plan in hand, at most 75 % from the best there can be",
     ],
-    [{ stage: "simplest", best: 12, bound: 12 }, "Simplest to follow: proved"],
+    [{ stage: "freshest", best: 12, bound: 12 }, "Cut latest before use: proved"],
     [{ stage: "waste", best: 0, bound: 0 }, "Least waste: proved"],
   ])("for %o says how far the proof has come", (progress, text) => {
     expect(progressLine({ ...progress, seconds: 3.4 }, 10)).toBe(`${text}; 3 s of at most 10 s`);

@@ -25,16 +25,20 @@ export interface PlanModel {
   readonly objectives: Objectives;
   readonly handles: Handles;
   readonly network: Network;
+  readonly tightenings: readonly Tightening[];
+  readonly margins: readonly Margin[];
 }
 
 /**
  * Builds the model of a scenario. In ceiling rows a part costs the least it can, unless an earlier plan was
- * over a ceiling and is tightened, or is to stay below it by a margin.
+ * over a ceiling and is tightened, or is to stay below it by a margin. Cuts that repeat earlier ones are left out where
+ * no lot is held to a cost, unless all are asked for.
  */
 export function buildModel(
   scenario: Scenario,
   tightenings: readonly Tightening[] = [],
   margins: readonly Margin[] = [],
+  lots: "all" | "needed" = tightenings.length === 0 ? "needed" : "all",
 ): PlanModel {
   const least = leastLotCosts(scenario);
   const tightened = new Map(
@@ -43,7 +47,7 @@ export function buildModel(
       perKilogram,
     ]),
   );
-  const network = buildNetwork(scenario, tightenings.length === 0 ? "needed" : "all");
+  const network = buildNetwork(scenario, lots);
   const sites = cookingSites(scenario);
   const context: BuildContext = {
     scenario,
@@ -71,5 +75,7 @@ export function buildModel(
     objectives,
     handles: context.handles,
     network,
+    tightenings,
+    margins,
   };
 }

@@ -3,7 +3,7 @@ import type { HighsCallbackMap, InterruptCallbackEvent, Model, ModelStatusCode, 
 import type { Matrix } from "../matrix.js";
 import { Beside } from "./beside.js";
 import { highs, openModel, PRIMAL_FEASIBLE } from "./highs-model.js";
-import type { Ask, News, Verdict } from "./protocol.js";
+import { type Ask, lateVerdict, type News, READY, type Verdict } from "./protocol.js";
 
 const SECONDS_BETWEEN_NEWS = 0.25;
 
@@ -178,6 +178,8 @@ const port = parentPort;
 // What HiGHS throws leaves its memory in an unknown state, and ends the thread.
 port?.on("message", (ask: Ask) => {
   const tell = (news: News) => port.postMessage(news);
+  const late = lateVerdict(ask);
+  if (late !== null) return tell(late);
   const proof = new Proof(ask, tell);
   try {
     tell({ kind: "verdict", id: ask.id, verdict: proof.verdict() });
@@ -185,3 +187,4 @@ port?.on("message", (ask: Ask) => {
     proof.close();
   }
 });
+port?.postMessage(READY);

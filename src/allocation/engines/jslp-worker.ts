@@ -2,7 +2,7 @@ import { createRequire } from "node:module";
 import { parentPort } from "node:worker_threads";
 import type { Model, SolveResult } from "javascript-lp-solver";
 import { type Matrix, scaleOf, termsOf } from "../matrix.js";
-import type { Ask, News, Verdict } from "./protocol.js";
+import { type Ask, lateVerdict, type News, READY, type Verdict } from "./protocol.js";
 
 // Its types describe a `default` that the CommonJS file has not; for one aim it answers with a SolveResult.
 const solver: { Solve(model: Model): SolveResult } = createRequire(import.meta.url)("javascript-lp-solver");
@@ -84,6 +84,8 @@ function answer(matrix: Matrix): Verdict {
   return { kind: "solved", point, objective, bound: objective, stoppedBy: null };
 }
 
-parentPort?.on("message", ({ id, matrix }: Ask) => {
-  parentPort?.postMessage({ kind: "verdict", id, verdict: answer(matrix) } satisfies News);
+parentPort?.on("message", (ask: Ask) => {
+  const news = lateVerdict(ask) ?? { kind: "verdict", id: ask.id, verdict: answer(ask.matrix) };
+  parentPort?.postMessage(news satisfies News);
 });
+parentPort?.postMessage(READY);

@@ -35,10 +35,20 @@ export type Verdict =
   | { readonly kind: "infeasible" | "unbounded" }
   | { readonly kind: "failed"; readonly reason: string };
 
-/** What an engine's thread says: any amount of news on the way, then one verdict. */
+/** What an engine's thread says: that it is ready, any amount of news on the way, then one verdict. */
 export type News =
+  | typeof READY
   | NewsOnTheWay
   | { readonly kind: "verdict"; readonly id: number; readonly verdict: Verdict };
+
+/** Said once, of no question. */
+export const READY = { kind: "ready", id: 0 } as const;
+
+/** What a thread says of a question that came to it too late, as while it was loading. */
+export function lateVerdict({ id, until }: { readonly id: number; readonly until: number }): News | null {
+  if (Date.now() < until) return null;
+  return { kind: "verdict", id, verdict: { kind: "failed", reason: "its time is up" } };
+}
 
 export type NewsOnTheWay =
   | { readonly kind: "proposal"; readonly id: number; readonly proposal: Proposal }

@@ -3,7 +3,7 @@ import { certify } from "../certify.js";
 import { snapped, toMatrix } from "../matrix.js";
 import { type Exchange, type Found, leastOfMatrix, objectiveAt, problemOf, search } from "../search/index.js";
 import { Partners } from "./partners.js";
-import type { News, Proposal, SearchAsk } from "./protocol.js";
+import { lateVerdict, type News, type Proposal, READY, type SearchAsk } from "./protocol.js";
 import { searchSolver } from "./search-solver.js";
 
 const SEED = 1;
@@ -77,6 +77,9 @@ const port = parentPort;
 // What HiGHS throws leaves its memory in an unknown state, and ends the thread.
 port?.on("message", (ask: SearchAsk) => {
   const tell = (news: News) => port.postMessage(news);
+  const late = lateVerdict(ask);
+  if (late !== null) return tell(late);
   searched(ask, tell);
   tell({ kind: "verdict", id: ask.id, verdict: { kind: "failed", reason: "its time is up" } });
 });
+port?.postMessage(READY);

@@ -17,6 +17,8 @@ interface Asked {
 type Listener = (news: NewsOnTheWay) => void;
 
 export const LONGEST_TIMER_MS = 2 ** 31 - 1;
+/** One that has not loaded by then never will. */
+const LONGEST_LOAD_MS = 10_000;
 /** Keeps a search tree that grows without end from taking the whole process down with it. */
 const HEAP_LIMIT_MB = 1024;
 
@@ -30,12 +32,14 @@ export function threadFile(name: string, moduleUrl: string): URL {
 }
 
 /**
- * Threads that run one file. Each question has a thread to itself, ended when it has not answered by its
+ * Threads that run one file, and say that they are ready when it has loaded. Each question has a thread to itself, ended when it has not answered by its
  * deadline; one that has answered stays warm for the next question and keeps no process alive.
  */
 export class Threads<Question extends Asked> {
   readonly #file: URL;
   readonly #busy = new Map<Worker, (ending: Ending) => void>();
+  /** When those that are still loading were begun. */
+  readonly #loading = new WeakMap<Worker, number>();
   #idle: Worker | null = null;
   #asked = 0;
   #isClosed = false;
@@ -62,7 +66,7 @@ export class Threads<Question extends Asked> {
       const hear = (news: News) => {
         if (news.id !== id) return;
         if (news.kind === "verdict") end({ kind: "verdict", verdict: news.verdict });
-        else listen(news);
+        else if (news.kind !== "ready") listen(news);
       };
       const fail = (error: Error) => end({ kind: "broken", reason: error.message });
       const exit = (code: number) => end({ kind: "broken", reason: `its thread ended with code ${code}` });
@@ -72,8 +76,11 @@ export class Threads<Question extends Asked> {
         clearTimeout(timer);
         over?.removeEventListener("abort", give);
         thread.off("message", hear).off("error", fail).off("exit", exit);
-        if (ending.kind === "verdict" && this.#idle === null) this.#rest(thread);
+        // A thread that is still loading at the deadline drops the question, and is there for the next.
+        const isAtRest = ending.kind === "verdict" || (ending.kind === "deadline" && this.#isLoading(thread));
+        if (isAtRest && this.#idle === null) this.#rest(thread);
         else void thread.terminate();
+        if (ending.kind === "deadline") this.warm();
         resolve(ending);
       };
       this.#busy.set(thread, end);
@@ -103,7 +110,13 @@ export class Threads<Question extends Asked> {
     const forget = () => {
       if (this.#idle === thread) this.#idle = null;
     };
-    return thread.on("error", forget).on("exit", forget);
+    this.#loading.set(thread, Date.now());
+    const loaded = () => this.#loading.delete(thread);
+    return thread.on("error", forget).on("exit", forget).once("message", loaded);
+  }
+
+  #isLoading(thread: Worker): boolean {
+    return Date.now() - (this.#loading.get(thread) ?? 0) < LONGEST_LOAD_MS;
   }
 
   #rest(thread: Worker): void {

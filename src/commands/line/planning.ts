@@ -1,27 +1,29 @@
 import { type Command, Option } from "commander";
-import { checkCommand } from "../check.js";
-import { newCommand } from "../new.js";
-import { type PlanCommandOptions, planCommand } from "../plan.js";
-import { type ReplanCommandOptions, replanCommand } from "../replan.js";
+import type { PlanCommandOptions } from "../plan.js";
+import type { ReplanCommandOptions } from "../replan.js";
 import type { Run } from "./run.js";
 import { DEFAULT_SECONDS, positive, surePercent } from "./values.js";
 
 /** The commands that make a plan: before shopping, and anew on the day. */
-export function planningCommands(main: Command, { terminal, end }: Run): void {
+export function planningCommands(main: Command, { terminal, end, begun }: Run): void {
   main.commandsGroup("Before shopping and on the day:");
   main
     .command("new")
     .description("write a commented starter scenario from the yield tables")
     .argument("<file>", "the scenario file to write")
     .option("--item <item...>", "an item of the yield tables, as often as wanted")
-    .action(async (file: string, { item = [] }: { item?: string[] }) =>
-      end(await newCommand(file, item, terminal)),
-    );
+    .action(async (file: string, { item = [] }: { item?: string[] }) => {
+      const { newCommand } = await import("../new.js");
+      end(await newCommand(file, item, terminal));
+    });
   main
     .command("check")
     .description("list everything wrong with a scenario or a test card")
     .argument("<file>", "the file")
-    .action(async (file: string) => end(await checkCommand(file, terminal)));
+    .action(async (file: string) => {
+      const { checkCommand } = await import("../check.js");
+      end(await checkCommand(file, terminal));
+    });
   main
     .command("plan")
     .description("plan a scenario and print the plan")
@@ -35,9 +37,10 @@ export function planningCommands(main: Command, { terminal, end }: Run): void {
     .option("--json", "print the plan as JSON")
     .option("--out <dir>", "write the plan's pages there, to open without a server")
     .option("--keep", "keep the plan beside the scenario, with a weigh-in to fill in after service")
-    .action(async (file: string, options: PlanCommandOptions) =>
-      end(await planCommand(file, options, terminal)),
-    );
+    .action(async (file: string, options: PlanCommandOptions) => {
+      const { planCommand } = await import("../plan.js");
+      end(await planCommand(file, { ...options, begun: begun() }, terminal));
+    });
   main
     .command("replan")
     .description("plan the rest of a kept plan anew after what happened, and print what changes")
@@ -47,7 +50,8 @@ export function planningCommands(main: Command, { terminal, end }: Run): void {
     .option("--json", "print the new plan and the changes as JSON")
     .option("--keep", "keep the new plan in the place of the old one")
     .option("--out <dir>", "write the page of what changes there")
-    .action(async (file: string, options: ReplanCommandOptions) =>
-      end(await replanCommand(file, options, terminal)),
-    );
+    .action(async (file: string, options: ReplanCommandOptions) => {
+      const { replanCommand } = await import("../replan.js");
+      end(await replanCommand(file, options, terminal));
+    });
 }

@@ -1,9 +1,9 @@
 import type { Command } from "commander";
-import { type FormsCommandOptions, formsCommand } from "../forms.js";
-import { type RiskCommandOptions, riskCommand } from "../risk.js";
-import { type TradeoffCommandOptions, tradeoffCommand } from "../tradeoff.js";
-import { type UsesCommandOptions, usesCommand } from "../uses.js";
-import { type WorthCommandOptions, worthCommand } from "../worth.js";
+import type { FormsCommandOptions } from "../forms.js";
+import type { RiskCommandOptions } from "../risk.js";
+import type { TradeoffCommandOptions } from "../tradeoff.js";
+import type { UsesCommandOptions } from "../uses.js";
+import type { WorthCommandOptions } from "../worth.js";
 import type { Run } from "./run.js";
 import { DEFAULT_SECONDS, positive, wage, wholeAbove0, wholeFromTwo } from "./values.js";
 
@@ -12,7 +12,7 @@ const DEFAULT_WORTH_SECONDS = 120;
 const DEFAULT_CURVE = { plans: 12, seconds: 60 };
 
 /** The commands that answer what is asked of a plan. */
-export function questionsCommands(main: Command, { terminal, end }: Run): void {
+export function questionsCommands(main: Command, { terminal, end, begun }: Run): void {
   main.commandsGroup("What to ask of a plan:");
   main
     .command("risk")
@@ -22,9 +22,10 @@ export function questionsCommands(main: Command, { terminal, end }: Run): void {
     .option("--seed <n>", "another seed draws other weights and yields", wholeAbove0, 1)
     .option("--draws <n>", "how often it is cut and served again", wholeAbove0, DEFAULT_DRAWS)
     .option("--json", "print it as JSON")
-    .action(async (file: string, options: RiskCommandOptions) =>
-      end(await riskCommand(file, options, terminal)),
-    );
+    .action(async (file: string, options: RiskCommandOptions) => {
+      const { riskCommand } = await import("../risk.js");
+      end(await riskCommand(file, { ...options, begun: begun() }, terminal));
+    });
   main
     .command("tradeoff")
     .description("find the plans from least waste to least spend that no other beats on both")
@@ -33,9 +34,10 @@ export function questionsCommands(main: Command, { terminal, end }: Run): void {
     .option("--seconds <n>", "most seconds it may take", positive, DEFAULT_CURVE.seconds)
     .option("--json", "print them as JSON")
     .option("--out <dir>", "write their page there, to open without a server")
-    .action(async (file: string, options: TradeoffCommandOptions) =>
-      end(await tradeoffCommand(file, options, terminal)),
-    );
+    .action(async (file: string, options: TradeoffCommandOptions) => {
+      const { tradeoffCommand } = await import("../tradeoff.js");
+      end(await tradeoffCommand(file, options, terminal));
+    });
   main
     .command("worth")
     .description("say what each dish, item and part of the plan is worth, planning without it and with more")
@@ -43,9 +45,10 @@ export function questionsCommands(main: Command, { terminal, end }: Run): void {
     .option("--seconds <n>", "most seconds it may take", positive, DEFAULT_WORTH_SECONDS)
     .option("--json", "print it as JSON")
     .option("--out <dir>", "write its page there, to open without a server")
-    .action(async (file: string, options: WorthCommandOptions) =>
-      end(await worthCommand(file, options, terminal)),
-    );
+    .action(async (file: string, options: WorthCommandOptions) => {
+      const { worthCommand } = await import("../worth.js");
+      end(await worthCommand(file, options, terminal));
+    });
   main
     .command("uses")
     .description("say which dishes can take an offcut before it must be used, and what else it is good for")
@@ -58,9 +61,10 @@ export function questionsCommands(main: Command, { terminal, end }: Run): void {
     )
     .option("--json", "print it as JSON")
     .option("--out <dir>", "write the page there, to open without a server")
-    .action(async (file: string, options: UsesCommandOptions) =>
-      end(await usesCommand(file, options, terminal)),
-    );
+    .action(async (file: string, options: UsesCommandOptions) => {
+      const { usesCommand } = await import("../uses.js");
+      end(await usesCommand(file, options, terminal));
+    });
   main
     .command("forms")
     .description("say which form of an item to buy, and below which price each is worth it")
@@ -75,7 +79,8 @@ export function questionsCommands(main: Command, { terminal, end }: Run): void {
     .option("--seconds <n>", "most seconds for each plan", positive, DEFAULT_SECONDS)
     .option("--json", "print the answer as JSON")
     .option("--out <dir>", "write the page there, to open without a server")
-    .action(async (file: string | undefined, options: FormsCommandOptions) =>
-      end(await formsCommand(file, options, terminal)),
-    );
+    .action(async (file: string | undefined, options: FormsCommandOptions) => {
+      const { formsCommand } = await import("../forms.js");
+      end(await formsCommand(file, options, terminal));
+    });
 }

@@ -1,7 +1,6 @@
 import type { Command } from "commander";
-import { safetyCaseCommand } from "../safety-case.js";
-import { type ServeCommandOptions, serveCommand } from "../serve.js";
-import { type YieldCommandOptions, yieldCommand } from "../yield.js";
+import type { ServeCommandOptions } from "../serve.js";
+import type { YieldCommandOptions } from "../yield.js";
 import type { Run } from "./run.js";
 import { portNumber } from "./values.js";
 
@@ -16,21 +15,26 @@ export function referenceCommands(main: Command, { terminal, end, untilStopped }
     .argument("<item>", 'an item, or "ITEM, FORM"')
     .option("--kitchen <dir>", "the folder with the kitchen's own tests", ".")
     .option("--out <dir>", "write its page and blank yield tests to print there")
-    .action(async (item: string, options: YieldCommandOptions) =>
-      end(await yieldCommand(item, options, terminal)),
-    );
+    .action(async (item: string, options: YieldCommandOptions) => {
+      const { yieldCommand } = await import("../yield.js");
+      end(await yieldCommand(item, options, terminal));
+    });
   main
     .command("safety-case")
     .description("list every rule of safety, and what is not judged")
     .option("--out <dir>", "write it as a page there, with its tests, sources and the table of hazards")
-    .action((options: { out?: string }) => end(safetyCaseCommand(options, terminal)));
+    .action(async (options: { out?: string }) => {
+      const { safetyCaseCommand } = await import("../safety-case.js");
+      end(safetyCaseCommand(options, terminal));
+    });
   main
     .command("serve")
     .description("serve the pages of a folder's scenarios on this machine")
     .argument("[dir]", "the folder with the scenario files", ".")
     .option("--port <n>", "port to listen on; 0 for any free one", portNumber, DEFAULT_PORT)
     .option("--demo", "plan the folder's demo.yaml first and print it")
-    .action(async (folder: string, options: ServeCommandOptions) =>
-      end(await serveCommand(folder, options, terminal, untilStopped())),
-    );
+    .action(async (folder: string, options: ServeCommandOptions) => {
+      const { serveCommand } = await import("../serve.js");
+      end(await serveCommand(folder, options, terminal, untilStopped()));
+    });
 }

@@ -6,6 +6,8 @@ export interface Run {
   readonly terminal: Terminal;
   /** Takes the exit code a command ends with. */
   readonly end: (code: ExitCode) => void;
+  /** Seconds since the program was started. */
+  readonly begun: () => number;
   /** Settles when the program is told to stop. */
   readonly untilStopped: () => Promise<void>;
 }

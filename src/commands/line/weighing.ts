@@ -1,9 +1,9 @@
 import { type Command, Option } from "commander";
 import { COUNTS } from "../../waste-accounts/index.js";
-import { type RecordCommandOptions, recordCommand } from "../record.js";
-import { type TestCardOptions, testCardCommand } from "../test-card.js";
-import { type WasteCommandOptions, wasteCommand } from "../waste.js";
-import { type WeighInCommandOptions, weighInCommand } from "../weigh-in.js";
+import type { RecordCommandOptions } from "../record.js";
+import type { TestCardOptions } from "../test-card.js";
+import type { WasteCommandOptions } from "../waste.js";
+import type { WeighInCommandOptions } from "../weigh-in.js";
 import type { Run } from "./run.js";
 import { DEFAULT_SECONDS, positive } from "./values.js";
 
@@ -22,9 +22,10 @@ export function weighingCommands(main: Command, { terminal, end }: Run): void {
     .option("--json", "print what happened as JSON, as a plan is printed")
     .option("--learn", "add the yield tests it makes to the kitchen's own; those learnt before count once")
     .option("--out <dir>", "write the pages of what was planned and what happened there")
-    .action(async (file: string, options: WeighInCommandOptions) =>
-      end(await weighInCommand(file, options, terminal)),
-    );
+    .action(async (file: string, options: WeighInCommandOptions) => {
+      const { weighInCommand } = await import("../weigh-in.js");
+      end(await weighInCommand(file, options, terminal));
+    });
   main
     .command("waste")
     .description("account for what is wasted, by plan and all together")
@@ -33,9 +34,10 @@ export function weighingCommands(main: Command, { terminal, end }: Run): void {
     .option("--seconds <n>", "most seconds a plan may take", positive, DEFAULT_SECONDS)
     .option("--csv", "print the accounts as CSV")
     .option("--out <dir>", "write them as a page there")
-    .action(async (files: string[], options: WasteCommandOptions) =>
-      end(await wasteCommand(files, options, terminal)),
-    );
+    .action(async (files: string[], options: WasteCommandOptions) => {
+      const { wasteCommand } = await import("../waste.js");
+      end(await wasteCommand(files, options, terminal));
+    });
   main
     .command("record")
     .description("add yield tests to the kitchen's own, or print a blank one to fill in")
@@ -43,9 +45,10 @@ export function weighingCommands(main: Command, { terminal, end }: Run): void {
     .option("--kitchen <dir>", "the folder with the scenario files", ".")
     .option("--blank <item>", 'print a blank test of "ITEM" or "ITEM, FORM" instead')
     .option("--breakdown <name>", "how it is cut, for --blank")
-    .action(async (file: string | undefined, options: RecordCommandOptions) =>
-      end(await recordCommand(file, options, terminal)),
-    );
+    .action(async (file: string | undefined, options: RecordCommandOptions) => {
+      const { recordCommand } = await import("../record.js");
+      end(await recordCommand(file, options, terminal));
+    });
   for (const [name, kind, about] of TEST_COMMANDS)
     main
       .command(name)
@@ -55,7 +58,8 @@ export function weighingCommands(main: Command, { terminal, end }: Run): void {
       .option("--blank", "print a file to fill in; with --out, a form to print too")
       .option("--json", "print it as JSON")
       .option("--out <dir>", "write the cards of the file and blank forms there, to open without a server")
-      .action(async (file: string | undefined, options: TestCardOptions) =>
-        end(await testCardCommand(kind, file, options, terminal)),
-      );
+      .action(async (file: string | undefined, options: TestCardOptions) => {
+        const { testCardCommand } = await import("../test-card.js");
+        end(await testCardCommand(kind, file, options, terminal));
+      });
 }

@@ -31,12 +31,16 @@ export interface DishRisk {
 export interface RiskOptions {
   readonly seed?: number;
   readonly draws?: number;
+  /** Seconds allowed for the whole plan: with few, fewer draws are made unless their number is stated. */
+  readonly seconds?: number;
 }
 
 /** The chances that more units are sought for. */
 const LEVELS = [0.9, 0.95, 0.99];
 const SEED = 1;
 const DRAWS = 10_000;
+/** Where little time is allowed, so many for each second of it. */
+const DRAWS_A_SECOND = 1_250;
 /** More units are sought on so many of the draws, and on fewer for a plan of many dishes and lots. */
 const DRAWS_FOR_MORE = 4_000;
 /** Dishes times lots and goings times draws, in that search. */
@@ -53,7 +57,8 @@ const NINETEEN_IN_TWENTY = 0.95;
  * stated, and what is on hand is taken as weighed.
  */
 export function riskOf(decision: Decision, scenario: Scenario, options: RiskOptions = {}): Risk {
-  const { seed = SEED, draws: asked = DRAWS } = options;
+  const { seed = SEED, seconds = Number.POSITIVE_INFINITY } = options;
+  const asked = options.draws ?? Math.min(DRAWS, Math.floor(DRAWS_A_SECOND * seconds));
   const layout = layOut(decision, scenario);
   const draws = Math.max(100, Math.min(asked, Math.floor(MOST_NUMBERS / Math.max(1, layout.columns))));
   const serving = new Serving(layout, recut(layout, scenario, seed, draws));

@@ -36,15 +36,24 @@ const IRREGULAR: Record<string, string> = {
  * the script.
  */
 export function fold(text: string): string {
+  const letters = PLAIN.test(text) ? text : plainLetters(text);
+  return letters
+    .replace(/ {2,}/g, " ")
+    .replace(/(?<![aeiouq])([aou])e/g, "$1")
+    .trim();
+}
+
+/** Nothing to fold but umlauts; most names are, and there are thousands. */
+const PLAIN = /^[a-z0-9 ]*$/;
+
+function plainLetters(text: string): string {
   return text
     .normalize("NFKD")
     .replace(/[\p{M}\p{Cf}]/gu, "")
     .toLowerCase()
     .replace(/[ßæœøłđðþı]/g, (letter) => LETTERS[letter] ?? letter)
     .replace(/[&+/;]/g, ` ${CONNECTOR} `)
-    .replace(/[^\p{L}\p{N}&]+/gu, " ")
-    .replace(/(?<![aeiouq])([aou])e/g, "$1")
-    .trim();
+    .replace(/[^\p{L}\p{N}&]+/gu, " ");
 }
 
 /** The folded words that carry meaning, English plurals made singular; "and" and "with" become one sign. */

@@ -77,7 +77,8 @@ export function makeLexicon<M extends Meaning>(
     }
   }
   const singles = singleWords(phrases);
-  const single = new Map([...slippable].map(([surface, word]) => [undoubled(surface), word]));
+  const surfaces = [...slippable];
+  const single = new Map(surfaces.map(([surface, word]) => [undoubled(surface), word]));
   const shortItems = singles.filter(({ word, item }) => item && word.length === 5 && slippable.has(word));
   const joined = byFirstLetter(joinable);
   const known = new Map<string, string[]>();
@@ -85,13 +86,13 @@ export function makeLexicon<M extends Meaning>(
   /** A long word one letter off is no compound: "chiaberry" is not the berry of chia. */
   function plainSlipOf(word: string): string[] | null {
     if (word.length < SURE_LENGTH) return null;
-    const meant = [...slippable].find(([other]) => other.length > SURE_LENGTH && oneSlip(word, other))?.[1];
+    const meant = surfaces.find(([other]) => other.length > SURE_LENGTH && oneSlip(word, other))?.[1];
     return meant === undefined ? null : [meant];
   }
 
   function slipOf(word: string): string[] | null {
     const among = (isSlip: (other: string) => boolean): string | undefined =>
-      [...slippable].find(([surface]) => isSlip(surface))?.[1];
+      surfaces.find(([surface]) => isSlip(surface))?.[1];
     const short = shortSlips && (word.length === 4 || word.length === 5);
     const meant =
       (word.length >= 4 ? single.get(undoubled(word)) : undefined) ??
@@ -164,7 +165,9 @@ function byFirstLetter<M extends Meaning>(phrases: readonly Phrase<M>[]): Map<st
     const text = words.join("");
     if (text.length < JOINED_LENGTH) continue;
     const letter = text[0] ?? "";
-    byLetter.set(letter, [...(byLetter.get(letter) ?? []), { text, words: words.length, meanings }]);
+    const same = byLetter.get(letter) ?? [];
+    same.push({ text, words: words.length, meanings });
+    byLetter.set(letter, same);
   }
   return byLetter;
 }

@@ -1,0 +1,105 @@
+import type { PlanModel } from "./build/index.js";
+import type { Question } from "./engine.js";
+import type { FreshestQuestion } from "./freshest.js";
+import type { Model } from "./model.js";
+
+/** A question about some variables of a model, the others staying as a point has them. */
+export interface BlockQuestion extends Question {
+  readonly start: readonly number[];
+  /** The point with an answer set into it. */
+  whole(point: readonly number[]): number[];
+}
+
+/**
+ * The variables of a question that must be settled together: those of items that share a part, in blocks; the last
+ * block is all that moves when every cut and purchase stays. Those first that have the most to gain.
+ */
+export function blocksOf(
+  { scenario }: PlanModel,
+  { model, objective }: FreshestQuestion,
+  point: readonly number[],
+): number[][] {
+  const links = new Links();
+  for (const { name, breakdowns } of scenario.items)
+    for (const { part } of breakdowns.flatMap(({ yields }) => yields)) links.join(itemKey(name), part);
+  for (const { from, yields } of scenario.steps)
+    for (const source of from) for (const { part } of yields) links.join(source, part);
+  const costs = new Map(objective.terms.map(({ variable, coefficient }) => [variable, coefficient]));
+  const blocks = new Map<string, { columns: number[]; value: number }>();
+  const rest: number[] = [];
+  model.variables.forEach(({ tag, lower, upper }, index) => {
+    if (lower === upper) return;
+    const name = tag.part ?? (tag.item === undefined ? null : itemKey(tag.item));
+    if (!CUTTING.has(tag.family) && !(tag.family === "used" && tag.breakdown !== undefined)) rest.push(index);
+    if (name === null) return;
+    const key = links.of(name);
+    const block = blocks.get(key) ?? { columns: [], value: 0 };
+    block.columns.push(index);
+    block.value += (costs.get(index) ?? 0) * (point[index] ?? 0);
+    blocks.set(key, block);
+  });
+  const inOrder = [...blocks.values()].sort((a, b) => b.value - a.value);
+  return [...inOrder.filter(({ value }) => value > 0).map(({ columns }) => columns), rest];
+}
+
+const CUTTING = new Set(["cut", "buy", "bin", "keep item", "stay item", "stock"]);
+
+/** Items and parts have names of their own. */
+function itemKey(name: string): string {
+  return `item | ${name}`;
+}
+
+/** Names joined, directly or through others, are of one group. */
+class Links {
+  readonly #parent = new Map<string, string>();
+
+  of(name: string): string {
+    let root = name;
+    for (let next = this.#parent.get(root); next !== undefined; next = this.#parent.get(root)) root = next;
+    return root;
+  }
+
+  join(one: string, other: string): void {
+    const [first, second] = [this.of(one), this.of(other)];
+    if (first !== second) this.#parent.set(first, second);
+  }
+}
+
+/** The rows that touch the block, with its variables alone: what the others come to moves to the sides of the rows. */
+export function blockQuestion(
+  { model, objective }: Question,
+  point: readonly number[],
+  block: readonly number[],
+): BlockQuestion {
+  const indexOf = new Map(block.map((variable, index) => [variable, index]));
+  const reduced = (terms: Question["objective"]["terms"]) => {
+    let fixed = 0;
+    const free = terms.flatMap(({ variable, coefficient }) => {
+      const at = indexOf.get(variable);
+      if (at !== undefined) return [{ variable: at, coefficient }];
+      fixed += coefficient * (point[variable] ?? 0);
+      return [];
+    });
+    return { free, fixed };
+  };
+  const rows: Model["rows"] = model.rows.flatMap((row) => {
+    const { free, fixed } = reduced(row.terms);
+    return free.length === 0
+      ? []
+      : [{ ...row, terms: free, lower: row.lower - fixed, upper: row.upper - fixed }];
+  });
+  const { free, fixed } = reduced(objective.terms);
+  const variables = block.flatMap((variable) => model.variables[variable] ?? []);
+  return {
+    model: { name: model.name, variables, rows },
+    objective: { ...objective, terms: free, constant: objective.constant + fixed },
+    start: block.map((variable) => point[variable] ?? 0),
+    whole: (answer) => {
+      const all = [...point];
+      block.forEach((variable, index) => {
+        all[variable] = answer[index] ?? 0;
+      });
+      return all;
+    },
+  };
+}

@@ -1,0 +1,175 @@
+import type { Item, Scenario, Yield } from "../kitchen/index.js";
+import { buildModel, type PlanModel } from "./build/index.js";
+import { drawUnit } from "./build/parts.js";
+import { leastOf, Sum } from "./builder.js";
+import { kg, rate } from "./floats.js";
+import { groupBy } from "./group.js";
+import type { Model, Objective, Row, Variable } from "./model.js";
+import { buildNetwork, type LotNode } from "./network.js";
+import { namedPoint, startFrom } from "./start.js";
+
+/** Whole items keep better than cut ones: a day in store counts as such a part of a day after cutting. */
+const WHOLE_DAY = 0.25;
+/** What else makes one plan better than another that is as fresh, in kilogram-days. */
+const WAY_OF_CUTTING = 0.1;
+const CUT = 0.1;
+const GOING = 0.02;
+const STEP = 0.02;
+/** For a kilogram that a cut or a step loses or peels off. */
+const LOST = 1;
+/** Weights below a milligram are rounding dust of the engines. */
+const DUST = 1e-6;
+
+/** What may still change; every other whole number stays as the plan has it. */
+const FREE = new Set(["cut", "buy", "bin", "keep item", "stay item", "go", "draw"]);
+
+export interface FreshestQuestion {
+  readonly model: Model;
+  readonly objective: Objective;
+  readonly start: readonly number[];
+}
+
+/** The plan's model with the cuts that were left out of it because they repeat earlier ones, and the point in it. */
+export function withEveryLot(
+  plan: PlanModel,
+  point: readonly number[],
+): { plan: PlanModel; point: readonly number[] } {
+  const { lots } = buildNetwork(plan.scenario, "all");
+  if (lots.length === plan.network.lots.length) return { plan, point };
+  const every = buildModel(plan.scenario, plan.tightenings, plan.margins, "all");
+  return { plan: every, point: startFrom(namedPoint(plan.model, point), every.model) };
+}
+
+/**
+ * Which plan with the same purchases in total, the same portions and the aims held cuts latest before use: least
+ * kilogram-days from cutting to use, and a part of those in store whole; with a little for each different cut, each
+ * step worked, each going into a line that takes it from several lots, and for what cuts and steps lose or peel off.
+ * `model` is the plan's, with the rows that hold its aims.
+ */
+export function freshestQuestion(plan: PlanModel, model: Model, point: readonly number[]): FreshestQuestion {
+  const { handles } = plan;
+  const variables: Variable[] = model.variables.map((variable, index) => {
+    const value = Math.round(point[index] ?? 0);
+    const isFree = !variable.integer || FREE.has(variable.tag.family);
+    return isFree ? variable : { ...variable, lower: value, upper: value };
+  });
+  const rows: Row[] = [...model.rows, ...purchasesHeld(plan, point)];
+  const sum = ageOf(plan);
+  addLost(sum, plan);
+  const start = [...point];
+  /** A switch that is on as soon as one of the variables, of at most so much, is more than nothing. */
+  const price = (
+    most: readonly (readonly [variable: number, limit: number])[],
+    each: number,
+  ): number | null => {
+    const able = most.filter(([, limit]) => limit > DUST);
+    const first = variables[able[0]?.[0] ?? -1];
+    if (first === undefined) return null;
+    const tag = { ...first.tag, family: "used" };
+    const used = variables.push({ name: `${first.name}, used`, tag, lower: 0, upper: 1, integer: true }) - 1;
+    for (const [variable, limit] of able) {
+      const terms = [
+        { variable, coefficient: 1 / limit },
+        { variable: used, coefficient: -1 },
+      ];
+      const name = `${variables[variable]?.name}, only if used`;
+      rows.push({ name, tag, terms, lower: Number.NEGATIVE_INFINITY, upper: 0 });
+    }
+    sum.add(used, each);
+    start.push(able.some(([variable]) => (start[variable] ?? 0) > DUST) ? 1 : 0);
+    return used;
+  };
+  const limitOf = (variable: number): number => model.variables[variable]?.upper ?? 0;
+  for (const [, ways] of groupBy(
+    handles.cuts,
+    ({ item, breakdown }) => `${item.name} | ${breakdown}`,
+  ).entries()) {
+    const used = ways.flatMap(({ item, variable }) => {
+      const limit = Math.min(limitOf(variable), unitsOf(item, plan, point));
+      return price([[variable, limit]], CUT) ?? [];
+    });
+    price(
+      used.map((variable) => [variable, 1]),
+      WAY_OF_CUTTING,
+    );
+  }
+  for (const { variable } of handles.draws) price([[variable, limitOf(variable)]], STEP);
+  for (const { variable } of rivalGoings(plan, point)) price([[variable, limitOf(variable)]], GOING);
+  return { model: { ...model, variables, rows }, objective: leastOf(sum), start };
+}
+
+/** As many order units of each item in all, whenever they come; what keeps for ever comes when it did. */
+function purchasesHeld({ scenario, handles }: PlanModel, point: readonly number[]): Row[] {
+  return scenario.items.flatMap((item): Row[] => {
+    const buys = handles.buys.filter((buy) => buy.item === item);
+    const groups = item.keepsDays === null ? buys.map((buy) => [buy]) : buys.length > 0 ? [buys] : [];
+    return groups.map((group) => {
+      const bought = group.reduce((sum, { variable }) => sum + (point[variable] ?? 0), 0);
+      return {
+        name: `${item.name} bought as before`,
+        tag: { family: "held", item: item.name },
+        terms: group.map(({ variable }) => ({ variable, coefficient: 1 })),
+        lower: bought,
+        upper: bought,
+      };
+    });
+  });
+}
+
+/** Most units of an item that can be cut: all that come in. */
+function unitsOf(item: Item, { handles }: PlanModel, point: readonly number[]): number {
+  const held = item.onHand.reduce((sum, { units }) => sum + rate(units), 0);
+  return handles.buys
+    .filter((buy) => buy.item === item)
+    .reduce((sum, { variable }) => sum + rate(item.orderUnit.size) * (point[variable] ?? 0), held);
+}
+
+/** Kilogram-days of food between cutting and use, and of whole items in store. Frozen food does not age. */
+function ageOf({ scenario, handles }: PlanModel): Sum {
+  const sum = new Sum();
+  const dayOf = (service: number): number => scenario.services[service]?.day ?? 0;
+  const since = ({ origin }: LotNode): number => dayOf(origin.kind === "cut" ? origin.service : 0);
+  const ages = ({ kind }: LotNode): boolean => kind.class === "food" && kind.state !== "frozen";
+  for (const { lot, site, unit, variable } of handles.goes) {
+    if (ages(lot)) sum.add(variable, unit * (dayOf(site.service) - since(lot)));
+  }
+  const last = dayOf(scenario.services.length - 1);
+  for (const { lot, variable } of handles.keeps) if (ages(lot)) sum.add(variable, last - since(lot));
+  for (const { item, service, variable } of handles.stocks) {
+    const days = dayOf(service + 1) - dayOf(service);
+    if (item.keepsDays !== null) sum.add(variable, WHOLE_DAY * days * kg(item.unitWeight));
+  }
+  return sum;
+}
+
+function addLost(sum: Sum, { scenario, handles }: PlanModel): void {
+  for (const { item, breakdown, variable } of handles.cuts) {
+    const chosen = item.breakdowns.find(({ name }) => name === breakdown);
+    if (chosen === undefined) continue;
+    const lost = rate(chosen.loss) + inedibleOf(chosen.yields, scenario);
+    sum.add(variable, LOST * lost * kg(item.unitWeight));
+  }
+  for (const { step, from, variable } of handles.draws) {
+    sum.add(variable, LOST * (rate(step.loss) + inedibleOf(step.yields, scenario)) * drawUnit(from));
+  }
+}
+
+function inedibleOf(yields: readonly Yield[], { parts }: Scenario): number {
+  const isFood = (name: string): boolean => parts.some((part) => part.name === name && part.class === "food");
+  return yields.reduce((sum, { part, fraction }) => (isFood(part) ? sum : sum + rate(fraction)), 0);
+}
+
+/** Goings into the lines of what is cooked that can be filled from more than one lot. */
+function rivalGoings({ handles }: PlanModel, point: readonly number[]) {
+  const cooked = new Set(
+    [...handles.serves, ...handles.spares].flatMap(({ site, variable }) =>
+      (point[variable] ?? 0) > DUST ? [site] : [],
+    ),
+  );
+  return groupBy(
+    handles.goes.filter(({ site }) => cooked.has(site)),
+    ({ site, line }) => `${site.dish.name} ${site.service} ${line}`,
+  )
+    .entries()
+    .flatMap(([, rivals]) => (rivals.length > 1 ? rivals : []));
+}
