@@ -45,7 +45,7 @@ describe("the smallest change that makes a plan", () => {
           serviceOf("dinner", 0, {
             covers: 2,
             courses: [course("main", 2, null, null)],
-            diets: [{ diet: "vegan", covers: 1 }],
+            diets: [{ diets: ["vegan"], covers: 1 }],
           }),
         ],
       }),

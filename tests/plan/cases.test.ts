@@ -31,6 +31,8 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   "rest-of-a-case-given-away": 0,
   // 104.9 g, 4.9 g and 4.9 g on a scale of 10 g: rounded each for itself, 14.7 g would be missing.
   "small-goings-on-a-coarse-scale": 0,
+  // The aim is cost, in money: 24 squashes at 0.90 and four kelts of pie.
+  "two-diets": 25.6,
   // One head and one heart give just what both dishes take: tests/plan/two-forms.test.ts has the arithmetic.
   "two-forms-of-one-item": 0,
   "worked-for-the-by-product": 360,

@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import type { Item, Part, PartOnHand, Scenario } from "../../src/kitchen/index.js";
+import type { DietCovers, Item, Part, PartOnHand, Scenario } from "../../src/kitchen/index.js";
 import { Decimal, money, NO_MONEY, ZERO } from "../../src/quantity/index.js";
 import { Dice, STEP } from "./random-scenario/dice.js";
 import { addDishes } from "./random-scenario/dishes.js";
@@ -73,12 +73,29 @@ function addServices(sketch: Sketch): void {
       serviceOf(name, index === 0 ? 0 : secondDay, {
         covers,
         courses: hasCourse ? [course] : [],
-        diets: dice.chance(12) ? [{ diet: "vegetarian", covers: dice.between(1, 2) }] : [],
+        diets: diets(sketch, covers),
         overage: dice.chance(25) ? new Decimal(dice.oneOf("0.5", "0.34")) : ZERO,
         handsMinutes: null,
       }),
     );
   }
+}
+
+/** Now and then people with a diet or two, apart or at once, and never more of them than there are covers. */
+function diets({ dice }: Sketch, covers: number): DietCovers[] {
+  if (!dice.chance(25)) return [];
+  const asked = dice.oneOf(
+    [["vegetarian"]],
+    [["vegetarian"], ["gluten free"]],
+    [["vegetarian"], ["vegetarian", "gluten free"]],
+    [["gluten free"], ["vegetarian"], ["gluten free", "vegetarian"]],
+  );
+  let left = covers;
+  return asked.flatMap((stated): DietCovers[] => {
+    const people = Math.min(left, dice.between(1, 2));
+    left -= people;
+    return people === 0 ? [] : [{ diets: stated, covers: people }];
+  });
 }
 
 function partsOnHand(sketch: Sketch): PartOnHand[] {

@@ -25,7 +25,10 @@ export function addDishes(sketch: Sketch): void {
         services,
         course: inCourse ? "main" : null,
         optional: portions !== null && dice.chance(15),
-        diets: dice.chance(first ? 80 : 50) ? ["vegetarian"] : [],
+        diets: [
+          ...(dice.chance(first ? 80 : 50) ? ["vegetarian"] : []),
+          ...(dice.chance(first ? 60 : 40) ? ["gluten free"] : []),
+        ],
         batch: dice.chance(18)
           ? {
               portions: 2,
@@ -120,9 +123,13 @@ function withoutSpareOfUnclearWeight(sketch: Sketch): void {
 /** Nearly always, a diet that is asked for is one that some dish of the service is fit for. */
 function withoutDietsNobodyCooksFor(sketch: Sketch): void {
   sketch.services.forEach((service, index) => {
-    const isCookedFor = sketch.dishes.some(
-      (dish) => dish.services.includes(index) && dish.diets.length > 0 && (dish.portions?.most ?? 2) > 1,
+    const offered = sketch.dishes.filter(
+      (dish) => dish.services.includes(index) && (dish.portions?.most ?? 2) > 1,
     );
-    if (!isCookedFor && !sketch.dice.chance(10)) sketch.services[index] = { ...service, diets: [] };
+    const cookedFor = service.diets.filter(
+      ({ diets }) =>
+        offered.some((dish) => diets.every((diet) => dish.diets.includes(diet))) || sketch.dice.chance(10),
+    );
+    sketch.services[index] = { ...service, diets: cookedFor };
   });
 }
