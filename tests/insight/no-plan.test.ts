@@ -53,6 +53,33 @@ describe("the smallest change that makes a plan", () => {
       "vegan covers at dinner: 1",
     ],
     [
+      "people who need two diets at once",
+      leekScenario(
+        [
+          dishOf("tart", [0, 2], [lineOf(100, ["leek white"])], {
+            course: "main",
+            diets: ["vegetarian", "nut free"],
+          }),
+          dishOf("pie", null, [lineOf(60, ["leek green"])], { course: "main" }),
+        ],
+        {
+          services: [
+            serviceOf("dinner", 0, {
+              covers: 4,
+              courses: [course("main", 4, null, null)],
+              diets: [
+                { diets: ["vegetarian"], covers: 1 },
+                { diets: ["nut free"], covers: 1 },
+                { diets: ["vegetarian", "nut free"], covers: 1 },
+              ],
+            }),
+          ],
+        },
+      ),
+      "vegetarian and nut free covers at dinner: 0",
+      "vegetarian and nut free covers at dinner: 1",
+    ],
+    [
       "how many dishes a course shows at least",
       leekScenario([dishOf("tart", null, [lineOf(100, ["leek white"])], { course: "main" })], {
         services: [serviceOf("dinner", 0, { covers: 3, courses: [course("main", 3, 2, null)] })],
