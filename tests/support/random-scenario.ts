@@ -1,7 +1,8 @@
 import fc from "fast-check";
-import type { DietCovers, Item, Part, PartOnHand, Scenario } from "../../src/kitchen/index.js";
+import type { Item, Part, PartOnHand, Scenario } from "../../src/kitchen/index.js";
 import { Decimal, money, NO_MONEY, ZERO } from "../../src/quantity/index.js";
 import { Dice, STEP } from "./random-scenario/dice.js";
+import { withMoreDiets } from "./random-scenario/diets.js";
 import { addDishes } from "./random-scenario/dishes.js";
 import { addForm, addItem, addSteps } from "./random-scenario/items.js";
 import { Sketch } from "./random-scenario/sketch.js";
@@ -35,22 +36,20 @@ function drawn(sketch: Sketch): SmallScenario {
   addSteps(sketch);
   addDishes(sketch);
   const { services, parts, steps, dishes } = sketch;
-  return {
-    scenario: scenarioOf({
-      aim,
-      wastePrice: aim === "balanced" ? money(dice.oneOf("1", "3", "8")) : NO_MONEY,
-      countAvoidablePeel: !dice.chance(30),
-      services,
-      items: sketch.items,
-      parts,
-      steps,
-      dishes,
-      partsOnHand: coldRoomIsShort ? [] : partsOnHand(sketch),
-      limits: limits(sketch, coldRoomIsShort),
-      ...(dice.chance(30) ? { destinations: destinations(sketch) } : {}),
-    }),
-    grain: sketch.grain,
-  };
+  const scenario = scenarioOf({
+    aim,
+    wastePrice: aim === "balanced" ? money(dice.oneOf("1", "3", "8")) : NO_MONEY,
+    countAvoidablePeel: !dice.chance(30),
+    services,
+    items: sketch.items,
+    parts,
+    steps,
+    dishes,
+    partsOnHand: coldRoomIsShort ? [] : partsOnHand(sketch),
+    limits: limits(sketch, coldRoomIsShort),
+    ...(dice.chance(30) ? { destinations: destinations(sketch) } : {}),
+  });
+  return { scenario: withMoreDiets(scenario, dice), grain: sketch.grain };
 }
 
 function addServices(sketch: Sketch): void {
@@ -73,29 +72,12 @@ function addServices(sketch: Sketch): void {
       serviceOf(name, index === 0 ? 0 : secondDay, {
         covers,
         courses: hasCourse ? [course] : [],
-        diets: diets(sketch, covers),
+        diets: dice.chance(12) ? [{ diets: ["vegetarian"], covers: dice.between(1, 2) }] : [],
         overage: dice.chance(25) ? new Decimal(dice.oneOf("0.5", "0.34")) : ZERO,
         handsMinutes: null,
       }),
     );
   }
-}
-
-/** Now and then people with a diet or two, apart or at once, and never more of them than there are covers. */
-function diets({ dice }: Sketch, covers: number): DietCovers[] {
-  if (!dice.chance(25)) return [];
-  const asked = dice.oneOf(
-    [["vegetarian"]],
-    [["vegetarian"], ["gluten free"]],
-    [["vegetarian"], ["vegetarian", "gluten free"]],
-    [["gluten free"], ["vegetarian"], ["gluten free", "vegetarian"]],
-  );
-  let left = covers;
-  return asked.flatMap((stated): DietCovers[] => {
-    const people = Math.min(left, dice.between(1, 2));
-    left -= people;
-    return people === 0 ? [] : [{ diets: stated, covers: people }];
-  });
 }
 
 function partsOnHand(sketch: Sketch): PartOnHand[] {

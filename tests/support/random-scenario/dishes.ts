@@ -25,10 +25,7 @@ export function addDishes(sketch: Sketch): void {
         services,
         course: inCourse ? "main" : null,
         optional: portions !== null && dice.chance(15),
-        diets: [
-          ...(dice.chance(first ? 80 : 50) ? ["vegetarian"] : []),
-          ...(dice.chance(first ? 60 : 40) ? ["gluten free"] : []),
-        ],
+        diets: dice.chance(first ? 80 : 50) ? ["vegetarian"] : [],
         batch: dice.chance(18)
           ? {
               portions: 2,
@@ -123,13 +120,9 @@ function withoutSpareOfUnclearWeight(sketch: Sketch): void {
 /** Nearly always, a diet that is asked for is one that some dish of the service is fit for. */
 function withoutDietsNobodyCooksFor(sketch: Sketch): void {
   sketch.services.forEach((service, index) => {
-    const offered = sketch.dishes.filter(
-      (dish) => dish.services.includes(index) && (dish.portions?.most ?? 2) > 1,
+    const isCookedFor = sketch.dishes.some(
+      (dish) => dish.services.includes(index) && dish.diets.length > 0 && (dish.portions?.most ?? 2) > 1,
     );
-    const cookedFor = service.diets.filter(
-      ({ diets }) =>
-        offered.some((dish) => diets.every((diet) => dish.diets.includes(diet))) || sketch.dice.chance(10),
-    );
-    sketch.services[index] = { ...service, diets: cookedFor };
+    if (!isCookedFor && !sketch.dice.chance(10)) sketch.services[index] = { ...service, diets: [] };
   });
 }
