@@ -164,16 +164,16 @@ describe("rows of diets", () => {
       "gluten free at dinner, main: 2",
     ]);
     // Of the same dishes, five in all.
-    expect(rows(["vegan", "gluten free"], [])).toEqual(["vegan or gluten free at dinner, main: 5"]);
+    expect(rows(["vegan", "gluten free"], [])).toEqual(["vegan, or gluten free at dinner, main: 5"]);
     // Who is vegan may eat all that is gluten free here.
     expect(rows(["vegan", "gluten free"], ["vegan"])).toEqual([
-      "vegan or gluten free at dinner, main: 5",
+      "vegan, or gluten free at dinner, main: 5",
       "gluten free at dinner, main: 2",
     ]);
     expect(rows(["vegan", "gluten free"], ["vegan"], ["gluten free"])).toEqual([
       "vegan at dinner, main: 3",
       "gluten free at dinner, main: 2",
-      "vegan or gluten free at dinner, main: 5",
+      "vegan, or gluten free at dinner, main: 5",
     ]);
   });
 
@@ -251,7 +251,7 @@ describe("the check of diets", () => {
         [curry, 15],
         [pie, 32],
       ]),
-    ).toEqual(["vegetarian and gluten free or gluten free at dinner, main: 13 of 14 portions fit"]);
+    ).toEqual(["vegetarian and gluten free, or gluten free at dinner, main: 13 of 14 portions fit"]);
     // 28 people, of whom 45 % take 12.6.
     expect(
       faults("0.45", [
@@ -265,7 +265,7 @@ describe("the check of diets", () => {
         [pie, 15],
       ]),
     ).toEqual([
-      "vegetarian and gluten free or vegetarian or gluten free at dinner, main: 12 of 13 portions fit",
+      "vegetarian and gluten free, or vegetarian, or gluten free at dinner, main: 12 of 13 portions fit",
     ]);
     // Outside the courses nothing counts; where there are none, all does.
     const side = tart("side", ["vegetarian", "gluten free"], "side");
@@ -294,6 +294,6 @@ describe("the check of diets", () => {
         ],
         { courses: [] },
       ),
-    ).toEqual(["vegetarian and gluten free or vegetarian or gluten free at dinner: 27 of 28 portions fit"]);
+    ).toEqual(["vegetarian and gluten free, or vegetarian, or gluten free at dinner: 27 of 28 portions fit"]);
   });
 });

@@ -118,7 +118,7 @@ function addUnion(union: bigint, { groups, offers, course, where, tag }: Table, 
     lower -= offer.waiting;
   });
   if (lower <= 0) return;
-  const name = `${bound.map(({ people }) => dietText(people)).join(" or ")} at ${where}`;
+  const name = `${bound.map(({ people }) => dietText(people)).join(", or ")} at ${where}`;
   context.builder.row(tag, name, eaten, { lower });
 }
 

@@ -53,7 +53,7 @@ function courseFaults(course: Course | null, service: Service, plates: readonly 
     const found = fit.reduce((sum, { portions }) => sum + portions, 0);
     const where = course === null ? service.name : `${service.name}, ${course.name}`;
     return [
-      `${short.map(dietText).join(" or ")} at ${where}: ${found} of ${takeUp.times(covers).ceil()} portions fit`,
+      `${short.map(dietText).join(", or ")} at ${where}: ${found} of ${takeUp.times(covers).ceil()} portions fit`,
     ];
   });
 }
