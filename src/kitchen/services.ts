@@ -29,7 +29,10 @@ export interface Service {
   readonly cooks: number;
   readonly covers: number;
   readonly courses: readonly Course[];
+  /** Nobody is counted in two of these. */
   readonly diets: readonly DietCovers[];
+  /** Where the rest of a plan is planned: portions cooked before that wait for it, beside those of its courses. */
+  readonly waiting?: readonly WaitingPortions[];
   /** The part of a course's portions that may be cooked over and above them, 0.05 being 5 %. */
   readonly overage: Decimal;
   readonly handsMinutes: number | null;
@@ -43,11 +46,27 @@ export interface Course {
   /** How many different dishes the course may show, where the scenario limits it. */
   readonly leastDishes: number | null;
   readonly mostDishes: number | null;
-  /** Where the rest of a plan is planned: portions cooked before that wait for it beside these, by the diet they fit. */
-  readonly waiting?: ReadonlyMap<string, number>;
 }
 
+/** People who need a dish that is fit for all of these diets at once. */
 export interface DietCovers {
-  readonly diet: string;
+  readonly diets: readonly string[];
   readonly covers: number;
+}
+
+export interface WaitingPortions {
+  readonly course: string | null;
+  /** What they are fit for. */
+  readonly diets: readonly string[];
+  readonly portions: number;
+}
+
+/** What people need, in words: "vegetarian and gluten free". */
+export function dietText({ diets }: DietCovers): string {
+  return diets.join(" and ");
+}
+
+/** Whether a dish is fit for people who need all of their diets at once. */
+export function isFitFor({ diets }: DietCovers, dish: { readonly diets: readonly string[] }): boolean {
+  return diets.every((diet) => dish.diets.includes(diet));
 }

@@ -245,7 +245,7 @@ describe("the referee, on cases worked by hand", () => {
       serviceOf("dinner", 0, {
         covers: 4,
         courses: [{ ...main, mostDishes }],
-        diets: [{ diet: "vegetarian", covers: vegetarian }],
+        diets: [{ diets: ["vegetarian"], covers: vegetarian }],
       });
     const dishes = [
       dishOf("tart", null, [lineOf(100, ["leek white"])], { course: "main", diets: ["vegetarian"] }),

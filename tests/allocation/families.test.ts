@@ -245,7 +245,7 @@ const CASES: Readonly<Record<string, Case>> = {
     scenario: leekScenario(choice, {
       services: dinner({
         courses: [{ ...main, mostDishes: 1 }],
-        diets: [{ diet: "vegetarian", covers: 2 }],
+        diets: [{ diets: ["vegetarian"], covers: 2 }],
       }),
     }),
     aim: "waste",
@@ -266,7 +266,7 @@ const CASES: Readonly<Record<string, Case>> = {
   // Three tarts for the vegetarians and a pie.
   diet: {
     scenario: leekScenario(choice, {
-      services: dinner({ courses: [main], diets: [{ diet: "vegetarian", covers: 3 }] }),
+      services: dinner({ courses: [main], diets: [{ diets: ["vegetarian"], covers: 3 }] }),
     }),
     aim: "waste",
     best: 120,

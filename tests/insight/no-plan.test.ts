@@ -45,12 +45,39 @@ describe("the smallest change that makes a plan", () => {
           serviceOf("dinner", 0, {
             covers: 2,
             courses: [course("main", 2, null, null)],
-            diets: [{ diet: "vegan", covers: 1 }],
+            diets: [{ diets: ["vegan"], covers: 1 }],
           }),
         ],
       }),
       "vegan covers at dinner: 0",
       "vegan covers at dinner: 1",
+    ],
+    [
+      "people who need two diets at once",
+      leekScenario(
+        [
+          dishOf("tart", [0, 2], [lineOf(100, ["leek white"])], {
+            course: "main",
+            diets: ["vegetarian", "nut free"],
+          }),
+          dishOf("pie", null, [lineOf(60, ["leek green"])], { course: "main" }),
+        ],
+        {
+          services: [
+            serviceOf("dinner", 0, {
+              covers: 4,
+              courses: [course("main", 4, null, null)],
+              diets: [
+                { diets: ["vegetarian"], covers: 1 },
+                { diets: ["nut free"], covers: 1 },
+                { diets: ["vegetarian", "nut free"], covers: 1 },
+              ],
+            }),
+          ],
+        },
+      ),
+      "vegetarian and nut free covers at dinner: 0",
+      "vegetarian and nut free covers at dinner: 1",
     ],
     [
       "how many dishes a course shows at least",

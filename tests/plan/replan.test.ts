@@ -154,6 +154,47 @@ describe("planning again on the day", () => {
     expect(await portions(6)).toEqual([30, 5, 0]);
   });
 
+  const onFriday = async (text: string, happened: string) => {
+    const asked = scenarioOf(text);
+    const { plan: made } = await planScenario(asked, { engines, seconds: 10 });
+    const source = { file: "h.yaml", text: `before: Friday\n${happened}` };
+    return replan({ plan: made, file: "k" }, asked, source, { engines, seconds: 10 });
+  };
+
+  it("gives no portion that waits to people of two diets", async () => {
+    const text = WAITING_POT.replace("EUR", "EUR\naim: cost")
+      .replace("1 to 2", "1 to 3")
+      .replace("vegetarian: 4", "vegetarian: 7, gluten free: 5")
+      .replaceAll("diets: [vegetarian]", "diets: [vegetarian, gluten free]")
+      .concat("  stew: {course: main, services: Friday, diets: [gluten free], staples: {butter: 0.50}, ")
+      .concat("lines: [{amount: 300 g, from: marrow dice}]}\n");
+    const { replanned: found } = await onFriday(text, "covers: {Friday: 14}\ncan_buy: marrow\n");
+    if (found?.plan == null) throw new Error("no plan");
+    expectBalanced(found.plan);
+    // Ten of the pot wait, enough for the 7 and enough for the 5; for the 12 two stews are cooked, dearer than roast.
+    expect(found.plan.dishes.map(({ dish, portions }) => [dish, portions])).toEqual([
+      ["pot", 30],
+      ["side dish", 12],
+      ["roast", 2],
+      ["stew", 2],
+    ]);
+  });
+
+  it("asks nothing more for a diet where all that is eaten waits", async () => {
+    const text = WAITING_POT.replace(", side: 80 %", "").replace(/ {2}side dish: .*\n/, "");
+    const { replanned: found } = await onFriday(text, "covers: {Friday: 10}\n");
+    if (found?.plan == null) throw new Error("no plan");
+    expectBalanced(found.plan);
+    expect(found.plan.dishes.map(({ dish, portions }) => [dish, portions])).toEqual([["pot", 30]]);
+  });
+
+  it("asks who still comes where fewer do than need a diet", async () => {
+    const { problems } = await onFriday(WAITING_POT, "covers: {Friday: 3}\n");
+    expect(problems.map(problemText)).toEqual([
+      "h.yaml:2:10: 4 of the covers at `Friday` need a diet, and only 3 come. Write under `diets:` of the scenario how many of them still come",
+    ]);
+  });
+
   it("names every problem at once, each at its place", async () => {
     const { problems } = await onTheDay(`before: Friday
 delivered: {marow: 3, marrow: 5}

@@ -64,7 +64,9 @@ function applyChange(scenario: Scenario, change: string): Scenario {
       /^(.+) covers at (.+)$/,
       ([, diet, name]) =>
         service(name, ({ diets }) => ({
-          diets: diets.map((each) => (each.diet === diet ? { diet, covers: Number(figure) } : each)),
+          diets: diets.map((each) =>
+            each.diets.join(" and ") === diet ? { ...each, covers: Number(figure) } : each,
+          ),
         })),
     ],
     [

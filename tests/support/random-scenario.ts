@@ -2,6 +2,7 @@ import fc from "fast-check";
 import type { Item, Part, PartOnHand, Scenario } from "../../src/kitchen/index.js";
 import { Decimal, money, NO_MONEY, ZERO } from "../../src/quantity/index.js";
 import { Dice, STEP } from "./random-scenario/dice.js";
+import { withMoreDiets } from "./random-scenario/diets.js";
 import { addDishes } from "./random-scenario/dishes.js";
 import { addForm, addItem, addSteps } from "./random-scenario/items.js";
 import { Sketch } from "./random-scenario/sketch.js";
@@ -36,22 +37,20 @@ function drawn(sketch: Sketch): SmallScenario {
   addSteps(sketch);
   addDishes(sketch);
   const { services, parts, steps, dishes } = sketch;
-  return {
-    scenario: scenarioOf({
-      aim,
-      wastePrice: aim === "balanced" ? money(dice.oneOf("1", "3", "8")) : NO_MONEY,
-      wasteCounts: dice.chance(30) ? COUNTS_NO_PEEL : COUNTS_PEEL,
-      services,
-      items: sketch.items,
-      parts,
-      steps,
-      dishes,
-      partsOnHand: coldRoomIsShort ? [] : partsOnHand(sketch),
-      limits: limits(sketch, coldRoomIsShort),
-      ...(dice.chance(30) ? { destinations: destinations(sketch) } : {}),
-    }),
-    grain: sketch.grain,
-  };
+  const scenario = scenarioOf({
+    aim,
+    wastePrice: aim === "balanced" ? money(dice.oneOf("1", "3", "8")) : NO_MONEY,
+    wasteCounts: dice.chance(30) ? COUNTS_NO_PEEL : COUNTS_PEEL,
+    services,
+    items: sketch.items,
+    parts,
+    steps,
+    dishes,
+    partsOnHand: coldRoomIsShort ? [] : partsOnHand(sketch),
+    limits: limits(sketch, coldRoomIsShort),
+    ...(dice.chance(30) ? { destinations: destinations(sketch) } : {}),
+  });
+  return { scenario: withMoreDiets(scenario, dice), grain: sketch.grain };
 }
 
 function addServices(sketch: Sketch): void {
@@ -74,7 +73,7 @@ function addServices(sketch: Sketch): void {
       serviceOf(name, index === 0 ? 0 : secondDay, {
         covers,
         courses: hasCourse ? [course] : [],
-        diets: dice.chance(12) ? [{ diet: "vegetarian", covers: dice.between(1, 2) }] : [],
+        diets: dice.chance(12) ? [{ diets: ["vegetarian"], covers: dice.between(1, 2) }] : [],
         overage: dice.chance(25) ? new Decimal(dice.oneOf("0.5", "0.34")) : ZERO,
         handsMinutes: null,
       }),

@@ -42,7 +42,7 @@ describe("a scenario that uses nearly every key", () => {
       { name: "main", takeUp: d("1"), portions: 61, leastDishes: null, mostDishes: null },
       { name: "side", takeUp: d("0.9"), portions: 55, leastDishes: 1, mostDishes: 2 },
     ]);
-    expect(scenario.services[0]?.diets).toEqual([{ diet: "vegetarian", covers: 14 }]);
+    expect(scenario.services[0]?.diets).toEqual([{ diets: ["vegetarian"], covers: 14 }]);
     expect(scenario.services[0]?.overage).toEqual(d("0.05"));
     expect(scenario.services[1]?.courses[0]?.portions).toBe(20);
   });

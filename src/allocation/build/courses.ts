@@ -1,8 +1,8 @@
 import type { Course, Dish } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { mostEaten, overagePortions } from "../demand.js";
-import { rate } from "../floats.js";
 import { type BuildContext, serviceName } from "./context.js";
+import { addDiets } from "./diets.js";
 import { countsTowards, eatenSum } from "./dishes.js";
 
 /** What each service asks for: covers by course, how many dishes a course shows, diets, and no more than the overage. */
@@ -71,35 +71,6 @@ function madeSum(course: Course, service: number, { scenario, builder }: BuildCo
     if (tag.service === service && dish?.course === course.name) sum.add(index, 1);
   });
   return sum;
-}
-
-/** At least as many portions fit for a diet as covers need it: in every course, or in all where there is none. */
-function addDiets(index: number, context: BuildContext): void {
-  const { scenario, builder } = context;
-  const service = scenario.services[index];
-  for (const { diet, covers } of service?.diets ?? []) {
-    const tag = { family: "diet", service: index };
-    const name = `${diet} at ${serviceName(scenario, index)}`;
-    if (service === undefined || service.courses.length === 0) {
-      builder.row(
-        tag,
-        name,
-        eatenSum(index, context, ({ dish }) => dish.diets.includes(diet)),
-        { lower: covers },
-      );
-      continue;
-    }
-    for (const course of service.courses) {
-      const fit = eatenSum(
-        index,
-        context,
-        (site) => site.dish.diets.includes(diet) && countsTowards(site, index, course.name, context),
-      );
-      const lower = Math.ceil(rate(course.takeUp.times(covers))) - (course.waiting?.get(diet) ?? 0);
-      if (lower <= 0) continue;
-      builder.row({ ...tag, course: course.name }, `${name}, ${course.name}`, fit, { lower });
-    }
-  }
 }
 
 /** Spare portions of a course, or of a dish outside the courses, stay within the overage. */

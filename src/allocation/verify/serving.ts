@@ -1,6 +1,7 @@
 import type { Decision, Dish, RecipeLine, Scenario } from "../../kitchen/index.js";
 import { Decimal, ONE, toGrams, ZERO } from "../../quantity/index.js";
 import { lastOfferDayOf } from "../../safety/index.js";
+import { dietFaults } from "./diets.js";
 import type { Fault } from "./index.js";
 
 /** Every recipe line gets what its portions ask for, from allowed parts in allowed shares. */
@@ -129,17 +130,8 @@ function serviceFaults(index: number, decision: Decision, scenario: Scenario): F
       faults.push(`${course.name} at ${service.name}: ${shown} dishes`);
     }
   }
-  const groups = service.courses.length === 0 ? [null] : service.courses;
-  for (const { diet, covers } of service.diets) {
-    for (const course of groups) {
-      const waiting = course?.waiting?.get(diet) ?? 0;
-      const needed = course === null ? covers : Number(course.takeUp.times(covers).ceil()) - waiting;
-      const fit = eatenOf(
-        (dish) => dish.diets.includes(diet) && (course === null || dish.course === course.name),
-      );
-      if (fit < needed) faults.push(`${diet} at ${service.name}: ${fit} of ${needed} portions fit`);
-    }
-  }
+  const portions = scenario.dishes.map((dish) => [dish, eaten(dish, index, decision)] as const);
+  faults.push(...dietFaults(service, new Map(portions)));
   for (const dish of scenario.dishes.filter(({ services }) => services.includes(index))) {
     const found = eaten(dish, index, decision);
     if (dish.portions === null || (dish.optional && found === 0)) continue;

@@ -1,4 +1,12 @@
-import type { Course, Dish, LineSource, Scenario, Service } from "../../kitchen/index.js";
+import {
+  type Course,
+  type DietCovers,
+  type Dish,
+  dietText,
+  type LineSource,
+  type Scenario,
+  type Service,
+} from "../../kitchen/index.js";
 import { Decimal, ONE } from "../../quantity/index.js";
 import { type Lever, percentText } from "./lever.js";
 
@@ -14,30 +22,39 @@ export function menuLevers(scenario: Scenario): Lever[] {
     const about = { service: index };
     return [
       ...coverLevers(service, about, withService),
-      ...service.diets.map(
-        ({ diet, covers }): Lever => ({
-          subject: `${diet} covers at ${service.name}`,
-          about,
-          step: "1 cover",
-          steps: covers,
-          eases: "always",
-          change: (steps) => ({
-            scenario: withService({
-              diets: service.diets.map((other) =>
-                other.diet === diet ? { ...other, covers: covers - steps } : other,
-              ),
-            }),
-            value: `${covers - steps}`,
-            text: `Count on ${covers - steps} ${diet} covers at ${service.name} instead of ${covers}`,
-          }),
-        }),
-      ),
+      ...service.diets.map((people): Lever => dietLever(people, service, about, withService)),
       ...service.courses.flatMap((course) => courseLevers(course, service, about, withService)),
     ];
   });
 }
 
 type WithService = (changed: Partial<Service>) => Scenario;
+
+function dietLever(
+  people: DietCovers,
+  service: Service,
+  about: Lever["about"],
+  withService: WithService,
+): Lever {
+  const { covers } = people;
+  const counted = `${dietText(people)} covers at ${service.name}`;
+  return {
+    subject: counted,
+    about,
+    step: "1 cover",
+    steps: covers,
+    eases: "always",
+    change: (steps) => ({
+      scenario: withService({
+        diets: service.diets.map((other) =>
+          other === people ? { ...people, covers: covers - steps } : other,
+        ),
+      }),
+      value: `${covers - steps}`,
+      text: `Count on ${covers - steps} ${counted} instead of ${covers}`,
+    }),
+  };
+}
 
 function coverLevers(service: Service, about: Lever["about"], withService: WithService): Lever[] {
   const { covers, courses, name } = service;

@@ -98,9 +98,14 @@ function checkNames(happened: HappenedFile, scenario: Scenario, complain: Compla
     known(["can_buy", index], name, items, "item");
   });
   const before = services.indexOf(happened.before);
-  for (const name of Object.keys(happened.covers ?? {}))
-    if (services.includes(name) && services.indexOf(name) < before)
-      complain(["covers", name], words.isOver(name));
+  for (const [name, covers] of Object.entries(happened.covers ?? {})) {
+    const service = scenario.services[services.indexOf(name)];
+    if (service === undefined) continue;
+    const withDiets = service.diets.reduce((sum, people) => sum + people.covers, 0);
+    if (services.indexOf(name) < before) complain(["covers", name], words.isOver(name));
+    else if (withDiets > covers)
+      complain(["covers", name], words.fewerThanNeedDiets(name, withDiets, covers));
+  }
   for (const name of Object.keys(happened.cut ?? {}))
     if (services.indexOf(name) >= before && before >= 0) complain(["cut", name], words.notYetCut(name));
 }

@@ -87,7 +87,7 @@ export function restOf(past: Past, scenario: Scenario, canBuy: readonly string[]
 }
 
 /**
- * A service without what waits for it: portions cooked before. A course that has all of them is left out.
+ * A service with what waits for it: portions cooked before. A course that has all of them is left out.
  */
 function serviceLeft(at: number, past: Past, scenario: Scenario): Service {
   const service = scenario.services[at];
@@ -107,20 +107,20 @@ function serviceLeft(at: number, past: Past, scenario: Scenario): Service {
         portions,
         leastDishes: leastDishes === null ? null : Math.max(0, leastDishes - shown),
         mostDishes: mostDishes === null ? null : Math.max(1, mostDishes - shown),
-        waiting: new Map(
-          service.diets.map(({ diet }) => [
-            diet,
-            waiting((dish) => isOfIt(dish) && dish.diets.includes(diet)),
-          ]),
-        ),
       },
     ];
   });
-  const diets = service.diets.map(({ diet, covers }) => {
-    const fit = service.courses.length === 0 ? waiting((dish) => dish.diets.includes(diet)) : 0;
-    return { diet, covers: Math.max(0, covers - fit) };
-  });
-  return { ...service, day: service.day - (scenario.services[past.before]?.day ?? 0), courses, diets };
+  const cooked = scenario.dishes
+    .map((dish) => ({ course: dish.course, diets: dish.diets, portions: waiting((each) => each === dish) }))
+    .filter(({ portions }) => portions > 0);
+  return {
+    ...service,
+    day: service.day - (scenario.services[past.before]?.day ?? 0),
+    courses,
+    // Where all of every course waits, nothing more is eaten that could be fit for a diet.
+    diets: service.courses.length > 0 && courses.length === 0 ? [] : service.diets,
+    waiting: cooked,
+  };
 }
 
 /** Portions cooked already that a service still to come is to eat. */

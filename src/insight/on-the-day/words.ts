@@ -20,6 +20,11 @@ export const isOver = (service: string): Wording => ({
   remedy: "Leave it out, or write an earlier service under `before:`",
 });
 
+export const fewerThanNeedDiets = (service: string, needed: number, covers: number): Wording => ({
+  what: `${needed} of the covers at \`${service}\` need a diet, and only ${covers} come`,
+  remedy: "Write under `diets:` of the scenario how many of them still come",
+});
+
 export const notYetCut = (service: string): Wording => ({
   what: `nothing is cut for \`${service}\` yet, which is still to be planned`,
   remedy: "Name the service that it was cut for, or write a later one under `before:`",

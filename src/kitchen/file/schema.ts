@@ -108,7 +108,7 @@ function serviceSchema(leaf: Leaves) {
       diets: z
         .record(z.string(), leaf.whole, { error: () => WRITE.keys("vegetarian: 14") })
         .optional()
-        .describe("Covers that need each diet"),
+        .describe('Covers that need each diet, or all of those joined by "and"; each of them counted once'),
     },
     WRITE.keys("name: Friday dinner, date: 2026-10-02"),
   );

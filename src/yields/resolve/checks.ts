@@ -1,4 +1,4 @@
-import type { Dish, Item, Service, Step } from "../../kitchen/index.js";
+import { type Dish, type Item, isFitFor, type Service, type Step } from "../../kitchen/index.js";
 import { Decimal, grams, ONE, scale, times, toCurrency } from "../../quantity/index.js";
 import { didYouMean, type Path } from "../../reading/index.js";
 import type { Resolving } from "./context.js";
@@ -126,13 +126,19 @@ function dietsHaveDishes(context: Resolving, { services, dishes }: Drafted): voi
   if (dishesUnsettled(context)) return;
   const known = [...new Set(dishes.flatMap(({ diets }) => diets))];
   services.forEach((service, index) => {
-    for (const { diet, covers } of service.diets) {
-      const offered = dishes.some((dish) => dish.diets.includes(diet) && dish.services.includes(index));
-      const unsettled = dishes.some((dish) => dish.diets.includes(diet) && dish.services.length === 0);
-      if (covers === 0 || offered || unsettled) continue;
-      const meant = known.includes(diet) ? null : didYouMean(diet, known);
-      context.atKey(["services", index, "diets", diet], words.dietWithoutDish(diet, service.name, meant));
-    }
+    const written = Object.keys(context.file.services[index]?.diets ?? {});
+    service.diets.forEach((people, entry) => {
+      const fit = dishes.filter((dish) => isFitFor(people, dish));
+      const offered = fit.some((dish) => dish.services.includes(index));
+      const unsettled = fit.some((dish) => dish.services.length === 0);
+      if (people.covers === 0 || offered || unsettled) return;
+      const unknown = people.diets.find((diet) => !known.includes(diet));
+      const meant = unknown === undefined ? null : didYouMean(unknown, known);
+      context.atKey(
+        ["services", index, "diets", written[entry] ?? ""],
+        words.dietWithoutDish(unknown === undefined ? people.diets : [unknown], service.name, meant),
+      );
+    });
   });
 }
 

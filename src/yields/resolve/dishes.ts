@@ -2,6 +2,7 @@ import type { Dish, ScenarioFile, Service } from "../../kitchen/index.js";
 import { money } from "../../quantity/index.js";
 import { didYouMean } from "../../reading/index.js";
 import type { Resolving } from "./context.js";
+import { dietsOfDish } from "./diets.js";
 import { resolveLine } from "./lines.js";
 import type { PartsInReach } from "./parts.js";
 import { serviceNamed } from "./services.js";
@@ -43,7 +44,7 @@ function resolveDish(
     optional: entry.optional ?? false,
     batch: batchOf(context, name, entry),
     ceiling: entry.ceiling === undefined ? null : money(entry.ceiling),
-    diets: entry.diets ?? [],
+    diets: dietsOfDish(context, entry.diets ?? [], [...path, "diets"]),
     allergens: [
       ...new Set([...(entry.allergens ?? []), ...carried, ...staples.flatMap((staple) => staple.allergens)]),
     ],

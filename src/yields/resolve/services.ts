@@ -2,6 +2,7 @@ import { type Course, daysBetween, type ScenarioFile, type Service } from "../..
 import { Decimal, ONE, ZERO } from "../../quantity/index.js";
 import { didYouMean, type Path } from "../../reading/index.js";
 import type { Resolving } from "./context.js";
+import { dietsOf } from "./diets.js";
 import * as words from "./wording/index.js";
 
 type ServiceEntry = ScenarioFile["services"][number];
@@ -85,14 +86,5 @@ function coursesOf(context: Resolving, entry: ServiceEntry, path: Path): Course[
       leastDishes: dishes?.least ?? null,
       mostDishes: dishes?.most ?? null,
     };
-  });
-}
-
-function dietsOf(context: Resolving, entry: ServiceEntry, path: Path): Service["diets"] {
-  return Object.entries(entry.diets ?? {}).map(([diet, covers]) => {
-    if (entry.covers !== undefined && covers > entry.covers) {
-      context.at([...path, "diets", diet], words.dietAboveCovers(diet, covers, entry.covers));
-    }
-    return { diet, covers };
   });
 }

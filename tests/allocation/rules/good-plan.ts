@@ -43,7 +43,7 @@ const SCENARIO: Scenario = scenarioOf({
     serviceOf("Friday", 0, {
       covers: 4,
       courses: [main(4)],
-      diets: [{ diet: "vegetarian", covers: 2 }],
+      diets: [{ diets: ["vegetarian"], covers: 2 }],
       overage: new Decimal("0.5"),
     }),
     serviceOf("Saturday", 1, { covers: 1, courses: [main(1)] }),

@@ -217,8 +217,8 @@ export const SERVING_RULES: readonly Rule[] = [
     rule: "diets get their portions of every course",
     families: ["diet"],
     check: "services",
-    fault: /^vegetarian at Friday: 2 of 3 portions fit/,
-    broken: service("Friday", () => ({ diets: [{ diet: "vegetarian", covers: 3 }] })),
+    fault: /^vegetarian at Friday, main: 2 of 3 portions fit/,
+    broken: service("Friday", () => ({ diets: [{ diets: ["vegetarian"], covers: 3 }] })),
   },
   {
     rule: "dishes have their least portions",

@@ -113,16 +113,26 @@ function serviceIsMet(served: ReadonlyMap<Dish, number>, index: number, scenario
     ).length;
     if (shown < (course.leastDishes ?? 0) || shown > (course.mostDishes ?? Infinity)) return false;
   }
-  // A cover that needs a diet needs it in every course it takes; where there are no courses, in one dish.
-  return service.diets.every(({ diet, covers }) =>
-    service.courses.length === 0
-      ? count((dish) => dish.diets.includes(diet)) >= covers
-      : service.courses.every(
-          ({ name, takeUp }) =>
-            count((dish) => dish.course === name && dish.diets.includes(diet)) >=
-            takeUp.times(covers).ceil().toNumber(),
-        ),
-  );
+  // Whoever of those with diets sits down together finds as many portions that one of them may eat as they take: of
+  // every course, or of all dishes where there are no courses.
+  const tables = service.courses.length === 0 ? [null] : service.courses;
+  return everyCompany(service.diets).every((company) => {
+    const people = company.reduce((sum, { covers }) => sum + covers, 0);
+    return tables.every((course) => {
+      const fit = count(
+        (dish) =>
+          (course === null || dish.course === course.name) &&
+          company.some(({ diets }) => diets.every((diet) => dish.diets.includes(diet))),
+      );
+      return course === null ? fit >= people : course.takeUp.times(people).lessThanOrEqualTo(fit);
+    });
+  });
+}
+
+/** Every way to leave some of these out, all left out and none left out among them. */
+function everyCompany<T>([first, ...others]: readonly T[]): T[][] {
+  if (first === undefined) return [[]];
+  return everyCompany(others).flatMap((company) => [company, [first, ...company]]);
 }
 
 /** Which cooking each portion eaten comes from: the service's own, or an earlier one of a dish that keeps. */

@@ -35,6 +35,32 @@ export const dietAboveCovers = (diet: string, needed: number, covers: number): W
   remedy: `Write at most ${covers}`,
 });
 
+export const dietsAboveCovers = (needed: number, covers: number): Wording => ({
+  what: `${needed} covers need a diet, and only ${covers} are expected`,
+  remedy:
+    "Count each of them once: people who need two diets stand under both at once, such as `vegetarian and gluten free: 4`, and under neither alone",
+});
+
+export const namelessDiet = (): Wording => ({
+  what: "a diet without a name",
+  remedy: "Write it as the dishes do, such as `vegetarian: 14`",
+});
+
+export const dietTwice = (diet: string): Wording => ({
+  what: `${diet} stands here twice`,
+  remedy: "Write it once",
+});
+
+export const dietsTwice = (diets: string, line: number): Wording => ({
+  what: `covers that need ${diets} stand on line ${line} already`,
+  remedy: "Add these to them, and leave this entry out",
+});
+
+export const dietsJoinedInDish = (name: string, diets: readonly string[]): Wording => ({
+  what: `\`${name}\` is stated as one diet, and ${listText(diets)} are diets too`,
+  remedy: `Write \`[${diets.join(", ")}]\``,
+});
+
 export const unknownService = (name: string, meant: string | null, names: readonly string[]): Wording => ({
   what: `there is no service \`${name}\``,
   remedy: meantOr(meant, `Write one of: ${listText(names)}`),
@@ -80,9 +106,13 @@ export const courseWithoutDish = (course: string, service: string): Wording => (
   remedy: `Add a dish with \`course: ${course}\`, or leave the course out`,
 });
 
-export const dietWithoutDish = (diet: string, service: string, meant: string | null): Wording => ({
-  what: `no dish offered at \`${service}\` is fit for ${diet}`,
-  remedy: meantOr(meant, `Add \`diets: [${diet}]\` to the dishes that are`),
+export const dietWithoutDish = (
+  diets: readonly string[],
+  service: string,
+  meant: string | null,
+): Wording => ({
+  what: `no dish offered at \`${service}\` is fit for ${diets.join(" and ")}${diets.length > 1 ? " at once" : ""}`,
+  remedy: meantOr(meant, `Add \`diets: [${diets.join(", ")}]\` to the dishes that are`),
 });
 
 export const unusedVessel = (vessel: string, meant: string | null, known: readonly string[]): Wording => ({
