@@ -1,5 +1,14 @@
-import type { Breakdown, Item, Lot, Part, Scenario, Step } from "../kitchen/index.js";
+import {
+  type Breakdown,
+  type Item,
+  type Lot,
+  lowestPrice,
+  type Part,
+  type Scenario,
+  type Step,
+} from "../kitchen/index.js";
 import { NO_MONEY } from "../quantity/index.js";
+import { deliveryShare } from "./delivery-shares.js";
 import { currency, kg, rate } from "./floats.js";
 import { partsInCuttingOrder } from "./network.js";
 
@@ -14,7 +23,7 @@ function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
     least.set(part, Math.min(least.get(part) ?? Number.POSITIVE_INFINITY, Math.max(0, cost)));
   };
   for (const item of scenario.items) {
-    const ofUnits = unitCosts(item);
+    const ofUnits = unitCosts(item, scenario);
     // An item neither bought nor on hand gives nothing, so nothing of it comes cheap.
     if (ofUnits.length === 0) continue;
     const costPerKilogram = Math.min(...ofUnits) / kg(item.unitWeight);
@@ -67,9 +76,18 @@ export function foodYieldOf(step: Step, parts: ReadonlyMap<string, Part>): numbe
   );
 }
 
-/** What a unit costs: its price, and what each lot of stock is valued at; none where it cannot be had. */
-function unitCosts(item: Item): number[] {
-  const bought = item.buying === null ? [] : [currency(item.buying.price) / rate(item.orderUnit.size)];
+/**
+ * What a unit can cost: bought, the least and the most with its share of a delivery, and what each lot of stock is
+ * valued at; none where it cannot be had.
+ */
+function unitCosts(item: Item, scenario: Scenario): number[] {
+  const share = deliveryShare(item, scenario);
+  const bought =
+    item.buying === null
+      ? []
+      : [currency(lowestPrice(item.buying)) + share.least, currency(item.buying.price) + share.most].map(
+          (cost) => cost / rate(item.orderUnit.size),
+        );
   const held = item.onHand.filter(({ units }) => !units.isZero());
   return [...bought, ...held.map(({ value, units }) => currency(value) / rate(units))];
 }
@@ -77,7 +95,7 @@ function unitCosts(item: Item): number[] {
 /** The most a kilogram of a part can cost when an item is cut one way. */
 export function dearestCost(item: Item, breakdown: Breakdown, part: string, scenario: Scenario): number {
   const parts = new Map(scenario.parts.map((entry) => [entry.name, entry]));
-  const costPerKilogram = Math.max(0, ...unitCosts(item)) / kg(item.unitWeight);
+  const costPerKilogram = Math.max(0, ...unitCosts(item, scenario)) / kg(item.unitWeight);
   const costs = partCosts(breakdown, costPerKilogram, scenario, parts);
   return costs.find(([name]) => name === part)?.[1] ?? 0;
 }

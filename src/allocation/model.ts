@@ -44,6 +44,7 @@ export interface Tag {
   readonly step?: string;
   readonly destination?: string;
   readonly vessel?: string;
+  readonly supplier?: string;
   readonly line?: number;
 }
 

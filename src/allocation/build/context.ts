@@ -17,7 +17,9 @@ export interface BuildContext {
 
 /** Which variable stands for which decision. */
 export interface Handles {
-  readonly buys: { item: Item; service: number; variable: number }[];
+  readonly buys: BuyHandle[];
+  /** Whether a delivery that is charged is made, and its charge. */
+  readonly charges: { variable: number; charge: number }[];
   readonly cuts: CutHandle[];
   readonly bins: { item: Item; service: number; variable: number }[];
   readonly keptItems: { item: Item; variable: number }[];
@@ -31,6 +33,14 @@ export interface Handles {
   readonly gives: { lot: LotNode; destination: string; variable: number }[];
   readonly wastes: { lot: LotNode; variable: number }[];
   readonly keeps: { lot: LotNode; variable: number }[];
+}
+
+export interface BuyHandle {
+  readonly item: Item;
+  readonly service: number;
+  readonly variable: number;
+  /** The same order units by what each costs, in currency units. */
+  readonly byPrice: readonly { readonly variable: number; readonly price: number }[];
 }
 
 export interface CutHandle {
@@ -60,6 +70,7 @@ export interface GoHandle {
 export function noHandles(): Handles {
   return {
     buys: [],
+    charges: [],
     cuts: [],
     bins: [],
     keptItems: [],

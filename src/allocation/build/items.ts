@@ -2,6 +2,7 @@ import type { Breakdown, Item } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { kg, rate } from "../floats.js";
 import { type Arrival, arrivalsOf } from "../network.js";
+import { addBuys, unitsForTerms } from "./buying.js";
 import { type BuildContext, serviceName } from "./context.js";
 
 /** Whole items: buying, cutting, binning and keeping them, with what came in first going out first. */
@@ -33,29 +34,12 @@ function addItem(item: Item, context: BuildContext): void {
       });
     }
   }
-  const mostUsed = [...cutUppers.values()].reduce((sum, upper) => sum + upper, 0) + carriedUnits(item);
-
-  if (item.buying !== null) {
-    const { buying } = item;
-    const useful = Math.max(buying.least, Math.ceil(mostUsed / size - 1e-9));
-    const upper = Math.min(buying.most ?? Number.POSITIVE_INFINITY, useful);
-    // With one unit to the order unit, whole cuts make whole purchases by themselves.
-    const wholeByItself = integer && size === 1 && Number.isInteger(held) && buying.deliveries.length === 1;
-    const bought = new Sum();
-    for (const service of buying.deliveries) {
-      const tag = { family: "buy", item: item.name, service };
-      const name = `buy ${item.name} for ${serviceName(scenario, service)}`;
-      const variable = builder.variable(tag, name, upper, { integer: !wholeByItself });
-      handles.buys.push({ item, service, variable });
-      bought.add(variable, 1);
-    }
-    if (buying.least > 0 || (buying.most !== null && buying.deliveries.length > 1)) {
-      builder.row({ family: "buying", item: item.name }, `order of ${item.name}`, bought, {
-        lower: buying.least,
-        upper: buying.most ?? Number.POSITIVE_INFINITY,
-      });
-    }
-  }
+  const forTerms = unitsForTerms(item, scenario) * size;
+  const mostUsed = Math.max(
+    forTerms,
+    [...cutUppers.values()].reduce((sum, upper) => sum + upper, 0) + carriedUnits(item),
+  );
+  addBuys(item, { mostUsed, held }, context);
 
   const mostHeld = held + handles.buys.filter((buy) => buy.item === item).length * mostUsed + size;
   const surplusPossible =
@@ -63,6 +47,7 @@ function addItem(item: Item, context: BuildContext): void {
     size !== 1 ||
     held > 0 ||
     (item.buying?.least ?? 0) > 0 ||
+    forTerms > 0 ||
     arrivals.some(expires);
   const binServices = surplusPossible ? servicesToBinAfter(arrivals, context) : [];
   for (const service of binServices) {
@@ -112,8 +97,10 @@ function mostCut(
     return lot === undefined || perUnit === 0 ? 0 : demand.of(lot) / perUnit;
   });
   const size = rate(item.orderUnit.size);
-  const forced = held + (item.buying?.least ?? 0) * size;
-  const over = item.measure === "loose" || size > 1 ? size * (item.buying?.deliveries.length ?? 0) : 0;
+  const deliveries = item.buying?.deliveries.length ?? 0;
+  const forced =
+    held + Math.max(item.buying?.least ?? 0, unitsForTerms(item, context.scenario) * deliveries) * size;
+  const over = item.measure === "loose" || size > 1 ? size * deliveries : 0;
   const most = Math.max(0, forced, ...wanted) + over;
   return item.measure === "whole" ? Math.ceil(most - 1e-9) : most;
 }

@@ -1,4 +1,5 @@
 import type { Decision, Scenario } from "../../kitchen/index.js";
+import { buyingFaults } from "./buying.js";
 import { closingFaults, dateFaults } from "./closing.js";
 import { endFaults, limitFaults } from "./limits.js";
 import { cookingFaults, lineFaults, portionFaults, serviceFaults } from "./serving.js";
@@ -11,6 +12,7 @@ const CHECKS: readonly ((decision: Decision, scenario: Scenario) => Fault[])[] =
   dateFaults,
   lineFaults,
   portionFaults,
+  buyingFaults,
   limitFaults,
 ];
 

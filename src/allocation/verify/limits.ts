@@ -1,13 +1,12 @@
 import type { Decision, Scenario } from "../../kitchen/index.js";
-import { minus, plus, times, toGrams, toKilograms, total, type Weight, ZERO } from "../../quantity/index.js";
+import { minus, plus, toGrams, toKilograms, total, type Weight, ZERO } from "../../quantity/index.js";
 import type { Fault } from "./index.js";
 
 const SLACK_MINUTES = 1;
 
-/** What is bought, given away, kept and put in pots stays within its limit; pots may be over by a step of the scale. */
+/** What is given away, kept and put in pots stays within its limit; pots may be over by a step of the scale. */
 export function limitFaults(decision: Decision, scenario: Scenario): Fault[] {
   return [
-    ...buyingFaults(decision, scenario),
     ...endFaults(decision, scenario),
     ...potFaults(decision, scenario),
     ...handsFaults(decision, scenario),
@@ -40,22 +39,6 @@ export function endFaults(decision: Decision, scenario: Scenario): Fault[] {
       ),
     ),
   ];
-}
-
-function buyingFaults(decision: Decision, scenario: Scenario): Fault[] {
-  return scenario.items.flatMap(({ name, buying }) => {
-    const purchases = decision.purchases.filter(({ item }) => item === name);
-    const bought = purchases.reduce((sum, { orderUnits }) => sum + orderUnits, 0);
-    if (buying === null) return bought === 0 ? [] : [`${name}: ${bought} bought where buying is off`];
-    const faults = purchases.flatMap(({ orderUnits, service, cost }) => {
-      if (cost !== times(buying.price, orderUnits))
-        return [`${name}: its price is not ${orderUnits} times its own`];
-      return buying.deliveries.includes(service) ? [] : [`${name}: bought when nothing is delivered`];
-    });
-    if (bought < buying.least || bought > (buying.most ?? bought))
-      faults.push(`${name}: ${bought} order units bought`);
-    return faults;
-  });
 }
 
 function over(what: string, found: Weight, limit: Weight | null): Fault[] {

@@ -20,6 +20,7 @@ import {
   money,
   NO_MONEY,
   NO_WEIGHT,
+  plus,
   scale,
   toGrams,
   toKilograms,
@@ -164,7 +165,10 @@ function itemLeft(item: Item, past: Past, scenario: Scenario, canBuy: boolean): 
   const { before, decision } = past;
   const day = scenario.services[before]?.day ?? 0;
   const bought = decision.purchases.filter((purchase) => purchase.item === item.name);
-  const values = [...item.onHand.map(({ value }) => value), ...bought.map(({ cost }) => cost)];
+  const values = [
+    ...item.onHand.map(({ value }) => value),
+    ...bought.map(({ cost, delivery = NO_MONEY }) => plus(cost, delivery)),
+  ];
   const onHand = itemLotsLeft(item, decision, scenario)
     .flatMap(({ weight, left, lastDay }, index): ItemOnHand[] => {
       if (left === NO_WEIGHT) return [];
