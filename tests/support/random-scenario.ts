@@ -3,7 +3,7 @@ import type { Item, Part, PartOnHand, Scenario } from "../../src/kitchen/index.j
 import { Decimal, money, NO_MONEY, ZERO } from "../../src/quantity/index.js";
 import { Dice, STEP } from "./random-scenario/dice.js";
 import { addDishes } from "./random-scenario/dishes.js";
-import { addForm, addItem, addSteps } from "./random-scenario/items.js";
+import { addForm, addItem, addSteps, addSuppliers } from "./random-scenario/items.js";
 import { Sketch } from "./random-scenario/sketch.js";
 import { g, scenarioOf, serviceOf, withGift } from "./small-scenario.js";
 
@@ -33,6 +33,7 @@ function drawn(sketch: Sketch): SmallScenario {
   if (second === "another item") addItem(sketch, "squash", 2);
   if (second === "another form") addForm(sketch, sketch.items[0] as Item);
   addSteps(sketch);
+  addSuppliers(sketch);
   addDishes(sketch);
   const { services, parts, steps, dishes } = sketch;
   return {
@@ -42,6 +43,7 @@ function drawn(sketch: Sketch): SmallScenario {
       countAvoidablePeel: !dice.chance(30),
       services,
       items: sketch.items,
+      suppliers: sketch.suppliers,
       parts,
       steps,
       dishes,
