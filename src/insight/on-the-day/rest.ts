@@ -25,6 +25,7 @@ import {
   toGrams,
   toKilograms,
 } from "../../quantity/index.js";
+import { joined } from "./buyable.js";
 import { gathered, givenTo, itemLotsLeft, sendKey } from "./ended.js";
 import type { Past } from "./past.js";
 
@@ -192,7 +193,8 @@ function itemLeft(item: Item, past: Past, scenario: Scenario, canBuy: boolean): 
     least: Math.max(0, least - orders),
     most: most === null ? null : Math.max(0, most - orders),
   };
-  return { ...item, onHand, buying: deliveries.length === 0 ? null : buying };
+  const rest = { ...item, onHand, buying: deliveries.length === 0 ? null : buying };
+  return canBuy ? rest : { ...rest, inShops: { ...buying, deliveries: [0], least: 0 } };
 }
 
 /** What was done and what is decided for the rest, as one decision about the whole. */
@@ -207,7 +209,7 @@ export function wholeOf({ before, decision: past, left }: Past, rest: Decision):
       : (left[from.index]?.lot.origin ?? from);
   const lot = ({ part, origin: from }: Lot): Lot => ({ part, origin: origin(from) });
   return {
-    purchases: [...past.purchases, ...rest.purchases.map(at)],
+    purchases: joined([...past.purchases, ...rest.purchases.map(at)]),
     cuts: [...past.cuts, ...rest.cuts.map(at)],
     binned: [...past.binned, ...rest.binned.map(at)],
     keptItems: rest.keptItems.map(at),
