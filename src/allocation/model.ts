@@ -48,6 +48,12 @@ export interface Tag {
   readonly line?: number;
 }
 
+/**
+ * A coefficient up to this says nothing, and is left out wherever one is written down: HiGHS leaves it out unasked, and
+ * a milligram times this is less than any scale shows.
+ */
+export const SAYS_NOTHING = 1e-9;
+
 export interface Objective {
   readonly sense: "least" | "most";
   readonly terms: readonly Term[];

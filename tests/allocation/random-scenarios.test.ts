@@ -68,12 +68,16 @@ describe("the planner, beside the referee", () => {
     const disagreements: string[] = [];
     let plans = 0;
     let ofTwoForms = 0;
+    let atPriceBreaks = 0;
+    let underTerms = 0;
     for (const [index, { scenario, grain }] of fc
       .sample(smallScenarios(), { numRuns: RUNS, seed })
       .entries()) {
       const best = refereed(scenario, grain);
       if (best !== null) plans++;
       if (scenario.items.some(({ name, of }) => name !== of)) ofTwoForms++;
+      if (scenario.items.some(({ buying }) => buying?.breaks !== undefined)) atPriceBreaks++;
+      if ((scenario.suppliers ?? []).some(({ minimum, delivery }) => minimum + delivery > 0n)) underTerms++;
       const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
       const found = disagreement(scenario, settled, best);
       if (found !== null) disagreements.push(`seed ${seed}, scenario ${index}: the planner ${found}`);
@@ -82,5 +86,7 @@ describe("the planner, beside the referee", () => {
     expect(plans).toBeGreaterThan(RUNS / 2);
     expect(plans).toBeLessThan(RUNS);
     expect(ofTwoForms).toBeGreaterThan(RUNS / 12);
+    expect(atPriceBreaks).toBeGreaterThan(RUNS / 12);
+    expect(underTerms).toBeGreaterThan(RUNS / 12);
   });
 });

@@ -52,7 +52,7 @@ export function addBuys(
     const tiers = tiersOf({ ...buying, most: upper });
     const byPrice =
       tiers.length < 2
-        ? [{ variable, price: currency(buying.price) }]
+        ? [{ variable, price: currency(buying.price), isReached: null }]
         : addTiers({ item, service, variable, name, upper }, tiers, context);
     handles.buys.push({ item, service, variable, byPrice });
     bought.add(variable, 1);
@@ -73,30 +73,27 @@ function addTiers(
 ): BuyHandle["byPrice"] {
   const tag = { family: "price break", item: item.name, service };
   const all = new Sum().add(variable, -1);
-  const first = new Sum();
-  const [few, ...lower] = tiers.map(({ least, most, price }) => {
+  const few = { most: tiers[0]?.most ?? upper, sum: new Sum() };
+  const byPrice = tiers.map(({ least, most, price }, index) => {
     const range = `${name} from ${least}`;
-    return {
-      least,
-      most: most ?? upper,
-      price: currency(price),
-      range,
-      units: builder.variable(tag, range, most ?? upper),
-    };
-  });
-  if (few === undefined) return [];
-  all.add(few.units, 1);
-  first.add(few.units, 1);
-  for (const { least, most, range, units } of lower) {
+    const units = builder.variable(tag, range, most ?? upper);
     all.add(units, 1);
+    const bought = { variable: units, price: currency(price) };
+    if (index === 0) {
+      few.sum.add(units, 1);
+      return { ...bought, isReached: null };
+    }
     const isReached = builder.variable(tag, `${range}, reached`, 1, { integer: true });
-    first.add(isReached, few.most);
+    few.sum.add(isReached, few.most);
     builder.row(tag, `${range}, at least`, new Sum().add(units, 1).add(isReached, -least), { lower: 0 });
-    builder.row(tag, `${range}, at most`, new Sum().add(units, 1).add(isReached, -most), { upper: 0 });
-  }
-  builder.row(tag, `${name}, below any break`, first, { upper: few.most });
+    builder.row(tag, `${range}, at most`, new Sum().add(units, 1).add(isReached, -(most ?? upper)), {
+      upper: 0,
+    });
+    return { ...bought, isReached };
+  });
+  builder.row(tag, `${name}, below any break`, few.sum, { upper: few.most });
   builder.row(tag, `${name}, by price`, all, { lower: 0, upper: 0 });
-  return [few, ...lower].map(({ units, price }) => ({ variable: units, price }));
+  return byPrice;
 }
 
 /** For each delivery of a supplier with terms, whether anything is ordered: then the least order, and the charge. */
@@ -120,7 +117,7 @@ export function addOrders({ scenario, builder, handles }: BuildContext): void {
       builder.row(tag, `${name}, of anything`, units, { lower: 0 });
       if (minimum > 0n)
         builder.row({ ...tag, family: "minimum order" }, `${name}, its least`, goods, { lower: 0 });
-      if (delivery > 0n) handles.charges.push({ variable: isMade, charge: currency(delivery) });
+      if (delivery > 0n) handles.charges.push({ supplier, variable: isMade, charge: currency(delivery) });
     });
   }
 }

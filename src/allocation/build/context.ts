@@ -19,7 +19,7 @@ export interface BuildContext {
 export interface Handles {
   readonly buys: BuyHandle[];
   /** Whether a delivery that is charged is made, and its charge. */
-  readonly charges: { variable: number; charge: number }[];
+  readonly charges: { supplier: string; variable: number; charge: number }[];
   readonly cuts: CutHandle[];
   readonly bins: { item: Item; service: number; variable: number }[];
   readonly keptItems: { item: Item; variable: number }[];
@@ -39,8 +39,12 @@ export interface BuyHandle {
   readonly item: Item;
   readonly service: number;
   readonly variable: number;
-  /** The same order units by what each costs, in currency units. */
-  readonly byPrice: readonly { readonly variable: number; readonly price: number }[];
+  /** The same order units by what each costs, in currency units; of a lower price, whether it is reached. */
+  readonly byPrice: readonly {
+    readonly variable: number;
+    readonly price: number;
+    readonly isReached: number | null;
+  }[];
 }
 
 export interface CutHandle {

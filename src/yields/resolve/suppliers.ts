@@ -9,6 +9,7 @@ export function resolveSuppliers(context: Resolving): Supplier[] {
   const stated = context.namesWritten(["suppliers"]);
   const items = Object.entries(context.file.items);
   const named = [...new Set(items.flatMap(([, { supplier }]) => supplier ?? []))];
+  const known = stated.filter((name) => named.includes(name));
   const isSettled = context
     .namesWritten(["items"])
     .every(
@@ -20,7 +21,7 @@ export function resolveSuppliers(context: Resolving): Supplier[] {
   }
   for (const [name, { supplier }] of items) {
     if (supplier === undefined || stated.includes(supplier)) continue;
-    const meant = didYouMean(supplier, stated);
+    const meant = didYouMean(supplier, known);
     if (meant !== null) context.at(["items", name, "supplier"], words.supplierNotListed(supplier, meant));
   }
   return Object.entries(context.file.suppliers ?? {}).map(([name, { minimum, delivery }]) => ({
