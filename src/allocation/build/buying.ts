@@ -117,7 +117,8 @@ export function addOrders({ scenario, builder, handles }: BuildContext): void {
       builder.row(tag, `${name}, of anything`, units, { lower: 0 });
       if (minimum > 0n)
         builder.row({ ...tag, family: "minimum order" }, `${name}, its least`, goods, { lower: 0 });
-      if (delivery > 0n) handles.charges.push({ supplier, variable: isMade, charge: currency(delivery) });
+      if (delivery > 0n)
+        handles.charges.push({ supplier, service, variable: isMade, charge: currency(delivery) });
     });
   }
 }

@@ -19,7 +19,7 @@ export interface BuildContext {
 export interface Handles {
   readonly buys: BuyHandle[];
   /** Whether a delivery that is charged is made, and its charge. */
-  readonly charges: { supplier: string; variable: number; charge: number }[];
+  readonly charges: { supplier: string; service: number; variable: number; charge: number }[];
   readonly cuts: CutHandle[];
   readonly bins: { item: Item; service: number; variable: number }[];
   readonly keptItems: { item: Item; variable: number }[];

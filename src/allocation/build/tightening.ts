@@ -138,20 +138,33 @@ function unitCostsOf(
   ];
 }
 
-/** At most what the cuts of a lot bear of what deliveries of their item are charged: no more than the part bears of any cut. */
+/**
+ * At most what the cuts of a lot bear of what deliveries of their item are charged: no more than the part bears of any
+ * cut, of the charge less what the other goods of the delivery bear of it in the dearest order there can be.
+ */
 function chargesOf(
   item: Item,
   givings: readonly Giving[],
   part: string,
-  { scenario, handles }: BuildContext,
+  { scenario, handles, builder }: BuildContext,
 ): Sum {
   const borne = givings.map(({ breakdown, weight }) =>
     scenario.costing === "trim credit"
       ? 1
       : weight * costWhenCut(item, breakdown, part, { perUnit: 1, scenario }),
   );
+  const most = Math.max(0, ...borne);
   const sum = new Sum();
-  for (const { supplier, variable, charge } of handles.charges)
-    if (supplier === item.supplier) sum.add(variable, charge * Math.max(0, ...borne));
+  for (const { supplier, service, variable, charge } of handles.charges) {
+    if (supplier !== item.supplier) continue;
+    const order = handles.buys.filter((buy) => buy.item.supplier === supplier && buy.service === service);
+    const dearest = order.reduce((goods, { byPrice }) => {
+      const costs = byPrice.map((bought) => bought.price * builder.upperOf(bought.variable));
+      return goods + Math.max(0, ...costs);
+    }, 0);
+    sum.add(variable, charge * most);
+    for (const { byPrice } of order.filter((buy) => buy.item !== item && dearest > 0))
+      for (const bought of byPrice) sum.add(bought.variable, (-charge * most * bought.price) / dearest);
+  }
   return sum;
 }
