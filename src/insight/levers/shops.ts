@@ -37,7 +37,7 @@ export function shopLevers(item: Item, scenario: Scenario): Lever[] {
       change: (steps) => ({
         scenario: withBuying({ ...inShops, most: steps }),
         value: `${steps} x ${orderUnit.name}`,
-        text: `Buy ${steps} x ${orderUnit.name} of ${item.name} before ${first.name}, if they can be had`,
+        text: `Buy ${steps} x ${orderUnit.name} of ${item.name} before ${first.name}, if it can be had`,
       }),
     },
   ];
