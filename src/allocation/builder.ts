@@ -1,7 +1,13 @@
-import type { Model, Objective, Row, Tag, Term, Variable } from "./model.js";
+import {
+  type Model,
+  type Objective,
+  type Row,
+  SAYS_NOTHING,
+  type Tag,
+  type Term,
+  type Variable,
+} from "./model.js";
 
-/** Coefficients smaller than this are rounding dust of the data, not part of a row. */
-const DUST = 1e-12;
 /** A bound this little below a whole number is that number. */
 const WHOLE = 1e-9;
 
@@ -25,7 +31,7 @@ export class Sum {
 
   terms(): Term[] {
     return [...this.#coefficients]
-      .filter(([, coefficient]) => Math.abs(coefficient) > DUST)
+      .filter(([, coefficient]) => Math.abs(coefficient) > SAYS_NOTHING)
       .map(([variable, coefficient]) => ({ variable, coefficient }));
   }
 }

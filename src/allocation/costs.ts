@@ -1,5 +1,14 @@
-import type { Breakdown, Item, Lot, Part, Scenario, Step } from "../kitchen/index.js";
+import {
+  type Breakdown,
+  type Item,
+  type Lot,
+  lowestPrice,
+  type Part,
+  type Scenario,
+  type Step,
+} from "../kitchen/index.js";
 import { NO_MONEY } from "../quantity/index.js";
+import { leastDeliveryShare } from "./delivery-shares.js";
 import { currency, kg, rate } from "./floats.js";
 import { partsInCuttingOrder } from "./network.js";
 
@@ -14,7 +23,7 @@ function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
     least.set(part, Math.min(least.get(part) ?? Number.POSITIVE_INFINITY, Math.max(0, cost)));
   };
   for (const item of scenario.items) {
-    const ofUnits = unitCosts(item);
+    const ofUnits = leastUnitCosts(item, scenario);
     // An item neither bought nor on hand gives nothing, so nothing of it comes cheap.
     if (ofUnits.length === 0) continue;
     const costPerKilogram = Math.min(...ofUnits) / kg(item.unitWeight);
@@ -67,18 +76,31 @@ export function foodYieldOf(step: Step, parts: ReadonlyMap<string, Part>): numbe
   );
 }
 
-/** What a unit costs: its price, and what each lot of stock is valued at; none where it cannot be had. */
-function unitCosts(item: Item): number[] {
-  const bought = item.buying === null ? [] : [currency(item.buying.price) / rate(item.orderUnit.size)];
-  const held = item.onHand.filter(({ units }) => !units.isZero());
-  return [...bought, ...held.map(({ value, units }) => currency(value) / rate(units))];
+/** The least that a unit can cost by each way it can be had: bought, with its share of a delivery, and from stock. */
+function leastUnitCosts(item: Item, scenario: Scenario): number[] {
+  const { buying, orderUnit } = item;
+  const bought =
+    buying === null
+      ? []
+      : [(currency(lowestPrice(buying)) + leastDeliveryShare(item, scenario)) / rate(orderUnit.size)];
+  return [...bought, ...heldUnitCosts(item)];
 }
 
-/** The most a kilogram of a part can cost when an item is cut one way. */
-export function dearestCost(item: Item, breakdown: Breakdown, part: string, scenario: Scenario): number {
+/** What a unit of each lot of stock is valued at. */
+export function heldUnitCosts({ onHand }: Item): number[] {
+  const held = onHand.filter(({ units }) => !units.isZero());
+  return held.map(({ value, units }) => currency(value) / rate(units));
+}
+
+/** What a kilogram of a part costs when an item is cut one way, at what a unit costs. */
+export function costWhenCut(
+  item: Item,
+  breakdown: Breakdown,
+  part: string,
+  { perUnit, scenario }: { readonly perUnit: number; readonly scenario: Scenario },
+): number {
   const parts = new Map(scenario.parts.map((entry) => [entry.name, entry]));
-  const costPerKilogram = Math.max(0, ...unitCosts(item)) / kg(item.unitWeight);
-  const costs = partCosts(breakdown, costPerKilogram, scenario, parts);
+  const costs = partCosts(breakdown, perUnit / kg(item.unitWeight), scenario, parts);
   return costs.find(([name]) => name === part)?.[1] ?? 0;
 }
 

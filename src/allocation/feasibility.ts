@@ -13,7 +13,16 @@ export interface FeasibilityOptions {
 
 const NO_AIM: Objective = { sense: "least", terms: [], constant: 0 };
 /** Rows that say what the parts are, not what is asked: these are never what a cook could change. */
-const NATURE = new Set(["item balance", "part balance", "worked for use", "batch", "made", "item life"]);
+const NATURE = new Set([
+  "item balance",
+  "part balance",
+  "worked for use",
+  "batch",
+  "made",
+  "item life",
+  "price break",
+  "order",
+]);
 const LARGEST_MISS = 1e4;
 const NOTICEABLE = 1e-6;
 

@@ -1,10 +1,10 @@
 import type { Question } from "./engine.js";
-import type { Term } from "./model.js";
+import { SAYS_NOTHING, type Term } from "./model.js";
 
 /**
  * A question as plain arrays, the form in which it crosses into a thread. Rows are compressed: the terms of
  * row r stand at `starts[r]` up to `starts[r + 1]` in `columns` and `values`, each column at most once and
- * never with a zero.
+ * never with what says nothing.
  */
 export interface Matrix {
   readonly most: boolean;
@@ -29,7 +29,7 @@ const SLACK = 1e-9;
 const RESIDUE = 1e-12;
 
 /**
- * Adds repeated terms up and leaves zeros out, because engines refuse the one and mistake the other, and
+ * Adds repeated terms up and leaves out what says nothing, because engines refuse the one and mistake the other, and
  * rounds the bounds of whole variables inward.
  */
 export function toMatrix({ model, objective }: Question): Matrix {
@@ -71,7 +71,7 @@ function summed(terms: readonly Term[]): [variable: number, coefficient: number]
     sums.set(variable, { sum: sum + coefficient, size: size + Math.abs(coefficient) });
   }
   return [...sums].flatMap(([variable, { sum, size }]) =>
-    Math.abs(sum) > RESIDUE * size ? [[variable, sum]] : [],
+    Math.abs(sum) > Math.max(SAYS_NOTHING, RESIDUE * size) ? [[variable, sum]] : [],
   );
 }
 

@@ -44,8 +44,15 @@ export interface Tag {
   readonly step?: string;
   readonly destination?: string;
   readonly vessel?: string;
+  readonly supplier?: string;
   readonly line?: number;
 }
+
+/**
+ * A coefficient up to this says nothing, and is left out wherever one is written down: HiGHS leaves it out unasked, and
+ * a milligram times this is less than any scale shows.
+ */
+export const SAYS_NOTHING = 1e-9;
 
 export interface Objective {
   readonly sense: "least" | "most";

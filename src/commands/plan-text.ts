@@ -10,7 +10,7 @@ import {
   type Writing,
   writingFor,
 } from "../pages/index.js";
-import { grams, money, NO_WEIGHT, total, type Weight } from "../quantity/index.js";
+import { grams, money, NO_MONEY, NO_WEIGHT, total, type Weight } from "../quantity/index.js";
 import type { Terminal } from "./terminal.js";
 import { wrapped } from "./wrapped.js";
 
@@ -79,10 +79,26 @@ function printBlock(label: string, lines: readonly string[], terminal: Terminal)
 
 function purchases(plan: PlanJson, scenario: Scenario, writing: Writing): string[] {
   if (plan.purchases.length === 0) return ["nothing: all of it is in the house"];
-  return plan.purchases.map(({ item, form, service, units, orderUnit, weight, cost }) => {
+  const lines = plan.purchases.map(({ item, form, service, units, orderUnit, weight, cost }) => {
     const what = [amountOf(writing, units, orderUnit, item), form].filter((each) => each !== "").join(", ");
     const when = scenario.services.length > 1 ? `, for ${service}` : "";
     return `${what}: ${writing.weight(grams(weight))}, ${writing.money(money(cost))}${when}`;
+  });
+  return [...lines, ...deliveries(plan, scenario, writing)];
+}
+
+/** What suppliers charge for deliveries, one line each. */
+function deliveries(plan: PlanJson, scenario: Scenario, writing: Writing): string[] {
+  return (scenario.suppliers ?? []).flatMap(({ name }) => {
+    const items = scenario.items.filter(({ supplier }) => supplier === name).map((item) => item.name);
+    return scenario.services.flatMap((service) => {
+      const here = plan.purchases.filter(
+        (each) => items.includes(each.item) && each.service === service.name,
+      );
+      const charge = total(here.map(({ delivery }) => (delivery === undefined ? NO_MONEY : money(delivery))));
+      const when = scenario.services.length > 1 ? `, for ${service.name}` : "";
+      return charge === NO_MONEY ? [] : [`Delivery from ${name}: ${writing.money(charge)}${when}`];
+    });
   });
 }
 

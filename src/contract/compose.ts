@@ -46,7 +46,7 @@ export function composeDecision(
   const names = namesOf(scenario);
   return {
     ...settingOf(scenario),
-    purchases: decision.purchases.map(({ item, service, orderUnits, weight, cost }) => ({
+    purchases: decision.purchases.map(({ item, service, orderUnits, weight, cost, delivery }) => ({
       item,
       form: names.item(item)?.form ?? "",
       service: names.service(service),
@@ -54,6 +54,7 @@ export function composeDecision(
       orderUnit: names.item(item)?.orderUnit.name ?? "",
       weight: gramsText(weight),
       cost: moneyText(cost),
+      ...(delivery === undefined ? {} : { delivery: moneyText(delivery) }),
     })),
     onHand: onHandOf(scenario),
     cuts: decision.cuts.map(({ item, breakdown, service, units, weight, parts, loss }) => ({

@@ -39,12 +39,13 @@ export function decisionOf(plan: DecidedJson, scenario: Scenario): Decision {
         weight: grams(weight),
       }));
   return {
-    purchases: plan.purchases.map(({ item, service, units, weight, cost }) => ({
+    purchases: plan.purchases.map(({ item, service, units, weight, cost, delivery }) => ({
       item,
       service: serviceOf(service),
       orderUnits: units,
       weight: grams(weight),
       cost: money(cost),
+      ...(delivery === undefined ? {} : { delivery: money(delivery) }),
     })),
     cuts: plan.cuts.map(({ item, breakdown, service, units, weight, parts: given, loss }) => ({
       item,

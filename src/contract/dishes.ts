@@ -33,7 +33,7 @@ export function dishesOf(scenario: Scenario, decision: Decision, ledger: Ledger)
   });
 }
 
-/** Last day on which what is left may be offered, by the oldest part that really went in. */
+/** Last day on which what is left may be offered, by the oldest part that really went in and bears a legal date. */
 function useBy(
   dish: Dish,
   { service }: Pick<Cooking, "service">,

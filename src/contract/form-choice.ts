@@ -5,9 +5,10 @@ const breakEven = z.object({
   /**
    * "below": it saves below the price; "never": at no price; "any": at any price; "needed": the others (of "instead",
    * each of them alone) make no plan;
-   * "no plan": it alone makes none; "unknown": not settled in the time, or credits are above the cost.
+   * "no plan": it alone makes none; "terms": its supplier's least order or charge can make plans cheaper as its price
+   * rises, so it is not looked for; "unknown": not settled in the time, or credits are above the cost.
    */
-  verdict: z.enum(["below", "never", "any", "needed", "no plan", "unknown"]),
+  verdict: z.enum(["below", "never", "any", "needed", "no plan", "terms", "unknown"]),
   /** For one order unit, to the hundredth: a hundredth less is worth it, this is not; null but for "below". */
   price: decimal.nullable(),
   /** For a kilogram as bought. */

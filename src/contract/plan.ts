@@ -103,7 +103,10 @@ export const planSchema = z.object({
       units: z.number(),
       orderUnit: z.string(),
       weight: decimal,
+      /** Of the goods alone. */
       cost: decimal,
+      /** Its share of what its delivery is charged; left out where that is nothing. */
+      delivery: decimal.optional(),
     }),
   ),
   onHand: z.array(

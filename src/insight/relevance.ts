@@ -9,14 +9,19 @@ export function relevanceOf({ about }: Lever, culprits: readonly Tag[], scenario
       (about.dish !== undefined && tag.dish === about.dish) ||
       (about.item !== undefined && tag.item === about.item) ||
       (about.step !== undefined && tag.step === about.step) ||
-      (about.vessel !== undefined && tag.vessel === about.vessel),
+      (about.vessel !== undefined && tag.vessel === about.vessel) ||
+      (about.supplier !== undefined && tag.supplier === about.supplier),
   );
   if (at) return 2;
   return isNextTo(about, culprits, scenario) ? 1 : 0;
 }
 
 function isNextTo(about: Lever["about"], culprits: readonly Tag[], scenario: Scenario): boolean {
-  const { dish, item, service } = about;
+  const { dish, item, service, supplier } = about;
+  if (supplier !== undefined)
+    return scenario.items.some(
+      ({ name, supplier: from }) => from === supplier && isNextTo({ item: name }, culprits, scenario),
+    );
   if (service !== undefined) return culprits.some((tag) => tag.service === service);
   const touched = scenario.dishes.filter((entry) => culprits.some((tag) => concerns(tag, entry)));
   if (dish !== undefined) return touched.some(({ name }) => name === dish);

@@ -33,7 +33,10 @@ export interface Purchase {
   readonly service: number;
   readonly orderUnits: number;
   readonly weight: Weight;
+  /** Of the goods alone. */
   readonly cost: Money;
+  /** Its share of what its delivery is charged; left out where that is nothing. */
+  readonly delivery?: Money;
 }
 
 export interface Cut {

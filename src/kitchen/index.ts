@@ -1,4 +1,5 @@
 /** The nouns: items, breakdowns, parts, dishes, services, the scenario that holds them and the decision about it. */
+export * from "./buying.js";
 export * from "./cards/index.js";
 export * from "./days.js";
 export * from "./decision.js";

@@ -1,4 +1,5 @@
 import type { Decimal, Money, Weight } from "../quantity/index.js";
+import type { PriceBreak, Supplier } from "./buying.js";
 import type { Destination } from "./destinations.js";
 import type { Limits, Service } from "./services.js";
 
@@ -34,6 +35,8 @@ export interface Scenario {
   readonly firstDate: string;
   readonly services: readonly Service[];
   readonly items: readonly Item[];
+  /** Those that ask for a least order or charge a delivery; left out where there are none. */
+  readonly suppliers?: readonly Supplier[];
   readonly parts: readonly Part[];
   readonly steps: readonly Step[];
   readonly dishes: readonly Dish[];
@@ -88,6 +91,8 @@ export interface Item {
   readonly orderUnit: OrderUnit;
   /** Null where buying is off. */
   readonly buying: Buying | null;
+  /** Where the rest of a plan is planned: how it is bought, though nothing says that it can be before the first service. */
+  readonly inShops?: Buying;
   readonly onHand: readonly ItemOnHand[];
   /** Days a whole unit keeps, the day it arrives being day 1; null when it outlasts any plan. */
   readonly keepsDays: number | null;
@@ -118,6 +123,8 @@ export interface OrderUnit {
 export interface Buying {
   /** For one order unit, as the scenario's tax switch says. */
   readonly price: Money;
+  /** Lower prices of more order units, fewest first; left out where there are none. */
+  readonly breaks?: readonly PriceBreak[];
   readonly taxRate: Decimal | null;
   readonly least: number;
   readonly most: number | null;

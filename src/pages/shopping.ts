@@ -1,6 +1,16 @@
 import type { PlanJson } from "../contract/index.js";
-import type { Item, StapleLine } from "../kitchen/index.js";
-import { Decimal, type Money, money, NO_MONEY, ONE, scale, total, type Weight } from "../quantity/index.js";
+import { type Buying, type Item, priceAt, type StapleLine } from "../kitchen/index.js";
+import {
+  Decimal,
+  type Money,
+  money,
+  NO_MONEY,
+  ONE,
+  plus,
+  scale,
+  total,
+  type Weight,
+} from "../quantity/index.js";
 import type { PageMaker } from "./page.js";
 import { planWeight, type View } from "./view.js";
 import { coins, counted, once } from "./writing.js";
@@ -21,6 +31,9 @@ type Delivery = {
   readonly lines: readonly OrderLine[];
   readonly weight: string;
   readonly tax: readonly string[];
+  /** What the delivery is charged, where it is. */
+  readonly delivery: readonly string[];
+  readonly minimum: string;
   readonly cost: string;
 };
 
@@ -43,14 +56,19 @@ export const shoppingPage: PageMaker = { slug: "shopping", title: "Shopping list
 
 export function shoppingData(view: View): Shopping {
   const { plan, scenario, writing } = view;
-  const costs = coins(
-    plan.purchases.map(({ cost }) => money(cost)),
-    scenario,
-  );
-  const orders = plan.purchases.map((purchase, index) => ({
+  const bought = plan.purchases.map((purchase) => ({
     purchase,
     item: scenario.items.find(({ name }) => name === purchase.item),
-    cost: costs[index] ?? NO_MONEY,
+  }));
+  const charged = chargesOf(bought);
+  const costs = coins(
+    [...plan.purchases.map(({ cost }) => money(cost)), ...charged.map(({ charge }) => charge)],
+    scenario,
+  );
+  const orders = bought.map((order, index) => ({ ...order, cost: costs[index] ?? NO_MONEY }));
+  const charges = charged.map((order, index) => ({
+    ...order,
+    charge: costs[bought.length + index] ?? NO_MONEY,
   }));
   const suppliers = once(orders.map(({ item }) => item?.supplier ?? ""));
   const deliveries = suppliers.flatMap((supplier) =>
@@ -64,6 +82,10 @@ export function shoppingData(view: View): Shopping {
         here.map(({ item, cost }) => taxOn(cost, item, scenario.pricesIncludeTax)),
         scenario,
       );
+      const goods = total(here.map(({ cost }) => cost));
+      const { charge = NO_MONEY } =
+        charges.find((order) => order.supplier === supplier && order.service === service.name) ?? {};
+      const { minimum = NO_MONEY } = scenario.suppliers?.find(({ name }) => name === supplier) ?? {};
       return [
         {
           supplier: supplier === "" ? "Supplier not stated" : supplier,
@@ -73,7 +95,12 @@ export function shoppingData(view: View): Shopping {
           lines: here.map((order, index) => orderLine(order, taxes[index] ?? NO_MONEY, taxed, view)),
           weight: writing.shown(total(here.map(({ purchase }) => planWeight(purchase.weight)))),
           tax: taxed ? [writing.money(total(taxes))] : [],
-          cost: writing.money(total(here.map(({ cost }) => cost))),
+          delivery: charge === NO_MONEY ? [] : [writing.money(charge)],
+          minimum:
+            minimum === NO_MONEY
+              ? ""
+              : `Least order ${writing.money(minimum)}; goods here ${writing.money(goods)}`,
+          cost: writing.money(plus(goods, charge)),
         },
       ];
     }),
@@ -89,6 +116,37 @@ export function shoppingData(view: View): Shopping {
     })),
     staples: staplesNeeded(view),
   };
+}
+
+interface Charge {
+  readonly supplier: string;
+  readonly service: string;
+  readonly charge: Money;
+}
+
+/** What each delivery of a supplier is charged in all. */
+function chargesOf(orders: readonly Omit<Order, "cost">[]): Charge[] {
+  const charges = new Map<string, Charge>();
+  for (const { purchase, item } of orders) {
+    if (purchase.delivery === undefined) continue;
+    const { service } = purchase;
+    const supplier = item?.supplier ?? "";
+    const key = JSON.stringify([supplier, service]);
+    const before = charges.get(key)?.charge ?? NO_MONEY;
+    charges.set(key, { supplier, service, charge: plus(before, money(purchase.delivery)) });
+  }
+  return [...charges.values()];
+}
+
+/** "€0.95 a head from 24 on", or "€1.10 a head; €0.95 from 24 on" where fewer are bought. */
+function priceText(buying: Buying, units: number, orderUnit: string, writing: View["writing"]): string {
+  const reached = buying.breaks?.findLast(({ from }) => from <= units);
+  const next = buying.breaks?.find(({ from }) => from > units);
+  const paid = `${writing.price(priceAt(buying, units))} a ${orderUnit}`;
+  const since = reached === undefined ? "" : ` from ${writing.count(reached.from)} on`;
+  return next === undefined
+    ? `${paid}${since}`
+    : `${paid}${since}; ${writing.price(next.price)} from ${writing.count(next.from)} on`;
 }
 
 interface Order {
@@ -111,7 +169,7 @@ function orderLine(
     price:
       item?.buying === null || item === undefined
         ? ""
-        : `${writing.price(item.buying.price)} a ${purchase.orderUnit}`,
+        : priceText(item.buying, purchase.units, purchase.orderUnit, writing),
     weight: writing.shown(planWeight(purchase.weight)),
     tax: taxed ? [writing.money(tax)] : [],
     cost: writing.money(cost),

@@ -8,6 +8,7 @@ import {
   withStockOf,
 } from "../contract/index.js";
 import {
+  buyableBefore,
   type ChangesFrom,
   type Complain,
   changesFrom,
@@ -61,7 +62,8 @@ export async function replan(
   if ("what" in found) return { replanned: null, problems: [...problems, found] };
   const { past, scenario } = found;
   if (past === null || problems.length > 0) return { replanned: null, problems: problems.sort(inFileOrder) };
-  const rest = await planScenario(restOf(past, scenario, read.value.can_buy ?? []), options);
+  const buyable = buyableBefore(past.before, decisionOf(kept.plan, now), scenario, read.value);
+  const rest = await planScenario(restOf(past, scenario, buyable), options);
   const none = { plan: null, scenario, overCeiling: [], changes: { plan: [], goings: [] } };
   const stands = past.isAsPlanned && isSame(scenario, withStockOf(kept.plan, now));
   if (!hasPlan(rest.plan))

@@ -23,6 +23,10 @@ const SYNTAX: Readonly<Record<string, Wording>> = {
     what: "a second `key:` stands on the line, or under a value that is already complete",
     remedy: "Put each key on a line of its own, and quotes around a text that holds `: `",
   },
+  BLOCK_IN_FLOW: {
+    what: "a `key: value` stands inside `{ }` or `[ ]` without brackets of its own",
+    remedy: "Put quotes around a text that holds `: `, or brackets around the key and its value",
+  },
   TAB_AS_INDENT: {
     what: "the line is indented with a tab",
     remedy: "Indent with spaces, two for each level",

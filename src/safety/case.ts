@@ -79,7 +79,7 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
   },
   {
     id: "Last day of a part",
-    rule: "No part goes into a dish after the earlier of its quality life and its legal date; a part cut from a part, and a mixture, take the date of the oldest source; freezing stops the clock and does not set it back.",
+    rule: "No part goes into a dish after the earlier of its quality life and its legal date; a part cut from a part, and a mixture, take the date of the oldest source that bears a legal date; freezing stops the clock and does not set it back.",
     acts: [
       act("safety/life.ts", "lastUseDay"),
       act("allocation/network.ts", "usableAt"),
@@ -97,7 +97,7 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
   },
   {
     id: "Last day of what is left of a dish",
-    rule: "What is left of a dish is offered no later than its own life, the legal date from the day it was cooked, and that of the oldest part in it.",
+    rule: "What is left of a dish is offered no later than its own life, the legal date from the day it was cooked, and that of the oldest part in it that bears one.",
     acts: [
       act("safety/life.ts", "lastOfferDay"),
       act("allocation/build/offering.ts", "addOffering"),

@@ -6,7 +6,7 @@ import { tcsOf } from "./tcs.js";
  * The last day, as a day of the scenario, on which a lot may be used: the earlier of its quality life
  * (`keepsDays`, the day it was cut being day 1) and, for food that needs temperature control, the legal date.
  * Null when it outlasts any plan. A part made of a part is asked with its source's cut day, and a mixture with
- * its oldest, so that neither gains a day. A frozen part is bound by its quality life alone: the legal clock
+ * the oldest that bears a legal date, so that neither gains a day. A frozen part is bound by its quality life alone: the legal clock
  * stands still. A lot does not record when it was frozen, so a part thawed again counts its frozen days as
  * chilled ones, which is never too long. Raw food of animals is held to the same limit as ready-to-eat food.
  */
@@ -44,7 +44,7 @@ export type LotAge =
 
 /**
  * The last day that one lot leaves to what was cooked with it on `cookDay`, as a mixture takes the date of its
- * oldest part; null where the lot bears no legal date. A part frozen in the plan has used up the day it was cut,
+ * oldest part that bears a legal one; null where the lot bears no legal date. A part frozen in the plan has used up the day it was cut,
  * so that the day it is thawed and cooked is its second. How long stock was chilled before it was frozen is not
  * known: what is cooked with it is eaten that day.
  */

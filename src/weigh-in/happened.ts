@@ -42,7 +42,7 @@ export function whatHappened(
   const scenario = withStockOf(plan, now);
   const { sheet, problems } = readWeighIn(weighIn, rows, scenario);
   if (problems.length > 0) return { happened: null, problems };
-  const { reckoned, problems: gaps } = reckon(sheet, scenario);
+  const { reckoned, problems: gaps } = reckon(sheet, scenario, decisionOf(plan, scenario).purchases);
   if (reckoned === null) return { happened: null, problems: gaps };
   const kept = ledgerOf(reckoned.scenario, reckoned.decision, weighIn.file);
   if (Array.isArray(kept)) return { happened: null, problems: kept };

@@ -1,4 +1,4 @@
-import type { Item } from "../kitchen/index.js";
+import { type Item, priceAt } from "../kitchen/index.js";
 import { Decimal, roundToInteger } from "../quantity/index.js";
 import { inProportion, type Outlet, shareOut, slackOf } from "./balance.js";
 import { type Book, sum } from "./book.js";
@@ -149,14 +149,14 @@ function costOf(row: Row, item: Item, book: Book): void {
     book.problem([measured, row], words.noPrice(item));
     return;
   }
-  const exact =
+  const units = new Decimal(book.value(measured).toString()).div(one.toString());
+  const asPriced = units.times(item.buying === null ? 0 : priceAt(item.buying, units.toNumber()).toString());
+  const asPlanned =
     measured.planned === 0n
-      ? new Decimal((item.buying?.price ?? 0n).toString())
-          .times(book.value(measured).toString())
-          .div(one.toString())
-      : new Decimal(row.planned.toString())
-          .times(book.value(measured).toString())
-          .div(measured.planned.toString());
+      ? asPriced
+      : units.times(row.planned.toString()).times(one.toString()).div(measured.planned.toString());
+  // More than planned may come to a lower price; fewer cost what those planned did.
+  const exact = item.buying?.breaks === undefined ? asPlanned : Decimal.min(asPlanned, asPriced);
   book.actual.set(row, roundToInteger(exact));
 }
 

@@ -1,4 +1,10 @@
-import type { Decision, LotOrigin, Scenario } from "../kitchen/index.js";
+import {
+  type Decision,
+  type LotOrigin,
+  type Purchase,
+  type Scenario,
+  withDelivery,
+} from "../kitchen/index.js";
 import { Decimal, milligrams, splitByShares, tenThousandths } from "../quantity/index.js";
 import type { Problem } from "../reading/index.js";
 import { Book, type Sheet } from "./book.js";
@@ -21,9 +27,13 @@ export interface Reckoned {
 
 /**
  * Makes of a sheet what happened, to the milligram: it closes, as a plan does. Null, with every problem, where the
- * weighings do not.
+ * weighings do not. Deliveries cost what they were `planned` to, where anything of them came.
  */
-export function reckon(sheet: Sheet, scenario: Scenario): { reckoned: Reckoned | null; problems: Problem[] } {
+export function reckon(
+  sheet: Sheet,
+  scenario: Scenario,
+  planned: readonly Purchase[],
+): { reckoned: Reckoned | null; problems: Problem[] } {
   const book = new Book(withRest(sheet, scenario), scenario);
   reckonPortions(book);
   tellByUse(book);
@@ -32,7 +42,9 @@ export function reckon(sheet: Sheet, scenario: Scenario): { reckoned: Reckoned |
   reckonLots(book);
   if (book.problems.length > 0) return { reckoned: null, problems: book.problems };
   const rows = book.sheet.rows.filter((row) => sheet.rows.includes(row) || book.value(row) !== 0n);
-  const done = { rows, actual: book.actual, decision: decisionMade(book), scenario: asItWas(book) };
+  const made = decisionMade(book);
+  const decision = { ...made, purchases: withDelivery(made.purchases, scenario, planned) };
+  const done = { rows, actual: book.actual, decision, scenario: asItWas(book) };
   return { reckoned: done, problems: [] };
 }
 

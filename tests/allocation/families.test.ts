@@ -58,6 +58,11 @@ const bought = (most: number, deliveries: number[]) => ({
   deliveries,
   orderBy: null,
 });
+const supplied = (minimum: string, delivery: string) =>
+  leekScenario([tart(2)], {
+    items: [leekItem({ supplier: "farm" })],
+    suppliers: [{ name: "farm", minimum: money(minimum), delivery: money(delivery) }],
+  });
 const peeling = (stated = {}) => ({
   steps: [stepOf("peel", ["leek green"], { "leek heart": "0.5", "leek skin": "0.25" }, stated)],
   parts: [...leekScenario([]).parts, partOf("leek heart", "leek"), partOf("leek skin", "leek", "inedible")],
@@ -103,6 +108,18 @@ const CASES: Readonly<Record<string, Case>> = {
     aim: "cost",
     best: null,
   },
+  // Two leeks would do; three at 0.50 cost less than two at 1.00. Without its rows they cost nothing.
+  "price break": {
+    scenario: leekScenario([tart(2)], {
+      items: [leekItem({ buying: { ...bought(6, [0]), breaks: [{ from: 3, price: money("0.5") }] } })],
+    }),
+    aim: "cost",
+    best: 1.5,
+  },
+  // Leeks for two tarts at 1.00 each, and 3.00 to bring them.
+  order: { scenario: supplied("0", "3"), aim: "cost", best: 5 },
+  // No order below 4.50: five leeks for two tarts.
+  "minimum order": { scenario: supplied("4.5", "0"), aim: "cost", best: 5 },
   // The green of two leeks is over.
   "part balance": { scenario: leekScenario([tart(2)]), aim: "waste", best: 120 },
   // Two leeks' white goes into tarts, so there is no soup; no stock is boiled of their roots to give it away.

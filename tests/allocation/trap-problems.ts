@@ -199,6 +199,16 @@ const TRAPS: readonly Trap[] = [
     rows: [["together", { x: 1e6, y: 1e-3 }, ">=", 1]],
   },
   {
+    name: "coefficients of a billionth and less, which say nothing",
+    expected: 1,
+    least: { x: 1, y: 1, z: 5e-10 },
+    rows: [
+      ["mostly x", { x: 1, y: 1e-9, z: 1e-12 }, ">=", 1],
+      ["y and z", { y: 1, z: 1 }, "<=", 9],
+    ],
+    between: { y: [0, 9], z: [0, 9] },
+  },
+  {
     name: "presolve's enumeration, which lost the better half of the points",
     expected: -0.5,
     least: { x: 0, y: 0, z: -0.25, u: 0, v: 0 },

@@ -49,12 +49,16 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   "rest-of-a-case-given-away": 0,
   // 104.9 g, 4.9 g and 4.9 g on a scale of 10 g: rounded each for itself, 14.7 g would be missing.
   "small-goings-on-a-coarse-scale": 0,
+  // The whole sum is in the file.
+  "soup-keeps-longer-than-its-part": 5,
   "spare-over-limit": 100,
   "spare-range": 500,
   // The aim is cost, in money: 24 squashes at 0.90 and four kelts of pie.
   "two-diets": 25.6,
   // One head and one heart give just what both dishes take: tests/plan/two-forms.test.ts has the arithmetic.
   "two-forms-of-one-item": 0,
+  // 14 leeks: a case of twelve and two loose ones, 4.20 + 2 x 0.45.
+  "two-suppliers-of-one-item": 5.1,
   "waits-unworked": "infeasible",
   "waits-worked": 0,
   "worked-for-the-by-product": 360,

@@ -101,6 +101,17 @@ function applyChange(scenario: Scenario, change: string): Scenario {
           })),
         })),
     ],
+    [
+      /^(least order|delivery charge) of (.+)$/,
+      ([, term, name]) => ({
+        ...scenario,
+        suppliers: (scenario.suppliers ?? []).map((each) =>
+          each.name === name
+            ? { ...each, [term === "least order" ? "minimum" : "delivery"]: money(figure) }
+            : each,
+        ),
+      }),
+    ],
     [/^overage at (.+)$/, ([, name]) => service(name, () => ({ overage: share() }))],
     [/^hands before (.+)$/, ([, name]) => service(name, () => ({ handsMinutes: Number(figure) }))],
     [/^cold room$/, () => ({ ...scenario, limits: { ...scenario.limits, chilled: weight() } })],

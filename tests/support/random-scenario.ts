@@ -4,7 +4,7 @@ import { Decimal, money, NO_MONEY, ZERO } from "../../src/quantity/index.js";
 import { Dice, STEP } from "./random-scenario/dice.js";
 import { withMoreDiets } from "./random-scenario/diets.js";
 import { addDishes } from "./random-scenario/dishes.js";
-import { addForm, addItem, addSteps } from "./random-scenario/items.js";
+import { addForm, addItem, addSteps, addSuppliers } from "./random-scenario/items.js";
 import { Sketch } from "./random-scenario/sketch.js";
 import { g, scenarioOf, serviceOf, withGift } from "./small-scenario.js";
 import { COUNTS_NO_PEEL, COUNTS_PEEL } from "./waste-counts.js";
@@ -35,6 +35,7 @@ function drawn(sketch: Sketch): SmallScenario {
   if (second === "another item") addItem(sketch, "squash", 2);
   if (second === "another form") addForm(sketch, sketch.items[0] as Item);
   addSteps(sketch);
+  addSuppliers(sketch);
   addDishes(sketch);
   const { services, parts, steps, dishes } = sketch;
   const scenario = scenarioOf({
@@ -43,6 +44,7 @@ function drawn(sketch: Sketch): SmallScenario {
     wasteCounts: dice.chance(30) ? COUNTS_NO_PEEL : COUNTS_PEEL,
     services,
     items: sketch.items,
+    suppliers: sketch.suppliers,
     parts,
     steps,
     dishes,

@@ -22,7 +22,9 @@ export interface BuildContext {
 
 /** Which variable stands for which decision. */
 export interface Handles {
-  readonly buys: { item: Item; service: number; variable: number }[];
+  readonly buys: BuyHandle[];
+  /** Whether a delivery that is charged is made, and its charge. */
+  readonly charges: { supplier: string; service: number; variable: number; charge: number }[];
   readonly cuts: CutHandle[];
   readonly bins: { item: Item; service: number; variable: number }[];
   /** Whole items kept for a named use. */
@@ -46,6 +48,18 @@ export interface Handles {
   readonly thrown: { lot: LotNode; sum: Sum; held: number }[];
   /** Of cookings whose portions have no one weight, where it matters. */
   readonly portionWeights: Map<CookingSite, PortionWeight>;
+}
+
+export interface BuyHandle {
+  readonly item: Item;
+  readonly service: number;
+  readonly variable: number;
+  /** The same order units by what each costs, in currency units; of a lower price, whether it is reached. */
+  readonly byPrice: readonly {
+    readonly variable: number;
+    readonly price: number;
+    readonly isReached: number | null;
+  }[];
 }
 
 export interface CutHandle {
@@ -75,6 +89,7 @@ export interface GoHandle {
 export function noHandles(): Handles {
   return {
     buys: [],
+    charges: [],
     cuts: [],
     bins: [],
     keptItems: [],

@@ -4,6 +4,7 @@ import { leastLotCosts } from "../costs.js";
 import { cookingSites, reachableDemand } from "../demand.js";
 import type { Model } from "../model.js";
 import { buildNetwork, type Network } from "../network.js";
+import { addOrders } from "./buying.js";
 import { type BuildContext, type Handles, noHandles } from "./context.js";
 import { addCourses } from "./courses.js";
 import { addDishes } from "./dishes.js";
@@ -62,6 +63,7 @@ export function buildModel(
     handles: noHandles(),
   };
   addItems(context);
+  addOrders(context);
   addParts(context);
   addDishes(context);
   addOffering(context);

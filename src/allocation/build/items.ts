@@ -3,6 +3,7 @@ import { ZERO } from "../../quantity/index.js";
 import { Sum } from "../builder.js";
 import { kg, rate } from "../floats.js";
 import { type Arrival, arrivalsOf } from "../network.js";
+import { addBuys, unitsForTerms } from "./buying.js";
 import { type BuildContext, serviceName } from "./context.js";
 
 /** More than is of use is cut only to bring an average cost down, and so many times as much at most. */
@@ -37,29 +38,12 @@ function addItem(item: Item, context: BuildContext): void {
       });
     }
   }
-  const mostUsed = [...cutUppers.values()].reduce((sum, upper) => sum + upper, 0) + carriedUnits(item);
-
-  if (item.buying !== null) {
-    const { buying } = item;
-    const useful = Math.max(buying.least, Math.ceil(mostUsed / size - 1e-9));
-    const upper = Math.min(buying.most ?? Number.POSITIVE_INFINITY, useful);
-    // With one unit to the order unit, whole cuts make whole purchases by themselves.
-    const wholeByItself = integer && size === 1 && Number.isInteger(held) && buying.deliveries.length === 1;
-    const bought = new Sum();
-    for (const service of buying.deliveries) {
-      const tag = { family: "buy", item: item.name, service };
-      const name = `buy ${item.name} for ${serviceName(scenario, service)}`;
-      const variable = builder.variable(tag, name, upper, { integer: !wholeByItself });
-      handles.buys.push({ item, service, variable });
-      bought.add(variable, 1);
-    }
-    if (buying.least > 0 || (buying.most !== null && buying.deliveries.length > 1)) {
-      builder.row({ family: "buying", item: item.name }, `order of ${item.name}`, bought, {
-        lower: buying.least,
-        upper: buying.most ?? Number.POSITIVE_INFINITY,
-      });
-    }
-  }
+  const forTerms = unitsForTerms(item, scenario) * size;
+  const mostUsed = Math.max(
+    forTerms,
+    [...cutUppers.values()].reduce((sum, upper) => sum + upper, 0) + carriedUnits(item),
+  );
+  addBuys(item, { mostUsed, held }, context);
 
   const mostHeld = held + handles.buys.filter((buy) => buy.item === item).length * mostUsed + size;
   const surplusPossible =
@@ -67,6 +51,7 @@ function addItem(item: Item, context: BuildContext): void {
     size !== 1 ||
     held > 0 ||
     (item.buying?.least ?? 0) > 0 ||
+    forTerms > 0 ||
     arrivals.some(expires);
   const staying = mostStaying(item, arrivals, mostHeld);
   const binServices = surplusPossible ? servicesToBinAfter(item, arrivals, context) : [];
@@ -134,8 +119,10 @@ function mostCut(
     return lot === undefined || perUnit === 0 ? 0 : demand.of(lot) / perUnit;
   });
   const size = rate(item.orderUnit.size);
-  const forced = held + (item.buying?.least ?? 0) * size;
-  const over = item.measure === "loose" || size > 1 ? size * (item.buying?.deliveries.length ?? 0) : 0;
+  const deliveries = item.buying?.deliveries.length ?? 0;
+  const forced =
+    held + Math.max(item.buying?.least ?? 0, unitsForTerms(item, context.scenario) * deliveries) * size;
+  const over = item.measure === "loose" || size > 1 ? size * deliveries : 0;
   const useful = Math.max(0, forced, ...wanted) + over;
   const isHeld = breakdown.yields.some(({ part }) => context.held.has(part));
   const most = isHeld ? DILUTING * useful : useful;

@@ -2,6 +2,7 @@ import type { Scenario } from "../../kitchen/index.js";
 import { leastOf, Sum } from "../builder.js";
 import { currency, kg } from "../floats.js";
 import type { Objective } from "../model.js";
+import { purchaseCost } from "./buying.js";
 import type { BuildContext } from "./context.js";
 import { portionsOf, stapleCost } from "./dishes.js";
 import { trimmingHours } from "./limits.js";
@@ -28,13 +29,10 @@ export function addObjectives(context: BuildContext): Objectives {
   };
 }
 
-/** Order units at the till and staples by use, less what is kept at its stated value; hands at the wage. */
+/** Order units at the till, deliveries and staples by use, less what is kept at its stated value; hands at the wage. */
 function costSum(context: BuildContext): Sum {
   const { scenario, handles, sites } = context;
-  const sum = new Sum();
-  for (const { item, variable } of handles.buys) {
-    if (item.buying !== null) sum.add(variable, currency(item.buying.price));
-  }
+  const sum = purchaseCost(context);
   for (const site of sites) sum.addSum(portionsOf(site, context), stapleCost(site));
   for (const { lot, variable } of handles.keeps) {
     if (lot.kind.carry !== null) sum.add(variable, -currency(lot.kind.carry.valuePerKilogram));

@@ -4,7 +4,7 @@ import { groupBy } from "../group.js";
 import { type BuildContext, serviceName } from "./context.js";
 
 /**
- * What is left of a dish takes the date of the oldest part in it: it is either offered again, or holds none of the
+ * What is left of a dish takes the date of the oldest part in it that bears a legal date: it is either offered again, or holds none of the
  * lots whose date does not reach that service.
  */
 export function addOffering(context: BuildContext): void {

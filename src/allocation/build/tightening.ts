@@ -1,7 +1,8 @@
-import { type Lot, lotKey, type Scenario } from "../../kitchen/index.js";
+import { type Breakdown, type Item, type Lot, lotKey, type Scenario } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
-import { dearestCost, foodYieldOf } from "../costs.js";
+import { costWhenCut, foodYieldOf, heldUnitCosts } from "../costs.js";
 import { kg, rate } from "../floats.js";
+import { groupBy } from "../group.js";
 import { type BuildContext, lotName } from "./context.js";
 
 /** What a kilogram of a lot is counted at in a cooking that an earlier plan put over its ceiling. */
@@ -54,13 +55,16 @@ function limitAverage(lot: Lot, most: number, context: BuildContext): void {
   const { part, origin } = lot;
   if (origin.kind !== "cut") return;
   const sum = new Sum();
-  for (const { item, breakdown: name, service, variable } of handles.cuts) {
-    const breakdown = item.breakdowns.find((entry) => entry.name === name);
-    const made = breakdown?.yields.find((entry) => entry.part === part);
-    if (service !== origin.service || breakdown === undefined || made === undefined) continue;
-    const weight = rate(made.fraction) * kg(item.unitWeight);
-    sum.add(variable, weight * (dearestCost(item, breakdown, part, scenario) - most));
-  }
+  const made = groupBy(
+    handles.cuts.flatMap(({ item, breakdown: name, service, variable }): Giving[] => {
+      const breakdown = item.breakdowns.find((entry) => entry.name === name);
+      const given = breakdown?.yields.find((entry) => entry.part === part);
+      if (service !== origin.service || breakdown === undefined || given === undefined) return [];
+      return [{ item, breakdown, variable, weight: rate(given.fraction) * kg(item.unitWeight) }];
+    }),
+    ({ item }) => item,
+  );
+  for (const [item, givings] of made.entries()) addAbove(item, givings, { lot, most, sum }, context);
   const name = `${lotName(scenario, lot)} within ${most.toFixed(4)} a kilogram`;
   builder.row({ family: "average cost", part }, name, sum, { upper: 0 });
   const parts = new Map(scenario.parts.map((entry) => [entry.name, entry]));
@@ -69,4 +73,119 @@ function limitAverage(lot: Lot, most: number, context: BuildContext): void {
       limitAverage({ part: from, origin }, most * foodYieldOf(step, parts), context);
     }
   }
+}
+
+/** A cut that gives the part, with the kilograms of it in a unit. */
+interface Giving {
+  readonly item: Item;
+  readonly breakdown: Breakdown;
+  readonly variable: number;
+  readonly weight: number;
+}
+
+interface Held {
+  readonly lot: Lot;
+  readonly most: number;
+  readonly sum: Sum;
+}
+
+/** Adds to the sum what a lot's cuts of an item can at most cost above so much a kilogram. */
+function addAbove(
+  item: Item,
+  givings: readonly Giving[],
+  { lot, most, sum }: Held,
+  context: BuildContext,
+): void {
+  const { scenario, builder } = context;
+  const above = (perUnit: number): Sum => {
+    const cost = ({ breakdown }: Giving): number =>
+      costWhenCut(item, breakdown, lot.part, { perUnit, scenario });
+    return givings.reduce(
+      (all, giving) => all.add(giving.variable, giving.weight * (cost(giving) - most)),
+      new Sum(),
+    );
+  };
+  const costs = unitCostsOf(item, context);
+  const charges = chargesOf(item, givings, lot.part, context);
+  const [only] = costs;
+  if (costs.length < 2) {
+    sum.addSum(above(only?.perUnit ?? 0)).addSum(charges);
+    return;
+  }
+  const reach = (terms: Sum): number =>
+    terms.terms().reduce((all, term) => all + Math.abs(term.coefficient) * builder.upperOf(term.variable), 0);
+  const farthest = reach(charges) + Math.max(...costs.map(({ perUnit }) => reach(above(perUnit))));
+  const tag = { family: "average cost", item: item.name, part: lot.part };
+  const name = `${lotName(scenario, lot)} of ${item.name} above ${most.toFixed(4)} a kilogram`;
+  const excess = builder.variable(tag, name, farthest, { lower: -farthest });
+  sum.add(excess, 1);
+  for (const { perUnit, isPaid } of costs) {
+    const over = new Sum().add(excess, 1).addSum(above(perUnit), -1).addSum(charges, -1);
+    if (isPaid !== null) over.add(isPaid, -2 * farthest);
+    builder.row(tag, `${name} at ${perUnit.toFixed(4)}`, over, {
+      lower: isPaid === null ? 0 : -2 * farthest,
+    });
+  }
+}
+
+/** What a unit can cost, each with whether it is paid at all where that is open. */
+function unitCostsOf(
+  item: Item,
+  { builder, handles }: BuildContext,
+): { perUnit: number; isPaid: number | null }[] {
+  const buys = handles.buys.filter((buy) => buy.item === item);
+  const size = rate(item.orderUnit.size);
+  const isOpen = buys.some(({ byPrice }) => byPrice.length > 1);
+  const bought = buys.flatMap(({ byPrice }) => byPrice);
+  const held = heldUnitCosts(item);
+  if (!isOpen) {
+    const costs = [...bought.map(({ price }) => price / size), ...held];
+    return costs.length === 0 ? [] : [{ perUnit: Math.max(...costs), isPaid: null }];
+  }
+  const paid = (variable: number): number => {
+    const tag = { family: "average cost", item: item.name };
+    const name = `any ${item.name} at a price of few ${variable}`;
+    const isPaid = builder.variable(tag, name, 1, { integer: true });
+    const only = new Sum().add(variable, 1).add(isPaid, -builder.upperOf(variable));
+    builder.row(tag, name, only, { upper: 0 });
+    return isPaid;
+  };
+  return [
+    ...bought.map(({ variable, price, isReached }) => ({
+      perUnit: price / size,
+      isPaid: isReached ?? paid(variable),
+    })),
+    ...held.map((perUnit) => ({ perUnit, isPaid: null })),
+  ];
+}
+
+/**
+ * At most what the cuts of a lot bear of what deliveries of their item are charged: no more than the part bears of any
+ * cut, of the charge less what the other goods of the delivery bear of it in the dearest order there can be.
+ */
+function chargesOf(
+  item: Item,
+  givings: readonly Giving[],
+  part: string,
+  { scenario, handles, builder }: BuildContext,
+): Sum {
+  const borne = givings.map(({ breakdown, weight }) =>
+    scenario.costing === "trim credit"
+      ? 1
+      : weight * costWhenCut(item, breakdown, part, { perUnit: 1, scenario }),
+  );
+  const most = Math.max(0, ...borne);
+  const sum = new Sum();
+  for (const { supplier, service, variable, charge } of handles.charges) {
+    if (supplier !== item.supplier) continue;
+    const order = handles.buys.filter((buy) => buy.item.supplier === supplier && buy.service === service);
+    const dearest = order.reduce((goods, { byPrice }) => {
+      const costs = byPrice.map((bought) => bought.price * builder.upperOf(bought.variable));
+      return goods + Math.max(0, ...costs);
+    }, 0);
+    sum.add(variable, charge * most);
+    for (const { byPrice } of order.filter((buy) => buy.item !== item && dearest > 0))
+      for (const bought of byPrice) sum.add(bought.variable, (-charge * most * bought.price) / dearest);
+  }
+  return sum;
 }

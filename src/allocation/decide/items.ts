@@ -1,4 +1,12 @@
-import type { Cut, Item, ItemEnd, Purchase, Scenario } from "../../kitchen/index.js";
+import {
+  type Cut,
+  type Item,
+  type ItemEnd,
+  type Purchase,
+  priceAt,
+  type Scenario,
+  withDelivery,
+} from "../../kitchen/index.js";
 import {
   Decimal,
   larger,
@@ -26,7 +34,10 @@ export interface ItemDecisions {
 export function decideItems(plan: PlanModel, point: readonly number[]): ItemDecisions {
   const decided = plan.scenario.items.map((item) => decideItem(item, plan, point));
   return {
-    purchases: decided.flatMap(({ purchases }) => purchases),
+    purchases: withDelivery(
+      decided.flatMap(({ purchases }) => purchases),
+      plan.scenario,
+    ),
     cuts: decided.flatMap(({ cuts }) => cuts),
     binned: decided.flatMap(({ binned }) => binned),
     keptItems: decided.flatMap(({ keptItems }) => keptItems),
@@ -112,7 +123,7 @@ function purchaseOf(item: Item, service: number, orderUnits: number): Purchase {
     service,
     orderUnits,
     weight: times(item.orderUnit.weight, orderUnits),
-    cost: times(item.buying?.price ?? NO_MONEY, orderUnits),
+    cost: times(item.buying === null ? NO_MONEY : priceAt(item.buying, orderUnits), orderUnits),
   };
 }
 

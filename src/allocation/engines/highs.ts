@@ -2,8 +2,7 @@ import type { Matrix } from "../matrix.js";
 import { threadFile } from "./thread.js";
 import { ThreadedEngine } from "./threaded.js";
 
-/** It drops smaller coefficients silently and takes larger ones for infinite. */
-const LEAST_COEFFICIENT = 1e-9;
+/** It takes larger coefficients for infinite; smaller ones than it keeps are left out of every matrix. */
 const MOST_COEFFICIENT = 1e15;
 
 /** For plans of any size. Its "infeasible" and "unbounded" hold without presolve too. */
@@ -17,9 +16,7 @@ export class Highs extends ThreadedEngine {
 export function refusalOf(matrix: Matrix): string | null {
   for (const values of [matrix.values, matrix.cost])
     for (const value of values) {
-      const size = Math.abs(value);
-      if (size !== 0 && (size <= LEAST_COEFFICIENT || size >= MOST_COEFFICIENT))
-        return `it must not be asked about the coefficient ${value}`;
+      if (Math.abs(value) >= MOST_COEFFICIENT) return `it must not be asked about the coefficient ${value}`;
     }
   return null;
 }

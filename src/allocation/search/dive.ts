@@ -4,9 +4,9 @@ import type { Relaxation, Solver } from "./solver.js";
 
 /**
  * Families of whole numbers in the order they are settled once the menu is: the pieces it takes, then what must be
- * cut and bought for it, then what is over. A family not named comes last.
+ * cut for it, where and at which price that is bought, then how much is, then what is over. A family not named comes last.
  */
-const ORDER = ["go", "draw", "cut", "buy", "keep item", "bin"];
+const ORDER = ["go", "draw", "cut", "order", "price break", "buy", "keep item", "bin"];
 /** Of the fractions left, the highest so many are rounded up at a time. */
 const AT_A_TIME = 0.3;
 const WHOLE = 1e-6;

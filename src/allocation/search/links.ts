@@ -86,15 +86,15 @@ function gathered<K, V>(
   return new Map([...sets].map(([key, set]) => [key, [...set]]));
 }
 
-/** Adds the continuous columns that share a row with those there are, and again. */
-function spread({ matrix, rowsOf }: Problem, free: Set<number>): Set<number> {
+/** Adds the continuous columns that share a row with those there are, and whether anything is ordered, and again. */
+function spread({ matrix, rowsOf, tags }: Problem, free: Set<number>): Set<number> {
   let edge = [...free];
   for (let hop = 0; hop < HOPS; hop++) {
     const next: number[] = [];
     for (const row of new Set(edge.flatMap((column) => rowsOf[column] ?? []))) {
       if ((matrix.starts[row + 1] ?? 0) - (matrix.starts[row] ?? 0) > WIDE) continue;
       for (const [column] of termsOf(matrix, row)) {
-        if (matrix.whole[column] === 1 || free.has(column)) continue;
+        if (free.has(column) || (matrix.whole[column] === 1 && tags[column]?.family !== "order")) continue;
         free.add(column);
         next.push(column);
       }

@@ -1,8 +1,9 @@
 import type { Decision, Scenario } from "../../kitchen/index.js";
+import { buyingFaults } from "./buying.js";
 import { closingFaults, dateFaults, lifeFaults, neverFaults, unitFaults, yieldFaults } from "./closing.js";
 import { destinationFaults, keptFaults, takenFaults, wastedPortionFaults } from "./ends.js";
 import { inTimeFaults, pieceFaults, workedForUseFaults } from "./flows.js";
-import { buyingFaults, handsFaults, potFaults, vesselFaults } from "./limits.js";
+import { handsFaults, potFaults, vesselFaults } from "./limits.js";
 import { nameFaults } from "./names.js";
 import { cookingFaults, lineFaults, servicesFaults } from "./serving.js";
 import { coldRoomFaults, freezerFaults } from "./stores.js";

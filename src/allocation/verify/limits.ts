@@ -4,7 +4,6 @@ import {
   minus,
   NO_WEIGHT,
   plus,
-  times,
   toGrams,
   toKilograms,
   total,
@@ -14,26 +13,6 @@ import {
 import type { Fault } from "./index.js";
 
 const SLACK_MINUTES = 1;
-
-/** What is bought comes when it is delivered, at its price and weight, within the least and most of an order. */
-export function buyingFaults(decision: Decision, scenario: Scenario): Fault[] {
-  return scenario.items.flatMap(({ name, buying, orderUnit }) => {
-    const purchases = decision.purchases.filter(({ item }) => item === name);
-    const bought = purchases.reduce((sum, { orderUnits }) => sum + orderUnits, 0);
-    if (buying === null) return bought === 0 ? [] : [`${name}: ${bought} bought where buying is off`];
-    const faults = purchases.flatMap(({ orderUnits, service, weight, cost }) => {
-      if (!Number.isInteger(orderUnits) || orderUnits <= 0) return [`${name}: ${orderUnits} is no order`];
-      if (weight !== times(orderUnit.weight, orderUnits))
-        return [`${name}: its weight is not ${orderUnits} times its order unit`];
-      if (cost !== times(buying.price, orderUnits))
-        return [`${name}: its price is not ${orderUnits} times its own`];
-      return buying.deliveries.includes(service) ? [] : [`${name}: bought when nothing is delivered`];
-    });
-    if (bought < buying.least || bought > (buying.most ?? bought))
-      faults.push(`${name}: ${bought} order units bought`);
-    return faults;
-  });
-}
 
 function over(what: string, found: Weight, limit: Weight | null): Fault[] {
   return limit !== null && found > limit ? [`${what}: ${toGrams(minus(found, limit))} g over its limit`] : [];

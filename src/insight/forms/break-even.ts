@@ -19,8 +19,8 @@ const SAME = 2e-6;
  * The lowest price, in whole hundredths up to `most`, at which the least cost is not below `limit`: bought below
  * it, the thing saves. `costAt` gives the least cost at a price, null where it is not known in the time.
  *
- * Halving is right because the least cost never falls as a price rises: every plan costs as much or more, and none
- * that was over a ceiling comes under it. So prices that save lie all below those that do not, and with the price
+ * Halving is right where the least cost never falls as a price rises, which a supplier's terms can undo: every plan
+ * costs as much or more, and none that was over a ceiling comes under it. So prices that save lie all below those that do not, and with the price
  * returned not saving, and one hundredth less saving, both planned, there is no other. The line through the last
  * plan, which costs as many hundredths more as it buys units, guesses where to look first.
  */

@@ -106,7 +106,7 @@ function figuresOf(
   const names = formsOf(of, scenario).map(({ name }) => name);
   const bought = plan.purchases.filter(({ item }) => names.includes(item));
   const used = usedGrams(plan, of, names, scenario);
-  const spent = bought.reduce((sum, { cost }) => sum.plus(cost), ZERO);
+  const spent = bought.reduce((sum, { cost, delivery }) => sum.plus(cost).plus(delivery ?? 0), ZERO);
   const minutes = minutesOf(plan, scenario);
   const wage = toCurrency(scenario.wage);
   return {

@@ -1,4 +1,4 @@
-import type { Item, Scenario } from "../../kitchen/index.js";
+import { type Item, type Scenario, supplierOf } from "../../kitchen/index.js";
 import { Decimal, money } from "../../quantity/index.js";
 import { formsOf } from "../../yields/index.js";
 import { type Again, type Planning, whereCostingFits } from "../again.js";
@@ -19,8 +19,11 @@ export interface PlanBreakEven {
   readonly beside: Verdict;
 }
 
-/** Or that the others make no plan without it; or that it alone makes none, at whatever price. */
-export type Verdict = Threshold | { readonly kind: "needed" | "no plan"; readonly proved: boolean };
+/**
+ * Or that the others make no plan without it; or that it alone makes none, at whatever price; or that its supplier's
+ * terms can make plans cheaper as its price rises, so that there need be no one price.
+ */
+export type Verdict = Threshold | { readonly kind: "needed" | "no plan" | "terms"; readonly proved: boolean };
 
 export interface FormPlans {
   readonly ways: readonly Way[];
@@ -36,7 +39,8 @@ export interface FormPlansOptions {
 
 /**
  * Plans a scenario with each form of an item alone, and with the choice free; then finds below which price each
- * form is worth buying, by plans of least cost (of the balanced aim where that is the scenario's).
+ * form is worth buying, by plans of least cost (of the balanced aim where that is the scenario's). That price is one
+ * for any number: prices of more are left out of the question.
  *
  * How the cost of an item is shared among its parts bears on ceilings alone. Where there are none, it is shared by
  * edible weight, which fits every price; credits do not, where a form costs less than its trim is credited at. Rejects
@@ -78,6 +82,10 @@ export async function formPlans(
     onPlan(`the break-even of ${item.name}`);
     const best = leastOf(others.map((other) => alone.get(other) ?? null));
     const without = others.length === 1 ? best : await costOf(others, null, 0);
+    if (rises(item, scenario)) {
+      breakEvens.push({ item, instead: underTerms(best), beside: underTerms(without) });
+      continue;
+    }
     breakEvens.push({
       item,
       instead: (await makesNone(item))
@@ -87,6 +95,25 @@ export async function formPlans(
     });
   }
   return { ways, breakEvens };
+}
+
+/**
+ * Whether plans can get cheaper as a price rises: a dearer order comes to its least worth with fewer units; and of a
+ * delivery's charge other items bear less, and may come under a ceiling.
+ */
+function rises(item: Item, scenario: Scenario): boolean {
+  const supplier = supplierOf(item, scenario);
+  if (supplier === null) return false;
+  const isShared = scenario.items.some(
+    (other) => other.name !== item.name && other.supplier === item.supplier && other.buying !== null,
+  );
+  const isHeld = scenario.dishes.some(({ ceiling }) => ceiling !== null);
+  return supplier.minimum > 0n || (supplier.delivery > 0n && isShared && isHeld);
+}
+
+function underTerms(limit: CostAt | null): Verdict {
+  if (limit === null) return { kind: "unknown", proved: false };
+  return { kind: limit.cost === Number.POSITIVE_INFINITY ? "needed" : "terms", proved: limit.proved };
 }
 
 async function threshold(
@@ -121,9 +148,11 @@ function atPrice({ name }: Item, hundredths: number, scenario: Scenario): Scenar
   const price = money(new Decimal(hundredths).div(100));
   return {
     ...scenario,
-    items: scenario.items.map((item) =>
-      item.name === name && item.buying !== null ? { ...item, buying: { ...item.buying, price } } : item,
-    ),
+    items: scenario.items.map((item) => {
+      if (item.name !== name || item.buying === null) return item;
+      const { breaks: _, ...flat } = item.buying;
+      return { ...item, buying: { ...flat, price } };
+    }),
   };
 }
 

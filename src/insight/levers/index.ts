@@ -4,6 +4,8 @@ import { houseLevers, serviceLevers } from "./house.js";
 import { itemLevers } from "./items.js";
 import type { Lever } from "./lever.js";
 import { menuLevers } from "./menu.js";
+import { shopLevers } from "./shops.js";
+import { supplierLevers } from "./suppliers.js";
 
 export type { Change, Lever } from "./lever.js";
 
@@ -14,7 +16,8 @@ export type { Change, Lever } from "./lever.js";
 export function leversOf(scenario: Scenario): Lever[] {
   return [
     ...scenario.dishes.flatMap((dish) => dishLevers(dish, scenario)),
-    ...scenario.items.flatMap((item) => itemLevers(item, scenario)),
+    ...scenario.items.flatMap((item) => [...itemLevers(item, scenario), ...shopLevers(item, scenario)]),
+    ...supplierLevers(scenario),
     ...serviceLevers(scenario),
     ...menuLevers(scenario),
     ...houseLevers(scenario),

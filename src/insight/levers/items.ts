@@ -1,4 +1,4 @@
-import type { Item, Scenario } from "../../kitchen/index.js";
+import { type Item, type Scenario, supplierOf } from "../../kitchen/index.js";
 import { minus, times } from "../../quantity/index.js";
 import { type Lever, moneyText, THOUSANDTH } from "./lever.js";
 
@@ -6,23 +6,28 @@ import { type Lever, moneyText, THOUSANDTH } from "./lever.js";
 export function itemLevers(item: Item, scenario: Scenario): Lever[] {
   const { buying, orderUnit } = item;
   if (buying === null) return [];
-  const withBuying = (changed: Partial<typeof buying>): Scenario => ({
+  const withItem = (changed: Item): Scenario => ({
     ...scenario,
-    items: scenario.items.map((other) =>
-      other === item ? { ...item, buying: { ...buying, ...changed } } : other,
-    ),
+    items: scenario.items.map((other) => (other === item ? changed : other)),
   });
+  const withBuying = (changed: Partial<typeof buying>): Scenario =>
+    withItem({ ...item, buying: { ...buying, ...changed } });
+  // A lower price can leave an order below its supplier's least.
+  const hasMinimum = (supplierOf(item, scenario)?.minimum ?? 0n) > 0n;
   const levers: Lever[] = [
     {
       subject: `price of ${item.name}`,
       about: { item: item.name },
       step: "0.001",
       steps: Number(buying.price / (2n * THOUSANDTH)),
-      eases: "always",
+      eases: hasMinimum ? "nearly" : "always",
       change: (steps) => {
         const price = minus(buying.price, times(THOUSANDTH, steps));
+        const breaks = buying.breaks?.filter((lower) => lower.price < price) ?? [];
+        const { breaks: _, ...flat } = buying;
+        const changed = { ...flat, price, ...(breaks.length === 0 ? {} : { breaks }) };
         return {
-          scenario: withBuying({ price }),
+          scenario: withItem({ ...item, buying: changed }),
           value: `${moneyText(price)} / ${orderUnit.name}`,
           text: `Buy ${item.name} at ${moneyText(price)} / ${orderUnit.name} instead of ${moneyText(buying.price)}`,
         };

@@ -12,6 +12,7 @@ export interface Lever {
     readonly service?: number;
     readonly step?: string;
     readonly vessel?: string;
+    readonly supplier?: string;
   };
   /** How large one step is, in words. */
   readonly step: string;

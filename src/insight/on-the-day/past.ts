@@ -1,6 +1,16 @@
 import { partsInCuttingOrder } from "../../allocation/index.js";
-import type { Cut, Decision, HappenedFile, Lot, Prep, Purchase, Scenario } from "../../kitchen/index.js";
-import { lotKey } from "../../kitchen/index.js";
+import {
+  type Cut,
+  type Decision,
+  type HappenedFile,
+  type Lot,
+  lotKey,
+  type Prep,
+  type Purchase,
+  priceAt,
+  type Scenario,
+  withDelivery,
+} from "../../kitchen/index.js";
 import {
   Decimal,
   larger,
@@ -113,31 +123,34 @@ function checkNames(happened: HappenedFile, scenario: Scenario, complain: Compla
 /** Purchases up to the service, with what came instead; what is missing is missing of the last delivery. */
 function delivered(
   { purchases }: Decision,
-  { items }: Scenario,
+  scenario: Scenario,
   before: number,
   happened: HappenedFile,
   complain: Complain,
 ): Purchase[] {
+  const { items } = scenario;
   const due = purchases.filter(({ service }) => service <= before);
-  return items.flatMap(({ name, orderUnit, buying }) => {
+  const came = items.flatMap(({ name, orderUnit, buying }) => {
     const own = due.filter(({ item }) => item === name);
-    const came = happened.delivered?.[name];
-    if (came === undefined) return own;
+    const count = happened.delivered?.[name];
+    if (count === undefined) return own;
     const [first] = own;
     if (first === undefined || buying === null) {
       complain(["delivered", name], words.notDue(name));
       return [];
     }
-    let rest = came;
+    let rest = count;
     return own
       .map((purchase, index) => {
         const orderUnits = index === own.length - 1 ? rest : Math.min(rest, purchase.orderUnits);
         rest -= orderUnits;
-        const cost = times(buying.price, orderUnits);
+        // What is missing of an order leaves its price as it was.
+        const cost = times(priceAt(buying, Math.max(purchase.orderUnits, orderUnits)), orderUnits);
         return { ...purchase, orderUnits, weight: times(orderUnit.weight, orderUnits), cost };
       })
       .filter(({ orderUnits }) => orderUnits > 0);
   });
+  return happened.delivered === undefined ? came : withDelivery(came, scenario, due);
 }
 
 /** A cut with the weights that its parts really had; what they are short of the whole is loss. */

@@ -21,11 +21,13 @@ import {
   money,
   NO_MONEY,
   NO_WEIGHT,
+  plus,
   scale,
   toGrams,
   toKilograms,
 } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
+import { joined } from "./buyable.js";
 import { gathered, givenTo, itemLotsLeft, sendKey } from "./ended.js";
 import type { Past } from "./past.js";
 
@@ -166,7 +168,10 @@ function itemLeft(item: Item, past: Past, scenario: Scenario, canBuy: boolean): 
   const { before, decision } = past;
   const day = scenario.services[before]?.day ?? 0;
   const bought = decision.purchases.filter((purchase) => purchase.item === item.name);
-  const values = [...item.onHand.map(({ value }) => value), ...bought.map(({ cost }) => cost)];
+  const values = [
+    ...item.onHand.map(({ value }) => value),
+    ...bought.map(({ cost, delivery = NO_MONEY }) => plus(cost, delivery)),
+  ];
   const onHand = itemLotsLeft(item, decision, scenario)
     .flatMap(({ weight, left, lastDay }, index): ItemOnHand[] => {
       if (left === NO_WEIGHT) return [];
@@ -190,7 +195,8 @@ function itemLeft(item: Item, past: Past, scenario: Scenario, canBuy: boolean): 
     least: Math.max(0, least - orders),
     most: most === null ? null : Math.max(0, most - orders),
   };
-  return { ...item, onHand, buying: deliveries.length === 0 ? null : buying };
+  const rest = { ...item, onHand, buying: deliveries.length === 0 ? null : buying };
+  return canBuy ? rest : { ...rest, inShops: { ...buying, deliveries: [0], least: 0 } };
 }
 
 /** What was done and what is decided for the rest, as one decision about the whole. */
@@ -205,7 +211,7 @@ export function wholeOf({ before, decision: past, left }: Past, rest: Decision):
       : (left[from.index]?.lot.origin ?? from);
   const lot = ({ part, origin: from }: Lot): Lot => ({ part, origin: origin(from) });
   return {
-    purchases: [...past.purchases, ...rest.purchases.map(at)],
+    purchases: joined([...past.purchases, ...rest.purchases.map(at)]),
     cuts: [...past.cuts, ...rest.cuts.map(at)],
     binned: [...past.binned, ...rest.binned.map(at)],
     keptItems: rest.keptItems.map(at),

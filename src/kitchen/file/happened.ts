@@ -29,7 +29,9 @@ function happenedSchema() {
         .describe("People expected now, by service"),
       can_buy: oneOrMore(leaf.text, WRITE.list("[broccoli]"))
         .optional()
-        .describe("Items that can still be bought before that service; default none"),
+        .describe(
+          "Items that can still be bought before that service; default: those delivered that very day",
+        ),
     },
     WRITE.keys("before: Saturday lunch"),
   );

@@ -52,7 +52,9 @@ export function ingredientSchemas(leaf: Leaves) {
       form: leaf.text.optional().describe("Which of the tables' forms; needed where they hold several"),
       grade: leaf.text.optional(),
       supplier: leaf.text.optional(),
-      price: leaf.price.optional().describe("For one order unit; needed unless buying is off"),
+      price: leaf.prices
+        .optional()
+        .describe("For one order unit, lower from some number on; needed unless buying is off"),
       order_in: leaf.weight.optional().describe("Steps in which a loose item is bought; default 1 kg"),
       tax: leaf.percent.optional().describe("Tax rate shown on the shopping list"),
       buy: leaf.buying.optional().describe("Least and most order units, or no; default: no bounds"),

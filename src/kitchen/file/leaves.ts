@@ -9,7 +9,7 @@ import {
   parseYieldAmount,
 } from "./amounts.js";
 import * as numbers from "./numbers.js";
-import { parsePrice, parsePricePerKilogram } from "./prices.js";
+import { parsePrice, parsePricePerKilogram, parsePrices } from "./prices.js";
 import * as words from "./wording.js";
 import { WRITE } from "./wording.js";
 
@@ -25,6 +25,7 @@ export function leaves(cups: CupSystem | null) {
     stockAmount: scalar((text) => parseStockAmount(text, cups), WRITE.stockAmount),
     stapleAmount: scalar((text) => parseStapleAmount(text, cups), WRITE.stapleAmount),
     price: scalar((text) => parsePrice(text, cups), WRITE.price),
+    prices: scalar((text) => parsePrices(text, cups), WRITE.price),
     pricePerKilogram: scalar((text) => parsePricePerKilogram(text, cups), WRITE.pricePerWeight),
     money: scalar((text) => numbers.parseMoney(text), WRITE.money, FIGURE),
     number: scalar((text) => numbers.parseNumber(text), WRITE.number, FIGURE),

@@ -1,7 +1,7 @@
 import { type CupSystem, type Decimal, millilitresIn, unitNamed } from "../../quantity/index.js";
 import { isWording } from "../../reading/index.js";
 import { anyUnit, asWeight, numberAndUnit, positive, singular } from "./measures.js";
-import { type Parsed, parseMoney } from "./numbers.js";
+import { type Parsed, parseMoney, parseWhole } from "./numbers.js";
 import * as words from "./wording.js";
 import { WRITE } from "./wording.js";
 
@@ -9,6 +9,12 @@ import { WRITE } from "./wording.js";
 export interface WrittenPrice {
   readonly amount: Decimal;
   readonly per: PricedBy;
+}
+
+/** A price that falls with the number of order units bought in one delivery. */
+export interface WrittenPrices extends WrittenPrice {
+  /** Fewest first. */
+  readonly breaks: readonly (WrittenPrice & { readonly from: number })[];
 }
 
 type PricedBy =
@@ -29,6 +35,27 @@ export function parsePrice(text: string, cups: CupSystem | null): Parsed<Written
   if (per === "") return words.priceForWhat(text);
   const priced = pricedBy(text, per, cups);
   return isWording(priced) ? priced : { amount, per: priced };
+}
+
+/** A price, and the lower ones from some number of order units on: `1.10 each; from 24: 0.95 each; from 48: 0.90 each`. */
+export function parsePrices(text: string, cups: CupSystem | null): Parsed<WrittenPrices> {
+  const [first = "", ...rest] = text.split(";").map((piece) => piece.trim());
+  const price = parsePrice(first, cups);
+  if (isWording(price)) return price;
+  const breaks: WrittenPrices["breaks"][number][] = [];
+  for (const piece of rest) {
+    const [, units, written] = /^from\s+([^\s:]+)\s*:\s*(.+)$/.exec(piece) ?? [];
+    if (units === undefined || written === undefined)
+      return words.unreadable(piece, "a price from some number on", WRITE.priceBreak);
+    const from = parseWhole(units, WRITE.priceBreak);
+    if (isWording(from)) return from;
+    const lower = parsePrice(written, cups);
+    if (isWording(lower)) return lower;
+    const before = breaks.at(-1) ?? { ...price, from: 1 };
+    if (from <= before.from) return words.breakNotAbove(from, before.from);
+    breaks.push({ ...lower, from });
+  }
+  return { ...price, breaks };
 }
 
 /** A price for a weight, as currency units for a kilogram. */

@@ -65,6 +65,12 @@ export function scenarioFileSchema(cups: CupSystem | null) {
         error: () => WRITE.list("- {name: Friday dinner, date: 2026-10-02}"),
       }),
       items: z.record(z.string(), item, { error: () => WRITE.keys("marrow: {price: 1.35 / head}") }),
+      suppliers: z
+        .record(z.string(), supplierSchema(leaf), {
+          error: () => WRITE.keys("Green Lane: {minimum: 40.00, delivery: 6.50}"),
+        })
+        .optional()
+        .describe("What suppliers ask for one delivery, by the names that items give them"),
       parts: z
         .record(z.string(), part, { error: () => WRITE.keys("marrow ring: {keeps: 2 days}") })
         .optional(),
@@ -111,6 +117,16 @@ function serviceSchema(leaf: Leaves) {
         .describe('Covers that need each diet, or all of those joined by "and"; each of them counted once'),
     },
     WRITE.keys("name: Friday dinner, date: 2026-10-02"),
+  );
+}
+
+function supplierSchema(leaf: Leaves) {
+  return keyed(
+    {
+      minimum: leaf.money.optional().describe("Least worth of goods in one delivery; default none"),
+      delivery: leaf.money.optional().describe("Charged for each delivery; default nothing"),
+    },
+    WRITE.keys("minimum: 40.00, delivery: 6.50"),
   );
 }
 

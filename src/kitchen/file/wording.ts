@@ -9,6 +9,7 @@ export const WRITE = {
   stockAmount: "Write units or a weight, such as `2 head` or `1.2 kg`",
   yieldAmount: "Write a weight of one unit or a percent, such as `480 g` or `34 %`",
   price: "Write a price and what it is for, such as `1.35 / head`, `4.00 / kg` or `8.40 / case of 6`",
+  priceBreak: "Write the number and the price from it on, such as `1.10 each; from 24: 0.95 each`",
   pricePerWeight: "Write a price for a weight, such as `4.00 / kg`",
   money: "Write a plain number in the scenario's currency, such as `0.85`",
   percent: "Write a percent, such as `5 %`",
@@ -114,6 +115,11 @@ export const noSuchCurrency = (text: string, meant: string | null): Wording => (
 export const noSuchLocale = (text: string): Wording => ({
   what: `\`${text}\` is no language tag`,
   remedy: "Write one such as `en-GB` or `en-US`",
+});
+
+export const breakNotAbove = (from: number, before: number): Wording => ({
+  what: `a price from ${from} on follows one ${before === 1 ? "for a single unit" : `from ${before} on`}`,
+  remedy: "Write the prices in the order of their numbers, the first from 2 on or later",
 });
 
 export const priceForWhat = (text: string): Wording => ({

@@ -27,7 +27,7 @@ interface Pool {
 }
 
 /**
- * Each item is one pool over the whole plan: what was bought at its price and what was on hand at its value,
+ * Each item is one pool over the whole plan: what was bought at its price, with its share of the delivery, and what was on hand at its value,
  * shared by weight among everything that became of it; what dried in store bears nothing. An item that does not close is a LedgerError.
  */
 export function costOfItems(decision: Decision, directory: Directory): ItemCosts {
@@ -43,7 +43,8 @@ export function costOfItems(decision: Decision, directory: Directory): ItemCosts
     pool.weight = plus(pool.weight, weight);
     pool.money = plus(pool.money, money);
   };
-  for (const { item, weight, cost } of decision.purchases) receive(item, weight, cost);
+  for (const { item, weight, cost, delivery = NO_MONEY } of decision.purchases)
+    receive(item, weight, plus(cost, delivery));
   for (const { name, onHand } of directory.scenario.items) {
     for (const { weight, value } of onHand) receive(name, weight, value);
   }

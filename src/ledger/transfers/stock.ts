@@ -1,21 +1,19 @@
 import type { Decision } from "../../kitchen/index.js";
-import { NO_MONEY } from "../../quantity/index.js";
+import { NO_MONEY, NO_WEIGHT } from "../../quantity/index.js";
 import { itemAccount, lossAccount, partAccount } from "../accounts.js";
 import type { Directory } from "../directory.js";
 import type { Transfer } from "../ledger.js";
 
-/** What comes in: items from the supplier, items and parts from stock on hand. */
+/** What comes in: items from the supplier, with what their delivery is charged, items and parts from stock on hand. */
 export function stockIn({ purchases }: Decision, { scenario, serviceName }: Directory): Transfer[] {
   return [
-    ...purchases.map(
-      ({ item, service, weight, cost }): Transfer => ({
-        from: "supplier",
-        to: itemAccount(item),
-        weight,
-        money: cost,
-        cause: `bought for ${serviceName(service)}`,
-      }),
-    ),
+    ...purchases.flatMap(({ item, service, weight, cost, delivery = NO_MONEY }): Transfer[] => {
+      const way = { from: "supplier" as const, to: itemAccount(item) };
+      return [
+        { ...way, weight, money: cost, cause: `bought for ${serviceName(service)}` },
+        { ...way, weight: NO_WEIGHT, money: delivery, cause: `delivered for ${serviceName(service)}` },
+      ];
+    }),
     ...scenario.items.flatMap(({ name, onHand }) =>
       onHand.map(
         ({ weight, value }): Transfer => ({

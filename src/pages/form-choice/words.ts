@@ -130,6 +130,8 @@ export function plansText(
   const name = capital(formName(item, choice));
   const open = [instead, beside].every(({ proved }) => proved) ? "" : " Not all of it is proved.";
   if (beside.verdict === "needed") return `${name}: without it there is no plan, whatever it costs.${open}`;
+  if (instead.verdict === "terms" && beside.verdict === "terms")
+    return `${name}: what its supplier asks for an order can make a plan cheaper as its price rises, so no one price tells.${open}`;
   const alone =
     instead.verdict === "needed"
       ? "alone, it makes a plan as no other form alone does"
@@ -150,5 +152,7 @@ function breakEvenText(
   if (verdict === "never") return `${it} never ${saves}`;
   if (verdict === "any") return `${it} ${saves} at any price`;
   if (verdict === "no plan") return `${it} makes no plan`;
+  if (verdict === "terms")
+    return `${it} has no one price, for what its supplier asks for an order can make a plan cheaper as the price rises`;
   return `${it} could not be judged`;
 }

@@ -2,7 +2,7 @@ import { type Dish, type Item, isFitFor, type Service, type Step } from "../../k
 import { Decimal, grams, ONE, scale, times, toCurrency } from "../../quantity/index.js";
 import { didYouMean, type Path } from "../../reading/index.js";
 import type { Resolving } from "./context.js";
-import { leastCosts, pricePerKilogram } from "./least-cost.js";
+import { leastCosts, leastPerKilogram } from "./least-cost.js";
 import type { Parts } from "./parts.js";
 import type { StepDraft } from "./steps.js";
 import * as words from "./wording/index.js";
@@ -82,7 +82,7 @@ function keepingIsValuedBelowCost(context: Resolving, { items, steps, parts }: D
   };
   for (const item of items) {
     if (item.carry !== null) {
-      report(["items", item.name], toCurrency(item.carry.valuePerKilogram), pricePerKilogram(item));
+      report(["items", item.name], toCurrency(item.carry.valuePerKilogram), leastPerKilogram(item));
     }
   }
   const made: Step[] = steps.map(({ step }) => step);

@@ -103,10 +103,11 @@ export function carryOf(keep: ItemEntry["keep"]): Carry | null {
   };
 }
 
-function buyingOf(entry: ItemEntry, { price }: Order, deliveries: readonly number[]): Buying | null {
+function buyingOf(entry: ItemEntry, { price, breaks }: Order, deliveries: readonly number[]): Buying | null {
   if (entry.buy === null || price === null) return null;
   return {
     price,
+    ...(breaks.length === 0 ? {} : { breaks }),
     taxRate: entry.tax ?? null,
     least: entry.buy?.least ?? 0,
     most: entry.buy?.most ?? null,

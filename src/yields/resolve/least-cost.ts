@@ -1,4 +1,10 @@
-import type { Breakdown, CostingMethod, Item, Step } from "../../kitchen/index.js";
+import {
+  type Breakdown,
+  type CostingMethod,
+  type Item,
+  lowestPrice,
+  type Step,
+} from "../../kitchen/index.js";
 import { Decimal, toCurrency, toKilograms, ZERO } from "../../quantity/index.js";
 import type { Parts } from "./parts.js";
 
@@ -21,7 +27,7 @@ export function leastCosts(
     return true;
   };
   for (const item of items) {
-    const price = pricePerKilogram(item);
+    const price = leastPerKilogram(item);
     if (price === null) continue;
     for (const breakdown of item.breakdowns) {
       for (const { part, cost } of spread(breakdown, price, parts, costing)) offer(part, cost);
@@ -44,7 +50,12 @@ export function leastCosts(
   return least;
 }
 
-/** What a kilogram of an item costs as purchased; null where it is not bought. */
+/** The least that a kilogram of an item can cost as purchased, however much is bought; null where it is not bought. */
+export function leastPerKilogram({ buying, orderUnit }: Item): Decimal | null {
+  return buying === null ? null : toCurrency(lowestPrice(buying)).div(toKilograms(orderUnit.weight));
+}
+
+/** What a kilogram of an item costs as purchased, where few are; null where it is not bought. */
 export function pricePerKilogram({ buying, orderUnit }: Item): Decimal | null {
   return buying === null ? null : toCurrency(buying.price).div(toKilograms(orderUnit.weight));
 }

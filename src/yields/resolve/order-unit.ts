@@ -1,4 +1,4 @@
-import type { OrderUnit, WrittenPrice } from "../../kitchen/index.js";
+import type { OrderUnit, PriceBreak, WrittenPrice, WrittenPrices } from "../../kitchen/index.js";
 import {
   Decimal,
   grams,
@@ -6,6 +6,7 @@ import {
   money,
   ONE,
   times,
+  toCurrency,
   toGrams,
   toKilograms,
   type Weight,
@@ -29,6 +30,8 @@ export interface ItemUnit {
 export interface Order {
   readonly unit: OrderUnit;
   readonly price: Money | null;
+  /** Lower prices of more, fewest first. */
+  readonly breaks: readonly PriceBreak[];
 }
 
 const KILOGRAM = grams("1000");
@@ -95,14 +98,44 @@ export function orderOf(context: Resolving, name: string, entry: ItemEntry, unit
   if (entry.price === undefined) {
     const unreadable = context.isLeftOut([...path, "price"]) || context.isLeftOut([...path, "buy"]);
     if (entry.buy !== null && !unreadable) context.atKey(path, words.noPrice(name, unit.name));
-    return { unit: one, price: null };
+    return { unit: one, price: null, breaks: [] };
   }
-  if (!unit.settled) return { unit: one, price: null };
-  const order =
+  if (!unit.settled) return { unit: one, price: null, breaks: [] };
+  const orderAt = (price: WrittenPrice): UnitOrder | null =>
     unit.measure === "whole"
-      ? wholeOrder(context, name, entry.price, unit, one, [...path, "price"])
-      : looseOrder(context, name, entry.price, entry.order_in, [...path, "price"]);
-  return order ?? { unit: one, price: null };
+      ? wholeOrder(context, name, price, unit, one, [...path, "price"])
+      : looseOrder(context, name, price, entry.order_in, [...path, "price"]);
+  const order = orderAt(entry.price);
+  if (order === null) return { unit: one, price: null, breaks: [] };
+  return { ...order, breaks: breaksOf(context, entry.price, order, orderAt, [...path, "price"]) };
+}
+
+interface UnitOrder {
+  readonly unit: OrderUnit;
+  readonly price: Money;
+}
+
+/** Each for the same order unit as the price for a few, and below the one before it. */
+function breaksOf(
+  context: Resolving,
+  { breaks }: WrittenPrices,
+  order: UnitOrder,
+  orderAt: (price: WrittenPrice) => UnitOrder | null,
+  path: Path,
+): PriceBreak[] {
+  let before = order.price;
+  return breaks.flatMap((written) => {
+    const lower = orderAt(written);
+    if (lower === null) return [];
+    if (lower.unit.name !== order.unit.name || lower.unit.weight !== order.unit.weight) {
+      context.at(path, words.breakOfOtherUnit(written.from, lower.unit.name, order.unit.name));
+      return [];
+    }
+    if (lower.price >= before)
+      context.at(path, words.breakNotLower(written.from, toCurrency(lower.price), toCurrency(before)));
+    before = lower.price;
+    return [{ from: written.from, price: lower.price }];
+  });
 }
 
 function wholeOrder(
@@ -112,7 +145,7 @@ function wholeOrder(
   unit: ItemUnit,
   one: OrderUnit,
   path: Path,
-): Order | null {
+): UnitOrder | null {
   if (per.kind === "pack") {
     const size = new Decimal(per.count);
     return { unit: { name: per.name, size, weight: times(unit.weight, per.count) }, price: money(amount) };
@@ -145,7 +178,7 @@ function looseOrder(
   { amount, per }: WrittenPrice,
   orderIn: Weight | undefined,
   path: Path,
-): Order | null {
+): UnitOrder | null {
   if (per.kind === "weight") {
     const pound = /^(lbs?|pounds?)$/i.test(per.name);
     const weight = orderIn ?? (pound ? grams("453.59237") : KILOGRAM);

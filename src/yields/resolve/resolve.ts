@@ -10,6 +10,7 @@ import { resolveItems } from "./items.js";
 import { checkPartNames, resolveParts, resolvePartsOnHand } from "./parts.js";
 import { resolveServices } from "./services.js";
 import { resolveSteps } from "./steps.js";
+import { resolveSuppliers } from "./suppliers.js";
 
 interface Resolved {
   /** Null where there is any problem. */
@@ -39,6 +40,7 @@ export function resolveScenario(read: ReadScenario, tables: YieldTables): Resolv
   const partsOnHand = resolvePartsOnHand(context, { known, parts }, services);
   const dishes = resolveDishes(context, services, { known, parts });
   const destinations = resolveDestinations(context);
+  const suppliers = resolveSuppliers(context);
   checkScenario(context, { services, items, steps, parts, dishes });
   const problems = context.problems.sort(inFileOrder);
   const drafted: Scenario = {
@@ -46,6 +48,7 @@ export function resolveScenario(read: ReadScenario, tables: YieldTables): Resolv
     firstDate: services[0]?.date ?? "",
     services,
     items,
+    ...(suppliers.length === 0 ? {} : { suppliers }),
     parts: [...parts.values()],
     steps: steps.map(({ step }) => step),
     dishes,
@@ -69,7 +72,15 @@ function wasteCountsOf({
 
 type Head = Omit<
   Scenario,
-  "firstDate" | "services" | "items" | "parts" | "steps" | "dishes" | "destinations" | "partsOnHand"
+  | "firstDate"
+  | "services"
+  | "items"
+  | "suppliers"
+  | "parts"
+  | "steps"
+  | "dishes"
+  | "destinations"
+  | "partsOnHand"
 >;
 
 function headOf(file: ScenarioFile): Head {

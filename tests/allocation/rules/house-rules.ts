@@ -1,6 +1,7 @@
 import { money } from "../../../src/quantity/index.js";
 import { g } from "../../support/small-scenario.js";
 import {
+  asked,
   both,
   buying,
   cooking,
@@ -73,6 +74,42 @@ export const HOUSE_RULES: readonly Rule[] = [
         { item: "potato", service: 0, orderUnits: 0, weight: g(0), cost: money("0") },
       ],
     })),
+  },
+  {
+    rule: "a purchase costs the price that its number has",
+    families: ["price break"],
+    check: "buying",
+    fault: /^leek: its price is not 3 times its own/,
+    broken: buying("leek", { breaks: [{ from: 3, price: money("1.99") }] }),
+  },
+  {
+    rule: "a delivery comes to its supplier's least order",
+    families: ["order", "minimum order"],
+    check: "buying",
+    fault: /^Green Lane for Friday: 0.0001 short of its least order/,
+    broken: both(
+      item("leek", () => ({ supplier: "Green Lane" })),
+      asked(() => ({
+        suppliers: [{ name: "Green Lane", minimum: money("6.0001"), delivery: money("0") }],
+      })),
+    ),
+  },
+  {
+    rule: "a delivery is charged",
+    families: ["order"],
+    check: "buying",
+    fault: /^Green Lane for Friday: 0 charged for delivery, not 0.5/,
+    broken: both(
+      item("leek", () => ({ supplier: "Green Lane" })),
+      asked(() => ({ suppliers: [{ name: "Green Lane", minimum: money("0"), delivery: money("0.5") }] })),
+    ),
+  },
+  {
+    rule: "no delivery is charged that nobody charges",
+    families: [],
+    check: "buying",
+    fault: /^leek for Friday: charged a delivery that nobody charges/,
+    broken: purchase("leek", { delivery: money("0.5") }),
   },
   {
     rule: "no portion costs more than its ceiling",

@@ -3,6 +3,7 @@ import type { Prices, Rules } from "./choices.js";
 import { everyItemPlan, type ItemPlan, sum } from "./item-plans.js";
 import { isLossless, lotsOf, outlastsPlan } from "./lots.js";
 import { everyMenu, hasOneWeight, type Menu, portionGrams, stapleCost } from "./menus.js";
+import { chargesOf } from "./orders.js";
 import { type LineNeed, lineNeeds } from "./recipe.js";
 import { perGram, wholeGrams } from "./whole.js";
 
@@ -36,6 +37,11 @@ export function* candidates(scale: Scales, rules: Rules): Generator<Candidate> {
       supply: supplyOf([plan], { ...scenario, partsOnHand: [] }),
     })),
   );
+  const charged = (choice: readonly number[]): number | null =>
+    chargesOf(
+      ways.flatMap((column, item) => column[choice[item] ?? 0]?.plan ?? []),
+      scenario,
+    );
   const held = { cost: 0, supply: supplyOf([], scenario) };
   const found: { least: number; fixed: number; menu: Menu; choice: number[] }[] = [];
   for (const menu of menus) {
@@ -54,7 +60,9 @@ export function* candidates(scale: Scales, rules: Rules): Generator<Candidate> {
       const column = columns[item];
       if (column === undefined) {
         if (needs.some(({ least }, index) => (sofar.fed[index] ?? 0) < least - 1e-6)) return;
-        const fixed = sofar.cost + costOfMenu(menu, scale);
+        const charges = charged(choice);
+        if (charges === null) return;
+        const fixed = sofar.cost + costOfMenu(menu, scale) + scale.money * charges;
         const wasted = Math.max(0, sofar.food - used) * scale.parts.waste;
         found.push({ least: fixed + wasted - sofar.credit * scale.parts.credit, fixed, menu, choice });
         return;
@@ -79,17 +87,17 @@ export function* candidates(scale: Scales, rules: Rules): Generator<Candidate> {
 }
 
 /**
- * Of ways that cut alike, the cheapest: what is bought, binned and kept beside matters only to the cold room, and
- * to what the parts cost.
+ * Of ways that cut alike, the cheapest: what is bought, binned and kept beside matters only to the cold room, to what
+ * the parts cost, and to what suppliers ask.
  */
 function cheapestByCuts(plans: readonly ItemPlan[], scale: Scales, scenario: Scenario): ItemPlan[] {
   if (scenario.limits.chilled !== null || scenario.dishes.some(({ ceiling }) => ceiling !== null))
     return [...plans];
   const cheapest = new Map<string, ItemPlan>();
   for (const plan of plans) {
-    const cuts = plan.cuts
-      .map(({ breakdown, service, grams }) => `${breakdown.name} ${service} ${grams}`)
-      .join(", ");
+    const ways = plan.cuts.map(({ breakdown, service, grams }) => `${breakdown.name} ${service} ${grams}`);
+    const hasTerms = scenario.suppliers?.some(({ name }) => name === plan.item.supplier) ?? false;
+    const cuts = [...ways, ...(hasTerms ? plan.bought : [])].join(", ");
     const rival = cheapest.get(cuts);
     if (rival === undefined || costOfItem(plan, scale) < costOfItem(rival, scale)) cheapest.set(cuts, plan);
   }

@@ -3,6 +3,7 @@ import type { Chosen, Question, Rules } from "./choices.js";
 import { type ItemPlan, sum } from "./item-plans.js";
 import type { Draw, Lot } from "./lots.js";
 import { stapleCost } from "./menus.js";
+import { borneBy } from "./orders.js";
 import { isExact, type LineNeed } from "./recipe.js";
 import { Ratio, tenMillionths, wholeGrams, wholeNumber, wholePart } from "./whole.js";
 
@@ -124,7 +125,9 @@ function bearers<T extends { readonly part: string; readonly grams: number }>(
 
 function cutMoney(lot: Lot, plans: readonly ItemPlan[], scenario: Scenario): Ratio {
   let money = NOTHING;
-  for (const { item, spend, orders, cuts } of plans) {
+  for (const plan of plans) {
+    const { item, orders, cuts } = plan;
+    const spend = plan.spend + Math.round(borneBy(plan, plans, scenario));
     const held = sum(item.onHand.map(({ value }) => tenMillionths(value)));
     const weight =
       orders * wholeGrams(item.orderUnit.weight) + sum(item.onHand.map((stock) => wholeGrams(stock.weight)));
@@ -167,10 +170,12 @@ function leastCosts(scenario: Scenario): CostOfGram {
     const prices = item.onHand.map(
       ({ value, weight }) => new Ratio(BigInt(tenMillionths(value)), BigInt(wholeGrams(weight))),
     );
-    if (item.buying !== null)
-      prices.push(
-        new Ratio(BigInt(tenMillionths(item.buying.price)), BigInt(wholeGrams(item.orderUnit.weight))),
-      );
+    if (item.buying !== null) {
+      const most = item.buying.most ?? Number.POSITIVE_INFINITY;
+      const reached = (item.buying.breaks ?? []).filter(({ from }) => from <= most);
+      const price = reached.at(-1)?.price ?? item.buying.price;
+      prices.push(new Ratio(BigInt(tenMillionths(price)), BigInt(wholeGrams(item.orderUnit.weight))));
+    }
     const gram = prices.reduce((best, price) => (price.atMost(best) ? price : best), prices[0] ?? NOTHING);
     for (const { yields } of item.breakdowns) {
       const outputs = yields.map(({ part, fraction }) => ({ part, grams: wholePart(unit, fraction) }));

@@ -1,16 +1,19 @@
 import type { Breakdown, Item, Part, PartClass, Scenario } from "../../../src/kitchen/index.js";
 import { everySplit } from "./menus.js";
-import { perGram, tenMillionths, wholeGrams, wholeNumber, wholePart } from "./whole.js";
+import { goodsCost } from "./orders.js";
+import { perGram, wholeGrams, wholeNumber, wholePart } from "./whole.js";
 
 /** One way to buy, cut, bin and keep one item. */
 export interface ItemPlan {
   readonly item: Item;
   /** Order units bought in all. */
   readonly orders: number;
+  /** Order units by the service they come before. */
+  readonly bought: readonly number[];
   readonly cuts: readonly ItemCut[];
   readonly binned: number;
   readonly kept: number;
-  /** Ten-millionths of the currency unit paid. */
+  /** Ten-millionths of the currency unit paid for goods. */
   readonly spend: number;
   /** Ten-millionths credited for whole units kept. */
   readonly credit: number;
@@ -125,7 +128,8 @@ function* everyEnd(item: Item, state: State, unit: number, scenario: Scenario): 
       cuts: state.cuts,
       binned,
       kept,
-      spend: item.buying === null ? 0 : sum(state.bought) * tenMillionths(item.buying.price),
+      bought: state.bought,
+      spend: sum(state.bought.map((orders) => goodsCost(item, orders))),
       credit: carry === null ? 0 : kept * unit * perGram(carry.valuePerKilogram),
       waste: binnedFood(item, binned * unit, scenario) + avoidablePeel(item, state.cuts, scenario),
       work: scenario.services.map((_, service) => workAt(item, state.cuts, service)),

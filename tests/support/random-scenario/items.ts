@@ -1,4 +1,4 @@
-import type { Breakdown, Item, Step } from "../../../src/kitchen/index.js";
+import type { Breakdown, Item, PriceBreak, Step } from "../../../src/kitchen/index.js";
 import { Decimal, money, ONE } from "../../../src/quantity/index.js";
 import { breakdownOf, g, itemOf, partOf, stepOf } from "../small-scenario.js";
 import { type Dice, STEP } from "./dice.js";
@@ -102,6 +102,7 @@ function wholeItem(sketch: Sketch, unit: number, price: string, most: number): P
         ? null
         : {
             price: money(new Decimal(price).times(size)),
+            ...breaksBelow(new Decimal(price).times(size), Math.floor(most / size), dice),
             taxRate: null,
             least: dice.chance(8) ? 1 : 0,
             most: Math.max(1, Math.floor(most / size)),
@@ -123,6 +124,35 @@ function wholeItem(sketch: Sketch, unit: number, price: string, most: number): P
       ? { use: "later", limit: g(unit), valuePerKilogram: valueBelow(price, unit, 4) }
       : null,
   };
+}
+
+/** Now and then a lower price from two order units on, or from three, and one lower still. */
+function breaksBelow(price: Decimal, most: number, dice: Dice): { breaks?: PriceBreak[] } {
+  if (most < 2 || !dice.chance(20)) return {};
+  const from = dice.between(2, Math.min(3, most));
+  const cents = price.times(10).toNumber();
+  const tenths = dice.between(0, cents - 1);
+  const lower = { from, price: money(new Decimal(tenths).div(10)) };
+  if (tenths === 0 || !dice.chance(30)) return { breaks: [lower] };
+  const still = { from: from + 1, price: money(new Decimal(dice.between(0, tenths - 1)).div(10)) };
+  return { breaks: [lower, still] };
+}
+
+/** Now and then one supplier, or two, with a least order, a charge for each delivery, or both. */
+export function addSuppliers(sketch: Sketch): void {
+  const { dice } = sketch;
+  if (!dice.chance(20)) return;
+  sketch.items.forEach((item, index) => {
+    sketch.items[index] = { ...item, supplier: dice.oneOf("farm", "farm", "market") };
+  });
+  for (const name of ["farm", "market"]) {
+    if (!sketch.items.some(({ supplier }) => supplier === name)) continue;
+    sketch.suppliers.push({
+      name,
+      minimum: money(dice.oneOf("0", "1.5", "4", "7")),
+      delivery: money(dice.oneOf("0", "0.5", "2", "5")),
+    });
+  }
 }
 
 /** Dicing, peeling and a pot of stock for the first item's parts. */

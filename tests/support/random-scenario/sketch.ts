@@ -1,4 +1,4 @@
-import type { Carry, Dish, Item, Part, Service, Step } from "../../../src/kitchen/index.js";
+import type { Carry, Dish, Item, Part, Service, Step, Supplier } from "../../../src/kitchen/index.js";
 import { Decimal, money } from "../../../src/quantity/index.js";
 import { g } from "../small-scenario.js";
 import { type Dice, STEP } from "./dice.js";
@@ -7,6 +7,7 @@ import { type Dice, STEP } from "./dice.js";
 export class Sketch {
   readonly services: Service[] = [];
   readonly items: Item[] = [];
+  readonly suppliers: Supplier[] = [];
   readonly parts: Part[] = [];
   readonly steps: Step[] = [];
   readonly dishes: Dish[] = [];

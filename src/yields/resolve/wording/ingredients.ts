@@ -63,6 +63,31 @@ export const noPrice = (name: string, unit: string): Wording => ({
   remedy: `Add \`price:\`, such as \`price: 1.35 / ${unit}\`, or \`buy: no\``,
 });
 
+export const breakOfOtherUnit = (from: number, found: string, ordered: string): Wording => ({
+  what: `the price from ${from} on is for ${aOr(found)}, and what is ordered is ${aOr(ordered)}`,
+  remedy: `Write it for ${aOr(ordered)}, or the other unit as an item of its own with \`of:\``,
+});
+
+export const breakNotLower = (from: number, price: Decimal, before: Decimal): Wording => ({
+  what: `the price from ${from} on, ${moneyText(price)}, is not below the ${moneyText(before)} before it`,
+  remedy: "Write the lower prices of larger orders only",
+});
+
+export const unknownSupplier = (name: string, meant: string | null, names: readonly string[]): Wording => ({
+  what: `no item is bought from a supplier \`${name}\``,
+  remedy: meantOr(
+    meant,
+    names.length === 0
+      ? `Write \`supplier: ${name}\` at the items that come from there`
+      : `Write one that items name: ${listText(names)}`,
+  ),
+});
+
+export const supplierNotListed = (name: string, meant: string): Wording => ({
+  what: `\`${name}\` is not among the \`suppliers:\` at the top, and comes near one that is`,
+  remedy: `Did you mean \`${meant}\`? If it is another, add \`${name}: {}\` there`,
+});
+
 export const wrongUnit = (
   name: string,
   priced: string,
