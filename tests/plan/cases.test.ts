@@ -37,6 +37,7 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   "rest-of-a-case-given-away": 0,
   // 104.9 g, 4.9 g and 4.9 g on a scale of 10 g: rounded each for itself, 14.7 g would be missing.
   "small-goings-on-a-coarse-scale": 0,
+  "spare-beside-a-full-bin": 500,
   "spare-over-limit": 100,
   "spare-range": 500,
   // One head and one heart give just what both dishes take: tests/plan/two-forms.test.ts has the arithmetic.
