@@ -1,9 +1,12 @@
 import { expect, it } from "vitest";
 import { searchSolver } from "../../src/allocation/engines/search-solver.js";
+import { buildModel } from "../../src/allocation/index.js";
 import { toMatrix } from "../../src/allocation/matrix.js";
 import { dive } from "../../src/allocation/search/dive.js";
 import { problemOf } from "../../src/allocation/search/problem.js";
 import type { Solver } from "../../src/allocation/search/solver.js";
+import { milligrams } from "../../src/quantity/index.js";
+import { generateMenu } from "../bench/menus/index.js";
 import { writeQuestion } from "../support/write-model.js";
 
 /** Two dishes that would best be served 1.6 times, of what suffices for `stock` portions, of which so many may be left. */
@@ -49,4 +52,34 @@ it("rounds half of the menu, then the rest anew, where all of it at once leaves 
 
 it("finds no point where there is none in whole numbers", () => {
   expect(divedFor(3.3, 0).served).toEqual([undefined, undefined]);
+});
+
+it("settles with the menu the digits that its portions are weighed by", () => {
+  const menu = generateMenu({
+    ...{
+      items: 15,
+      dishes: 40,
+      days: 5,
+      sittings: 1,
+      menu: "chosen" as const,
+      aim: "balanced" as const,
+      seed: 1,
+    },
+  });
+  const dishes = menu.dishes.map((dish) => ({
+    ...dish,
+    lines: dish.lines.map((line) => ({ ...line, most: milligrams((line.most * 11n) / 10n) })),
+  }));
+  const { model, objectives, handles } = buildModel({ ...menu, dishes });
+  expect(handles.portionWeights.size).toBeGreaterThan(40);
+  const problem = problemOf(
+    toMatrix({ model, objective: objectives.balanced }),
+    model.variables.map(({ tag }) => tag),
+  );
+  const relaxation = searchSolver.relax(problem.matrix);
+  const relaxed = relaxation.solve();
+  if (relaxed === null) throw new Error("no relaxation");
+  const point = dive(problem, searchSolver, { relaxation, relaxed }, () => false);
+  relaxation.dispose();
+  expect(point).not.toBeNull();
 });

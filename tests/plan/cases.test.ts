@@ -51,6 +51,7 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   "small-goings-on-a-coarse-scale": 0,
   // The whole sum is in the file.
   "soup-keeps-longer-than-its-part": 5,
+  "spare-beside-a-full-bin": 500,
   "spare-over-limit": 100,
   "spare-range": 500,
   // The aim is cost, in money: 24 squashes at 0.90 and four kelts of pie.

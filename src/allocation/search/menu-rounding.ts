@@ -1,8 +1,8 @@
 import { type Matrix, termsOf } from "../matrix.js";
 import type { Problem } from "./problem.js";
 
-/** What is served and how it is cooked: the dishes made, the batches, the portions eaten and over. */
-export const MENU: ReadonlySet<string> = new Set(["made", "cook", "serve", "spare"]);
+/** What is served and how it is cooked: the dishes made, the batches, the portions eaten and over, and their digits. */
+export const MENU: ReadonlySet<string> = new Set(["made", "cook", "serve", "spare", "portion weight"]);
 
 /** Columns that must be settled together, as whole numbers, for what is served to add up. */
 export interface MenuGroup {

@@ -102,13 +102,19 @@ export function workedForUseFaults(decision: Decision, scenario: Scenario): Faul
         const other = books.get(lotKey({ part, origin: lot.origin }));
         if (main === undefined || other === undefined || fraction.isZero()) continue;
         const used = plus(plus(weightsOf(other.goings), weightsOf(other.drawn)), other.kept);
-        allowed = plus(allowed, scale(used, main.fraction.div(fraction)));
+        const rounded = times(scenario.scaleStep, movementsOf(other));
+        allowed = plus(allowed, scale(plus(used, rounded), main.fraction.div(fraction)));
       }
     }
-    allowed = plus(allowed, times(scenario.scaleStep, book.goings.length + book.drawn.length));
+    allowed = plus(allowed, times(scenario.scaleStep, movementsOf(book)));
     const over = minus(sent, allowed);
     return over > NO_WEIGHT ? [`${lot.part}: ${toGrams(over)} g are made and not used`] : [];
   });
+}
+
+/** Movements out of a lot that rounding to the scale may have made less by a step. */
+function movementsOf({ goings, drawn, kept }: LotBook): number {
+  return goings.length + drawn.length + (kept > NO_WEIGHT ? 1 : 0);
 }
 
 function stepOf(name: string, { steps }: Scenario): Step | undefined {

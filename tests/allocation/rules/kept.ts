@@ -1,3 +1,4 @@
+import { Decimal } from "../../../src/quantity/index.js";
 import { g } from "../../support/small-scenario.js";
 import {
   both,
@@ -35,6 +36,14 @@ export const KEPT: readonly (readonly [string, Change])[] = [
     dish("hash", ({ batch }) => ({ batch: batch === null ? null : { ...batch, portions: 8, halves: true } })),
   ],
   ["an optional dish left out", withoutSalad()],
+  [
+    "portions given that weigh less when cooked",
+    // 20 g of green, a tart of 100 g, and a quarter of 101 g.
+    both(
+      line("hash", 0, { least: g(20), most: g(30), stated: "cooked", cookingYield: new Decimal("0.5") }),
+      destination("staff meal", { limit: g(146) }),
+    ),
+  ],
   [
     "a spare portion of a batch wasted",
     cooking("hash", ({ spare }) => ({ spare: spare.map((one) => ({ ...one, destination: "refuse" })) })),

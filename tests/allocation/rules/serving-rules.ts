@@ -157,7 +157,11 @@ export const SERVING_RULES: readonly Rule[] = [
     families: [],
     check: "cookings",
     fault: /^hash: eaten when it is not good/,
-    broken: dish("hash", () => ({ keepsDays: null })),
+    // Not even on the same day.
+    broken: both(
+      dish("hash", () => ({ keepsDays: null })),
+      service("Saturday", () => ({ day: 0 })),
+    ),
   },
   {
     rule: "nothing is eaten after its own days",
