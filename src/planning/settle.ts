@@ -66,9 +66,11 @@ export async function settle(
     const staged = await solveModel(model, (performance.now() - began) / 1000);
     if (staged.kind === "none") {
       if (proved === null) return { kind: "none", outcome: staged.first };
-      // Charging what an earlier plan paid can ask too much where its lots could cost less: then they are made to.
-      if (round >= MOST_ROUNDS || tightenings.every((entry) => entry.held))
-        return nearest(near, scenario, staged.first, proved);
+      const last = nearest(near, scenario, staged.first, proved);
+      const isAllTried = margins.length === 0 && tightenings.every((entry) => entry.held);
+      if (last.kind === "plan" || isAllTried || round >= MOST_ROUNDS) return last;
+      // A margin, or charging what an earlier plan paid, can ask too much where lots could cost less: they are made to.
+      margins = [];
       tightenings = held(scenario, tightenings, shown);
       continue;
     }

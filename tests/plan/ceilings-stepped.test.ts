@@ -115,6 +115,71 @@ dishes:
         ),
       ),
   },
+  // By sales value 450 g of dice and 300 g of fine at 2 to 4 a kilogram share a head as 900 to 1,200.
+  "a part that bears what its sales value says": {
+    file: `${HEAD}aim: waste
+costing: sales value
+items:
+  gorl:
+    form: whole
+    unit_weight: 1000 g
+    price: 1.80 / head
+    buy: 0 to 6
+    breakdowns:
+      plain: {parts: {dice: 900 g, rind: {weight: 100 g, class: inedible}}}
+      fine: {parts: {dice: 450 g, fine: 300 g, rind: {weight: 250 g, class: inedible}}}
+parts: {gorl dice: {food_by: test, credit: 2.00 / kg}, gorl fine: {food_by: test, credit: 4.00 / kg}}
+dishes:
+  stew: {portions: 10, ceiling: 1.00, lines: [{amount: 160 g, from: gorl dice}]}
+  soup: {portions: 1, lines: [{amount: 300 g, from: gorl fine}]}
+`,
+    portions: 10,
+    ceilings: [2700, 3250, 20],
+    least: () =>
+      Math.min(
+        ...range(1, 6, 1).flatMap((fine) =>
+          range(0, 6 - fine, 1).flatMap((plain) => {
+            const dice = 900 * plain + 450 * fine;
+            const cost = 18_000 * plain + (18_000 * fine * 900) / 2100;
+            return dice < 1600 ? [] : [(cost * 1600) / dice];
+          }),
+        ),
+      ),
+  },
+  // A gram of leaf counts for half a gram, and is half of the line at most: 20 and 6 a kilogram, six bunches of leaf.
+  "a line of parts that count differently, in shares": {
+    file: `${HEAD}aim: waste
+items:
+  ruk: {form: whole, unit_weight: 1000 g, price: 20.00 / head, buy: 0 to 1, breakdowns: {all: {parts: {dice: 1000 g}}}}
+  mim: {form: whole, unit_weight: 113 g, price: 0.678 / bunch, buy: 0 to 6, breakdowns: {all: {parts: {leaf: 113 g}}}}
+parts: {ruk dice: {food_by: test}, mim leaf: {food_by: test}}
+dishes:
+  stew:
+    portions: 11
+    ceiling: 1.00
+    lines: [{amount: 61 g, from: {ruk dice: {}, mim leaf: {rate: 0.5, share: 0 to 50 %}}}]
+`,
+    portions: 11,
+    ceilings: [9600, 10_100, 13],
+    least: (step) =>
+      Math.min(
+        ...range(0, 671, step).map((leaf) => leaf * 60 + Math.ceil((671 - leaf / 2) / step) * step * 200),
+      ),
+  },
+  // Rings of 90 g at 12 a kilogram, or dice of the same weight at 5 of which there are 400 g.
+  "a line of whole pieces or dice": {
+    file: `${HEAD}aim: waste
+items:
+  ruk: {form: whole, unit_weight: 900 g, price: 10.80 / head, buy: 0 to 1, breakdowns: {all: {parts: {ring: 900 g}, pieces: {ring: 10}}}}
+  mim: {form: whole, unit_weight: 400 g, price: 2.00 / head, buy: 0 to 1, breakdowns: {all: {parts: {dice: 400 g}}}}
+parts: {ruk ring: {food_by: test}, mim dice: {food_by: test}}
+dishes:
+  stew: {portions: 10, ceiling: 1.00, lines: [{amount: 90 g, from: [ruk ring, mim dice]}]}
+`,
+    portions: 10,
+    ceilings: [8200, 8700, 10],
+    least: () => Math.min(...range(6, 10, 1).map((rings) => rings * 90 * 120 + (900 - rings * 90) * 50)),
+  },
 };
 
 function at(scenario: Scenario, ceiling: number, step: number): Scenario {
