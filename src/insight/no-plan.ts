@@ -87,6 +87,7 @@ async function smallestPairs(
 ): Promise<SmallestChange[]> {
   const found: SmallestChange[] = [];
   for (const [index, one] of levers.entries()) {
+    if (!inTime()) break;
     if (one.steps < 1) continue;
     const most = one.change(one.steps).scenario;
     // What is still asked too much of when the first gives all it can is where the second must lie.

@@ -54,6 +54,10 @@ const KEPT_TO_TIGHTEN = 0.2;
 const REPLAN_SECONDS = 2;
 /** Of the time, for saying how sure the plan is; most seconds of it. */
 const KEPT_FOR_RISK = { share: 0.12, seconds: 1.2 };
+/** Where less than half of that is left, on a slow machine, so much of it is done. */
+const RISK_IN_HASTE = 0.25;
+/** Of the time left, for finding what is asked too much of; the rest is for what would do. */
+const CULPRITS_SHARE = 0.4;
 /** Kept for the plan to be put together. */
 const KEPT_TO_COMPOSE = 0.03;
 /** Solved for at least so long, even where reading took all the time: a small plan takes no longer. */
@@ -82,10 +86,11 @@ export async function planScenario(asked: Scenario, options: PlanOptions): Promi
     const { decision, ledger, first, stages } = settled;
     const findings = { outcome: first, stages, warnings, reasons: [] };
     const plan = composePlan(scenario, decision, ledger, findings);
+    const seconds = (options.risk?.seconds ?? options.seconds) * (left() < forRisk / 2 ? RISK_IN_HASTE : 1);
     const risk =
       options.risk === undefined
         ? null
-        : riskJson(riskOf(decision, scenario, { seconds: options.seconds, ...options.risk }), scenario);
+        : riskJson(riskOf(decision, scenario, { ...options.risk, seconds }), scenario);
     return { plan: { ...plan, risk }, scenario };
   }
   const { outcome } = settled;
@@ -132,6 +137,6 @@ async function changesFor(scenario: Scenario, engines: Engines, seconds: number)
     if (settled.kind === "plan") return "plan";
     return settled.outcome.kind === "infeasible" ? "no plan" : "unknown";
   };
-  const culprits = (changed: Scenario) => culpritsOf(changed, { engines, seconds: each() });
+  const culprits = (changed: Scenario) => culpritsOf(changed, { engines, seconds: CULPRITS_SHARE * each() });
   return smallestChanges(scenario, { culprits, replan }, seconds);
 }

@@ -7,7 +7,7 @@ import {
   type Outcome,
   solveStages,
 } from "../../src/allocation/index.js";
-import { riskOf } from "../../src/insight/index.js";
+import { riskOf, smallestChanges } from "../../src/insight/index.js";
 import { type Planned, planScenario } from "../../src/planning/index.js";
 import { example } from "../support/examples.js";
 import { decisionFor } from "../support/plans.js";
@@ -94,6 +94,26 @@ describe("a plan", () => {
     const { plan } = await planScenario(example("no-plan"), { engines, engine: "highs", seconds: 0 });
     expect(asked).toHaveLength(1);
     expect(plan).toMatchObject({ outcome: { kind: "infeasible" }, reasons: [], reasonsCut: true });
+  });
+
+  it("that there is none of is explained no longer than there is time, by pairs of changes neither", async () => {
+    const scenario = example("impossible");
+    let now = 1000;
+    let asked = 0;
+    vi.spyOn(performance, "now").mockImplementation(() => now);
+    const takes = <T>(answer: T) => {
+      now += 450;
+      asked++;
+      return Promise.resolve(answer);
+    };
+    const tags = scenario.dishes.flatMap(({ name, services }) =>
+      services.map((service) => ({ family: "ceiling", dish: name, service })),
+    );
+    // Nothing is found to be too much where there is no time to find it in.
+    const culprits = () => takes(now < 1500 ? tags : []);
+    const asking = { culprits, replan: () => takes("no plan" as const) };
+    expect(await smallestChanges(scenario, asking, 1)).toEqual({ changes: [], isCut: true });
+    expect(asked).toBeLessThanOrEqual(3);
   });
 
   it("does not say that time was over where all that would do was looked for", async () => {
