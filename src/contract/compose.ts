@@ -2,6 +2,8 @@ import type { Outcome, StageResult } from "../allocation/index.js";
 import { type Aim, addDays, type Decision, type Scenario } from "../kitchen/index.js";
 import { aimFigure, aimValuesOf, type Ledger } from "../ledger/index.js";
 import { type Decimal, NO_MONEY, NO_WEIGHT, type Weight } from "../quantity/index.js";
+import { needlessSteps } from "../waste/index.js";
+import { askedOf } from "./asked.js";
 import { dishesOf } from "./dishes.js";
 import { aimText, figureText, gramsText, moneyText } from "./figures.js";
 import { leftoversOf } from "./leftovers.js";
@@ -109,24 +111,29 @@ export function composeDecision(
     })),
     weights: { unit: "g", ...mapValues(ledger.weights, gramsText) },
     waste: wasteJson(scenario, decision, ledger, names),
+    asked: askedOf(scenario),
     money: { currency: scenario.currency, ...mapValues(ledger.money, moneyText) },
   };
 }
 
 function wasteJson(
-  { wasteCounts }: Scenario,
+  scenario: Scenario,
   decision: Decision,
   { waste, losses }: Pick<Ledger, "waste" | "losses">,
   names: Names,
 ): PlanJson["waste"] {
   return {
     ...mapValues(waste, gramsText),
-    counts: mapValues(wasteCounts, (share) => share.toFixed()),
+    counts: mapValues(scenario.wasteCounts, (share) => share.toFixed()),
     lostInCuts: decision.cuts.map(({ item }, index) => ({
       item,
       lostFood: gramsText(losses.cuts[index]?.lost ?? NO_WEIGHT),
       peelBeyond: gramsText(losses.cuts[index]?.peelBeyond ?? NO_WEIGHT),
     })),
+    needless: decision.goings.flatMap((going, index) => {
+      const steps = needlessSteps(going, scenario);
+      return steps.length === 0 ? [] : [{ going: index, steps }];
+    }),
     lostInSteps: losses.steps.map(({ step, origin, lost }) => ({
       step,
       cutFor: names.cutFor({ part: step, origin }),
@@ -173,8 +180,10 @@ export function composeNoPlan(scenario: Scenario, findings: Findings): PlanJson 
       givenAway: none,
       counts: mapValues(scenario.wasteCounts, (share) => share.toFixed()),
       lostInCuts: [],
+      needless: [],
       lostInSteps: [],
     },
+    asked: askedOf(scenario),
     money: {
       currency: scenario.currency,
       spent: nothing,

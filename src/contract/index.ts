@@ -1,4 +1,5 @@
 /** The plan as JSON: what other programs, the pages and the tests read. */
+export * from "./asked.js";
 export * from "./changes.js";
 export * from "./compose.js";
 export * from "./decision-of.js";

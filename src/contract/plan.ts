@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { DESTINATION_KINDS } from "../kitchen/index.js";
+import { askedSchema } from "./asked.js";
 import { decimal } from "./decimals.js";
 
 const optionalDate = z.string().nullable();
@@ -60,6 +61,8 @@ const wasteSchema = z.object({
   counts: z.object({ avoidablePeel: decimal, unusedUsable: decimal, givenAway: decimal }),
   /** Of cuts, in the order of `cuts`: food and peel that the item's thriftiest ways would not have lost. */
   lostInCuts: z.array(z.object({ item: z.string(), lostFood: decimal, peelBeyond: decimal })),
+  /** Goings, by their place in `goings`, with the steps that their lines could have done without. */
+  needless: z.array(z.object({ going: z.number(), steps: z.array(z.string()) })),
   /** Food lost in steps that were not needed, or not in this way. */
   lostInSteps: z.array(
     z.object({ step: z.string(), cutFor: z.string().nullable(), stock, lostFood: decimal }),
@@ -223,6 +226,8 @@ export const planSchema = z.object({
   }),
   /** What a cook may call waste, and what of it the aim counts: food wasted, food lost, and the others as said. */
   waste: wasteSchema,
+  /** What the plan was asked to keep to. */
+  asked: askedSchema,
   money: z.object({
     currency: z.string(),
     spent: decimal,

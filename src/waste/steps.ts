@@ -24,12 +24,6 @@ export function takenOffBy(step: Step, { steps }: Scenario, classOf: ClassOf): T
   return { all, beyond: all.minus(least) };
 }
 
-/** Weight taken by a step over the weight of food that it gives, where that is less; 1 else. */
-export function sourcePerFood(step: Step, classOf: ClassOf): Decimal {
-  const food = foodGiven(step, classOf);
-  return food.isZero() ? ONE : Decimal.max(ONE, ONE.div(food));
-}
-
 function notFoodAfter(step: Step, classOf: ClassOf): Decimal {
   return Decimal.max(ZERO, ONE.minus(foodGiven(step, classOf)));
 }

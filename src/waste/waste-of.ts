@@ -1,5 +1,6 @@
 import {
   type Decision,
+  type Going,
   type LotOrigin,
   originKey,
   type Part,
@@ -68,7 +69,7 @@ export function wasteOf(
 export function lossesOf(scenario: Scenario, decision: Decision): Losses {
   const parts = new Map(scenario.parts.map((part) => [part.name, part]));
   const cuts = cutLosses(scenario, decision, parts);
-  const steps = stepLosses(scenario, decision, (part) => parts.get(part)?.class ?? "food");
+  const steps = stepLosses(scenario, decision, classesOf(scenario));
   return {
     cuts,
     steps,
@@ -147,6 +148,26 @@ function stepLosses(
       return lost === NO_WEIGHT ? [] : [{ step: step.name, origin, lost }];
     });
   });
+}
+
+/** The steps behind a going that its line could have done without: it takes what they were worked on as it is. */
+export function needlessSteps({ lot, dish, service, line: index }: Going, scenario: Scenario): string[] {
+  const line = scenario.dishes.find(({ name }) => name === dish)?.lines[index];
+  if (line === undefined) return [];
+  const classOf = classesOf(scenario);
+  return scenario.steps
+    .filter(
+      (step) =>
+        takenOffBy(step, scenario, classOf) !== null &&
+        worksInto(step, scenario).has(lot.part) &&
+        takesAsItIs({ line, service, part: lot.part, origin: lot.origin }, step, scenario),
+    )
+    .map(({ name }) => name);
+}
+
+function classesOf({ parts }: Scenario): (part: string) => PartClass {
+  const known = new Map(parts.map(({ name, class: kind }) => [name, kind]));
+  return (part) => known.get(part) ?? "food";
 }
 
 /** Weight that a step had to take for the lines that could not have had it as it was, and for what is kept. */

@@ -1,5 +1,5 @@
 import { type Decimal, ZERO } from "../../quantity/index.js";
-import { weightBeforeWorking } from "../before-working.js";
+import { weightBeforeWorking } from "../../waste/index.js";
 import { Sum } from "../builder.js";
 import { cookedAtATime } from "../demand.js";
 import { kg, rate } from "../floats.js";

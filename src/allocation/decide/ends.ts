@@ -17,7 +17,7 @@ import {
   smaller,
   type Weight,
 } from "../../quantity/index.js";
-import { weightBeforeWorking } from "../before-working.js";
+import { weightBeforeWorking } from "../../waste/index.js";
 import type { LotNode } from "../network.js";
 import { downToStep, nearestStep } from "./rounding.js";
 import type { Settling } from "./settling.js";

@@ -20,7 +20,7 @@ import {
   ZERO,
 } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
-import { weightBeforeWorking } from "../before-working.js";
+import { weightBeforeWorking } from "../../waste/index.js";
 import { isInto, portionWeights } from "../cooked-weights.js";
 import type { Fault } from "./index.js";
 
