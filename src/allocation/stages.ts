@@ -16,6 +16,8 @@ const FRESHEST_SECONDS = 1.5;
 const TIGHT_SECONDS = 0.5;
 /** No later stage is begun with less time: an engine would not come to an answer. */
 const LEAST_SECONDS = 0.05;
+/** Of the engines, in kilograms or currency units, for each unit of 1 + |value|. */
+const ROUNDING = 1e-6;
 /** Weights below a milligram are rounding dust of the engines. */
 const DUST = 1e-6;
 
@@ -111,7 +113,7 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
   if (options.figuresOnly !== true && isInTime()) {
     const fresh = await freshest(plan, point, {
       seconds: Math.min(FRESHEST_SECONDS, left() * 0.8),
-      held: (every) => held(every, stages),
+      held: (every) => held(every, reachedBy(stages, { plan, point })),
       ask: ({ model, objective }, start, most) =>
         ask(model, objective, "freshest", { share: 1, most, gap: LATER_GAP, start }),
     });
@@ -171,6 +173,16 @@ function countsHeld(model: Model, point: readonly number[]): Model {
     return value <= DUST && variable.tag.family === "go" ? { ...variable, upper: variable.lower } : variable;
   });
   return { ...model, variables };
+}
+
+/** What a point has of the aims, of which nothing is to be given up for freshness but the engines' rounding. */
+function reachedBy(stages: readonly StageResult[], { plan, point }: PlanPoint): StageResult[] {
+  return stages.flatMap((stage) => {
+    const objective = Object.entries(plan.objectives).find(([name]) => name === stage.aim)?.[1];
+    if (objective === undefined) return [];
+    const value = valueAt(objective, point);
+    return [{ ...stage, value, heldWithin: ROUNDING * (1 + Math.abs(value)) }];
+  });
 }
 
 /** The model with every solved aim held. */
