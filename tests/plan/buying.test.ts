@@ -58,6 +58,9 @@ async function planned(text: string, aim?: Aim, kind = "optimal"): Promise<PlanJ
   return plan;
 }
 
+/** Marrows that are not good for longer. */
+const FOR_THE_DAY = "keeps: 1 day";
+
 const bought = ({ purchases }: PlanJson) => purchases.map(({ units, cost }) => [units, Number(cost)]);
 
 describe("a price that falls with the number bought", () => {
@@ -72,7 +75,9 @@ describe("a price that falls with the number bought", () => {
   });
 
   it("is paid where the other aim buys no more than is needed", async () => {
-    expect(bought(await planned(marrows({ price: DOZEN }), "waste"))).toEqual([[10, 20]]);
+    expect(bought(await planned(marrows({ price: DOZEN, more: FOR_THE_DAY }), "waste"))).toEqual([[10, 20]]);
+    // What keeps is no waste, but stock.
+    expect(bought(await planned(marrows({ price: DOZEN }), "waste"))).toEqual([[12, 18]]);
     expect(bought(await planned(marrows({ price: DOZEN, portions: 26 }), "waste"))).toEqual([[13, 19.5]]);
   });
 
@@ -113,7 +118,7 @@ describe("a price that falls with the number bought", () => {
 
   it("makes a ceiling possible that the price of a few does not", async () => {
     // At 2.00 a portion costs 1.00; at 1.50, bought or not what is not needed, 0.75.
-    const text = marrows({ price: DOZEN, ceiling: "ceiling: 0.80,", aim: "waste" });
+    const text = marrows({ price: DOZEN, ceiling: "ceiling: 0.80,", aim: "waste", more: FOR_THE_DAY });
     // Of less waste, only what a dozen's price would allow is known.
     const plan = await planned(text, "waste", "feasible");
     expect(bought(plan)).toEqual([[12, 18]]);
@@ -156,9 +161,16 @@ describe("what a supplier asks for an order", () => {
   const terms = (text: string) => `suppliers: {Green Lane: {${text}}}`;
 
   it("is bought for, and what is not needed goes to waste", async () => {
-    const plan = await planned(marrows({ top: terms("minimum: 24.00"), aim: "waste" }));
+    const asked = { top: terms("minimum: 24.00"), aim: "waste" } as const;
+    const plan = await planned(marrows({ ...asked, more: FOR_THE_DAY }));
     expect(bought(plan)).toEqual([[12, 24]]);
     expect(plan.weights.wastedFood).toBe("1600");
+  });
+
+  it("leaves in stock what is not needed and keeps", async () => {
+    const plan = await planned(marrows({ top: terms("minimum: 24.00"), aim: "waste" }));
+    expect(bought(plan)).toEqual([[12, 24]]);
+    expect([plan.weights.wastedFood, plan.money.closingStock]).toEqual(["0", "4.00"]);
   });
 
   it("is paid on top, and is part of what a plate costs", async () => {
