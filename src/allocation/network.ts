@@ -44,6 +44,12 @@ export function outlastsPlan(lot: LotNode, scenario: Scenario): boolean {
   return lot.lastDay === null || lot.lastDay > lastDay;
 }
 
+/** Whether what is not used of the lot may be given there: of stock whose destination is stated, nowhere else. */
+export function mayGoTo(destination: string, { part, origin }: LotNode, { partsOnHand }: Scenario): boolean {
+  const stock = origin.kind === "onHand" ? partsOnHand[origin.index] : undefined;
+  return stock?.part !== part || stock.destination === undefined || stock.destination === destination;
+}
+
 /** Whether what is not used of the lot stays in stock: on hand, as it was found, with days left after the plan. */
 export function staysInStock(lot: LotNode, scenario: Scenario): boolean {
   if (lot.origin.kind === "cut") return false;

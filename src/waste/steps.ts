@@ -1,8 +1,14 @@
-import type { LotOrigin, PartClass, RecipeLine, Scenario, Step } from "../kitchen/index.js";
+import type { LotOrigin, PartClass, RecipeLine, Scenario, Step, Yield } from "../kitchen/index.js";
 import { Decimal, ONE, ZERO } from "../quantity/index.js";
 import { lastDayOfLot } from "../safety/index.js";
 
 type ClassOf = (part: string) => PartClass;
+
+/** The class of a part of the scenario by its name. */
+export function classesOf({ parts }: Pick<Scenario, "parts">): ClassOf {
+  const known = new Map(parts.map(({ name, class: kind }) => [name, kind]));
+  return (part) => known.get(part) ?? "food";
+}
 
 /** What a step takes off of a weight of food that it takes, 0.22 being 22 %. */
 export interface TakenOff {
@@ -40,23 +46,33 @@ function isForTheSame(step: Step, other: Step): boolean {
   );
 }
 
+/** Whether a step only gives food another name, as dicing rings does. */
+export function isRenaming(step: Step, output: string, classOf: ClassOf): boolean {
+  return (
+    step.water.isZero() &&
+    step.from.every((part) => classOf(part) === "food") &&
+    step.yields.some(({ part, fraction }) => part === output && fraction.equals(ONE))
+  );
+}
+
 /**
- * What a step's work comes to: each part it gives or that further steps make of that, with the most weight taken by
- * the step that a weight of the part stands for.
+ * What a step's work comes to, by each thing that it gives: that part and those that further steps make of it, each
+ * with the most weight taken by the step that a weight of the part stands for.
  */
-export function worksInto(step: Step, { steps }: Scenario): ReadonlyMap<string, Decimal> {
-  const stands = new Map<string, Decimal>();
-  const follow = ({ yields }: Step, taken: Decimal): void => {
-    for (const { part, fraction } of yields) {
-      if (fraction.isZero()) continue;
+export function worksInto(step: Step, { steps }: Scenario): ReadonlyMap<string, Decimal>[] {
+  return step.yields.map((given) => {
+    const stands = new Map<string, Decimal>();
+    const follow = ({ part, fraction }: Yield, taken: Decimal): void => {
+      if (fraction.isZero()) return;
       const of = taken.div(fraction);
-      if (of.lte(stands.get(part) ?? ZERO)) continue;
+      if (of.lte(stands.get(part) ?? ZERO)) return;
       stands.set(part, of);
-      for (const further of steps) if (further.from.includes(part)) follow(further, of);
-    }
-  };
-  follow(step, ONE);
-  return stands;
+      for (const { from, yields } of steps)
+        if (from.includes(part)) for (const made of yields) follow(made, of);
+    };
+    follow(given, ONE);
+    return stands;
+  });
 }
 
 /** What a line of a dish cooked for a service is given, of one origin. */

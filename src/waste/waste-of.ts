@@ -1,6 +1,7 @@
 import {
   type Decision,
   type Going,
+  type Lot,
   type LotOrigin,
   originKey,
   type Part,
@@ -10,7 +11,7 @@ import {
 } from "../kitchen/index.js";
 import { minus, NO_WEIGHT, plus, scale, smaller, total, type Weight, ZERO } from "../quantity/index.js";
 import { beyondLeast, peelOfFamily } from "./breakdowns.js";
-import { takenOffBy, takesAsItIs, worksInto } from "./steps.js";
+import { classesOf, takenOffBy, takesAsItIs, worksInto } from "./steps.js";
 
 /** Food and peel that a decision loses where another way of cutting or working would not. */
 export interface Losses {
@@ -123,7 +124,9 @@ function sentOf({ sends }: Decision, parts: ReadonlySet<string>, from?: LotOrigi
 export function usableParts(scenario: Scenario): ReadonlySet<string> {
   const classOf = new Map(scenario.parts.map(({ name, class: kind }) => [name, kind]));
   const becomesFood = (step: Step): boolean =>
-    [...worksInto(step, scenario).keys()].some((part) => classOf.get(part) === "food");
+    worksInto(step, scenario).some((stands) =>
+      [...stands.keys()].some((part) => classOf.get(part) === "food"),
+    );
   const taken = new Set(scenario.steps.filter(becomesFood).flatMap(({ from }) => from));
   return new Set([...taken].filter((part) => classOf.get(part) === "inedible"));
 }
@@ -159,32 +162,29 @@ export function needlessSteps({ lot, dish, service, line: index }: Going, scenar
     .filter(
       (step) =>
         takenOffBy(step, scenario, classOf) !== null &&
-        worksInto(step, scenario).has(lot.part) &&
+        worksInto(step, scenario).some((stands) => stands.has(lot.part)) &&
         takesAsItIs({ line, service, part: lot.part, origin: lot.origin }, step, scenario),
     )
     .map(({ name }) => name);
 }
 
-function classesOf({ parts }: Scenario): (part: string) => PartClass {
-  const known = new Map(parts.map(({ name, class: kind }) => [name, kind]));
-  return (part) => known.get(part) ?? "food";
-}
-
-/** Weight that a step had to take for the lines that could not have had it as it was, and for what is kept. */
+/**
+ * Weight that a step had to take for the lines that could not have had it as it was, and for what is kept: of what it
+ * gives, for that of which most was wanted.
+ */
 function neededFor(step: Step, origin: LotOrigin, decision: Decision, scenario: Scenario): Weight {
-  const stands = worksInto(step, scenario);
   const dishes = new Map(scenario.dishes.map((dish) => [dish.name, dish]));
-  const taken = (part: string, weight: Weight): Weight => scale(weight, stands.get(part) ?? ZERO);
-  const ofOrigin = (lot: { part: string; origin: LotOrigin }): boolean =>
-    stands.has(lot.part) && originKey(lot.origin) === originKey(origin);
-  return total([
-    ...decision.goings
-      .filter(({ lot, dish, service, line: index }) => {
-        const line = dishes.get(dish)?.lines[index];
-        if (line === undefined || !ofOrigin(lot)) return false;
-        return !takesAsItIs({ line, service, part: lot.part, origin }, step, scenario);
-      })
-      .map(({ lot, weight }) => taken(lot.part, weight)),
-    ...decision.kept.filter(({ lot }) => ofOrigin(lot)).map(({ lot, weight }) => taken(lot.part, weight)),
-  ]);
+  const ofOrigin = ({ origin: other }: Lot): boolean => originKey(other) === originKey(origin);
+  const needed = worksInto(step, scenario).map((stands) => {
+    const taken = ({ part }: Lot, weight: Weight): Weight => scale(weight, stands.get(part) ?? ZERO);
+    const goings = decision.goings.map(({ lot, dish, service, line: index, weight }) => {
+      const line = dishes.get(dish)?.lines[index];
+      if (line === undefined || !ofOrigin(lot) || !stands.has(lot.part)) return NO_WEIGHT;
+      const isNeedless = takesAsItIs({ line, service, part: lot.part, origin }, step, scenario);
+      return isNeedless ? NO_WEIGHT : taken(lot, weight);
+    });
+    const kept = decision.kept.map(({ lot, weight }) => (ofOrigin(lot) ? taken(lot, weight) : NO_WEIGHT));
+    return total([...goings, ...kept]);
+  });
+  return needed.reduce(larger, NO_WEIGHT);
 }

@@ -1,10 +1,12 @@
 import { originKey, type Scenario, type Step } from "../../kitchen/index.js";
+import { classesOf, isRenaming } from "../../waste/index.js";
 import { Sum } from "../builder.js";
 import { mostPerPortion } from "../demand.js";
 import { kg, rate } from "../floats.js";
 import { type Groups, groupBy } from "../group.js";
 import {
   type LotNode,
+  mayGoTo,
   outlastsPlan,
   servicesToWorkBefore,
   staysInStock,
@@ -31,13 +33,6 @@ export function addParts(context: BuildContext): void {
   }
   addCarryLimits(context);
   addCapacities(context);
-}
-
-/** Whether a step only gives the part another name, as dicing rings does. */
-function isLossless(step: Step, output: string): boolean {
-  return (
-    step.yields.some(({ part, fraction }) => part === output && fraction.equals(1)) && step.water.isZero()
-  );
 }
 
 /** A lot that nothing can come into has no outflows; a step that nothing is wanted of is not worked. */
@@ -93,6 +88,7 @@ function addOutflows(lot: LotNode, inflow: number, context: BuildContext): void 
   if (lot.kind.class !== "food") return;
   for (const destination of scenario.destinations) {
     if (destination.end !== "given away" || !destination.takes.food) continue;
+    if (!mayGoTo(destination.name, lot, scenario)) continue;
     const tag = { family: "give", ...ended, destination: destination.name };
     const limit = destination.limit === null ? Number.POSITIVE_INFINITY : kg(destination.limit);
     const variable = builder.variable(tag, `${where} to ${destination.name}`, Math.min(inflow, limit));
@@ -179,6 +175,7 @@ function flowsOf({ handles }: BuildContext): Flows {
  */
 function inflowsOf(lot: LotNode, flows: Flows, scenario: Scenario) {
   const { in: sum, held } = directOf(lot, flows, scenario);
+  const classOf = classesOf(scenario);
   const wasteable = new Sum().addSum(sum);
   let wasteableAnyway = held;
   for (const { step, from, variable } of flows.drawsOf.of(originKey(lot.origin))) {
@@ -187,7 +184,7 @@ function inflowsOf(lot: LotNode, flows: Flows, scenario: Scenario) {
     if (fraction === undefined) continue;
     const given = rate(fraction) * drawUnit(from);
     sum.add(variable, given);
-    if (made > 0 || isLossless(step, lot.part)) wasteable.add(variable, given);
+    if (made > 0 || isRenaming(step, lot.part, classOf)) wasteable.add(variable, given);
     // A piece drawn whole may give more than is asked for, but less than one piece more.
     else if (from.kind.pieceWeight !== null) wasteableAnyway += given;
   }
@@ -233,7 +230,9 @@ function addWorkedInTime(lot: LotNode, flows: Flows, { scenario, builder }: Buil
 }
 
 function madeBySteps(lot: LotNode, { scenario }: BuildContext): boolean {
-  return scenario.steps.some((step) => step.yields[0]?.part === lot.part && !isLossless(step, lot.part));
+  return scenario.steps.some(
+    (step) => step.yields[0]?.part === lot.part && !isRenaming(step, lot.part, classesOf(scenario)),
+  );
 }
 
 /** Kilograms one unit of a draw from the lot stands for. */

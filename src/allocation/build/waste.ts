@@ -1,14 +1,8 @@
-import {
-  type LotOrigin,
-  lotKey,
-  originKey,
-  type Part,
-  type PartClass,
-  type Step,
-} from "../../kitchen/index.js";
-import { ZERO } from "../../quantity/index.js";
+import { type LotOrigin, lotKey, originKey, type Part, type Step } from "../../kitchen/index.js";
+import { type Decimal, ZERO } from "../../quantity/index.js";
 import {
   beyondLeast,
+  classesOf,
   foodFraction,
   peelOfFamily,
   type TakenOff,
@@ -60,7 +54,7 @@ export function addWaste(context: BuildContext): WasteSum {
 /** Parts wasted, the food in items binned, and spare portions nobody is given. */
 function addFoodWasted(sum: Sum, context: BuildContext): void {
   const { handles } = context;
-  const classOf = classesOf(context);
+  const classOf = classesOf(context.scenario);
   for (const { variable } of handles.wastes) sum.add(variable, 1);
   for (const { item, variable } of handles.bins) {
     const breakdown = thriftiestBreakdown(item, classOf);
@@ -81,7 +75,7 @@ function addLostFood(sum: Sum, context: BuildContext): void {
     const { loss } = beyondLeast(item, breakdown, (part) => parts.get(part));
     if (loss.gt(ZERO)) sum.add(variable, rate(loss) * kg(item.unitWeight));
   }
-  const classOf = classesOf(context);
+  const classOf = classesOf(context.scenario);
   for (const [step, draws] of groupBy(handles.draws, (draw) => draw.step).entries()) {
     const takenOff = takenOffBy(step, scenario, classOf);
     if (takenOff === null) continue;
@@ -108,22 +102,38 @@ function addNeedless(
   sum.addSum(worked, rate(takenOff.beyond));
   const rest = rate(takenOff.all.minus(takenOff.beyond));
   if (rest === 0) return;
-  const needed = neededFor(step, origin, context);
-  if (needed.isEmpty) {
+  const needed = worksInto(step, scenario)
+    .map((stands) => neededFor(step, { origin, stands }, context))
+    .filter(({ isEmpty }) => !isEmpty);
+  if (needed.length === 0) {
     sum.addSum(worked, rest);
     return;
   }
   const tag = { family: "worked needlessly", step: step.name };
   const name = `${step.name}, ${originName(scenario, origin)}, needlessly`;
   const needless = builder.variable(tag, name, most);
-  const row = new Sum().addSum(worked).addSum(needed, -1).add(needless, -1);
-  builder.row(tag, name, row, { upper: 0 });
   sum.add(needless, rest);
+  const over = (by: Sum): Sum => new Sum().addSum(worked).addSum(by, -1).add(needless, -1);
+  if (needed.length === 1) {
+    for (const by of needed) builder.row(tag, name, over(by), { upper: 0 });
+    return;
+  }
+  // It is worked for the one thing of which most is wanted.
+  const one = new Sum();
+  needed.forEach((by, index) => {
+    const isFor = builder.variable(tag, `${name}, thing ${index + 1}`, 1, { integer: true });
+    one.add(isFor, 1);
+    builder.row(tag, `${name}, for thing ${index + 1}`, over(by).add(isFor, most), { upper: most });
+  });
+  builder.row(tag, `${name}, for one thing`, one, { lower: 1, upper: 1 });
 }
 
-/** What a step must take for the lines that could not have it as it is, and for what is kept. */
-function neededFor(step: Step, origin: LotOrigin, { scenario, handles }: BuildContext): Sum {
-  const stands = worksInto(step, scenario);
+/** What a step must take for lines that could not have it as it is, and for what is kept, of one thing it gives. */
+function neededFor(
+  step: Step,
+  { origin, stands }: { readonly origin: LotOrigin; readonly stands: ReadonlyMap<string, Decimal> },
+  { scenario, handles }: BuildContext,
+): Sum {
   const key = originKey(origin);
   const needed = new Sum();
   for (const { lot, site, line: index, unit, variable } of handles.goes) {
@@ -195,9 +205,4 @@ function addSmaller(
 
 function partsOf({ scenario }: BuildContext): ReadonlyMap<string, Part> {
   return new Map(scenario.parts.map((part) => [part.name, part]));
-}
-
-function classesOf(context: BuildContext): (part: string) => PartClass {
-  const parts = partsOf(context);
-  return (part) => parts.get(part)?.class ?? "food";
 }

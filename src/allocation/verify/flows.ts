@@ -10,6 +10,7 @@ import {
   total,
   type Weight,
 } from "../../quantity/index.js";
+import { classesOf, isRenaming } from "../../waste/index.js";
 import type { Fault } from "./index.js";
 
 /** A lot with all that comes into it and leaves it. */
@@ -84,10 +85,15 @@ export function inTimeFaults(decision: Decision, scenario: Scenario): Fault[] {
  */
 export function workedForUseFaults(decision: Decision, scenario: Scenario): Fault[] {
   const books = lotBooks(decision, scenario);
+  const classOf = classesOf(scenario);
+  const isMereRenaming = (name: string, part: string): boolean => {
+    const step = stepOf(name, scenario);
+    return step !== undefined && isRenaming(step, part, classOf);
+  };
   return [...books.values()].flatMap((book) => {
     const { lot, direct, made, sent } = book;
     const isFood = scenario.parts.some(({ name, class: kind }) => name === lot.part && kind === "food");
-    const mains = made.filter(({ step, first }) => first && !isLossless(stepOf(step, scenario), lot.part));
+    const mains = made.filter(({ step, first }) => first && !isMereRenaming(step, lot.part));
     if (!isFood || mains.length === 0) return [];
     let allowed = plus(direct, weightsOf(made.filter((entry) => !mains.includes(entry))));
     for (const { source, step } of mains) {
@@ -119,12 +125,6 @@ function movementsOf({ goings, drawn, kept }: LotBook): number {
 
 function stepOf(name: string, { steps }: Scenario): Step | undefined {
   return steps.find((step) => step.name === name);
-}
-
-function isLossless(step: Step | undefined, part: string): boolean {
-  return (
-    step?.water.isZero() === true && step.yields.some((made) => made.part === part && made.fraction.eq(ONE))
-  );
 }
 
 /** Parts that move whole are worked and go into dishes in whole pieces. */
