@@ -9,7 +9,17 @@ import {
   type Scenario,
   type Step,
 } from "../kitchen/index.js";
-import { minus, NO_WEIGHT, plus, scale, smaller, total, type Weight, ZERO } from "../quantity/index.js";
+import {
+  larger,
+  minus,
+  NO_WEIGHT,
+  plus,
+  scale,
+  smaller,
+  total,
+  type Weight,
+  ZERO,
+} from "../quantity/index.js";
 import { beyondLeast, peelOfFamily } from "./breakdowns.js";
 import { classesOf, takenOffBy, takesAsItIs, worksInto } from "./steps.js";
 

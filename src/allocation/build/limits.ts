@@ -87,7 +87,7 @@ function addDestinations(context: BuildContext): void {
     const sum = new Sum();
     for (const give of handles.gives) {
       if (give.destination === destination.name)
-        sum.add(give.variable, rate(weightBeforeWorking(give.lot.part, scenario)));
+        sum.add(give.variable, rate(weightBeforeWorking(give.lot, scenario)));
     }
     for (const spare of handles.spares) {
       if (spare.destination === destination.name)

@@ -1,4 +1,4 @@
-import { originKey, type Scenario, type Step } from "../../kitchen/index.js";
+import { originKey, type Scenario } from "../../kitchen/index.js";
 import { classesOf, isRenaming } from "../../waste/index.js";
 import { Sum } from "../builder.js";
 import { mostPerPortion } from "../demand.js";

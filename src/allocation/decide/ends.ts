@@ -77,7 +77,7 @@ function endsOf(settling: Settling, rest: Weight, scenario: Scenario, rooms: Roo
   const step = scenario.scaleStep;
   const sends = new Map<string, Weight>();
   let left = rest;
-  const counted = weightBeforeWorking(lot.part, scenario);
+  const counted = weightBeforeWorking(lot, scenario);
   const send = (destination: string, weight: Weight, each = ONE): void => {
     const sent = rooms.take(destination, smaller(weight, left), each);
     if (sent === NO_WEIGHT) return;

@@ -71,7 +71,7 @@ export function destinationFaults(decision: Decision, scenario: Scenario): Fault
     let slack = ZERO;
     for (const { lot, destination, weight } of decision.sends) {
       if (destination !== name) continue;
-      const each = end === "given away" ? weightBeforeWorking(lot.part, scenario) : ONE;
+      const each = end === "given away" ? weightBeforeWorking(lot, scenario) : ONE;
       found = found.plus(each.times(weight.toString()));
     }
     for (const cooking of decision.cookings) {

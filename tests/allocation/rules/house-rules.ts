@@ -1,5 +1,5 @@
 import { money } from "../../../src/quantity/index.js";
-import { g, stepOf } from "../../support/small-scenario.js";
+import { g } from "../../support/small-scenario.js";
 import {
   asked,
   both,
@@ -187,20 +187,6 @@ export const HOUSE_RULES: readonly Rule[] = [
     fault: /^staff meal: 3.83\d* g over its limit/,
     // 25 g of strand are of 33.33 g of green: 170.5 + 33.33 g are given, and 195.5 g by their own weight.
     broken: sent("leek strand", () => ({ destination: "staff meal" })),
-  },
-  {
-    rule: "what steps make of what steps made counts down the chain",
-    families: ["destination"],
-    check: "destinations",
-    fault: /^staff meal: 17.1\d* g over its limit/,
-    // Were green itself rinsed out of white at a half: 40 + 150.5 + 25 x 2 / 0.75.
-    broken: both(
-      asked(({ steps }) => ({
-        steps: [...steps, stepOf("rinse", ["leek white"], { "leek green": "0.5" })],
-      })),
-      sent("leek strand", () => ({ destination: "staff meal" })),
-      destination("staff meal", { limit: g(240) }),
-    ),
   },
   {
     rule: "pots are not filled beyond what they hold",

@@ -1,0 +1,154 @@
+import { describe, expect, it } from "vitest";
+import type { Decision, Going, Lot, Scenario } from "../../src/kitchen/index.js";
+import { lossesOf, needlessSteps, weightBeforeWorking } from "../../src/waste/index.js";
+import { leekItem, leekScenario } from "../support/leek.js";
+import { breakdownOf, dishOf, g, lineOf, partOf, stepOf } from "../support/small-scenario.js";
+
+const cut = (part: string): Lot => ({ part, origin: { kind: "cut", service: 0 } });
+
+const NOTHING: Decision = {
+  purchases: [],
+  cuts: [],
+  binned: [],
+  keptItems: [],
+  preps: [],
+  goings: [],
+  cookings: [],
+  sends: [],
+  kept: [],
+};
+
+const going = (part: string, dish: string, weight: number): Going => ({
+  lot: cut(part),
+  dish,
+  service: 0,
+  line: 0,
+  weight: g(weight),
+  pieces: null,
+});
+
+const prep = (step: string, from: string, weight: number): Decision["preps"][number] => ({
+  step,
+  from: cut(from),
+  service: 0,
+  weight: g(weight),
+  water: g(0),
+  parts: [],
+  loss: g(0),
+});
+
+/** Green is peeled to heart at a half, a quarter skin and a quarter loss; heart is diced, which loses nothing. */
+const peeled = (soup: readonly string[], more: Partial<Scenario> = {}): Scenario =>
+  leekScenario([dishOf("soup", 1, [lineOf(20, soup)]), dishOf("salad", 1, [lineOf(10, ["leek dice"])])], {
+    steps: [
+      stepOf("peel", ["leek green"], { "leek heart": "0.5", "leek skin": "0.25" }),
+      stepOf("dice", ["leek heart"], { "leek dice": "1" }),
+    ],
+    parts: [
+      ...leekScenario([]).parts,
+      partOf("leek heart", "leek"),
+      partOf("leek dice", "leek"),
+      partOf("leek skin", "leek", "inedible"),
+    ],
+    ...more,
+  });
+
+describe("food lost in steps", () => {
+  const lost = (scenario: Scenario, decision: Partial<Decision>): string =>
+    lossesOf(scenario, { ...NOTHING, ...decision }).lostFood.toString();
+
+  it("is all that peeling takes off where the line takes green as it is", () => {
+    const soup = { preps: [prep("peel", "leek green", 40)], goings: [going("leek heart", "soup", 20)] };
+    expect(lost(peeled(["leek green", "leek heart"]), soup)).toBe("20000");
+    expect(lost(peeled(["leek heart"]), soup)).toBe("0");
+  });
+
+  it("is so where the peeled part has had another step besides", () => {
+    const soup = {
+      preps: [prep("peel", "leek green", 40), prep("dice", "leek heart", 20)],
+      goings: [going("leek dice", "soup", 20)],
+    };
+    expect(lost(peeled(["leek green", "leek dice"]), soup)).toBe("20000");
+    expect(lost(peeled(["leek dice"]), soup)).toBe("0");
+  });
+
+  it("leaves out what another dish needs peeled", () => {
+    // 10 g of dice for the salad take 20 g of green; of 60 g peeled, 40 g were not needed: half of it is lost.
+    const both = {
+      preps: [prep("peel", "leek green", 60), prep("dice", "leek heart", 10)],
+      goings: [going("leek heart", "soup", 20), going("leek dice", "salad", 10)],
+    };
+    expect(lost(peeled(["leek green", "leek heart"]), both)).toBe("20000");
+  });
+
+  it("is not what a share below all of the line makes necessary", () => {
+    const soup = [{ part: "leek green", mostShare: lineOf(1, ["x"]).cookingYield.div(2) }, "leek heart"];
+    const scenario = { ...peeled(["leek heart"]), dishes: [dishOf("soup", 1, [lineOf(20, soup)])] };
+    const decision = { preps: [prep("peel", "leek green", 20)], goings: [going("leek heart", "soup", 10)] };
+    expect(lost(scenario, decision)).toBe("0");
+  });
+
+  it("is named with the going that could have done without the step", () => {
+    const scenario = peeled(["leek green", "leek dice"]);
+    expect(needlessSteps(going("leek dice", "soup", 20), scenario)).toEqual(["peel"]);
+    expect(needlessSteps(going("leek dice", "salad", 10), scenario)).toEqual([]);
+  });
+});
+
+describe("food lost in cuts, and peel", () => {
+  const two = leekScenario([], {
+    items: [
+      leekItem({
+        breakdowns: [
+          breakdownOf("thick", 200, { "leek white": 80, "leek green": 60, "leek root": 60 }),
+          breakdownOf("wet", 200, { "leek white": 90, "leek green": 60, "leek root": 40 }),
+          breakdownOf("thin", 200, { "leek white": 100, "leek green": 60, "leek root": 40 }),
+        ],
+      }),
+    ],
+  });
+  const cutBy = (breakdown: string): Decision["cuts"][number] => ({
+    ...{ item: "leek", breakdown, service: 0, units: 1, weight: g(200), loss: g(0) },
+    parts: [],
+  });
+  const sent = (weight: number) => [{ lot: cut("leek root"), destination: "refuse", weight: g(weight) }];
+
+  it("are each what the item's thriftiest ways would not have lost", () => {
+    const { cuts } = lossesOf(two, { ...NOTHING, cuts: ["thick", "wet", "thin"].map(cutBy) });
+    expect(cuts.map(({ lost, peelBeyond }) => [lost, peelBeyond].map(String))).toEqual([
+      ["0", "20000"],
+      ["10000", "0"],
+      ["0", "0"],
+    ]);
+  });
+
+  it.each([
+    [60, "20000"],
+    [20, "20000"],
+    [15, "15000"],
+    [0, "0"],
+  ])("count peel only as far as it is thrown away: of %d g, %s mg", (thrown, avoidable) => {
+    const decision = { ...NOTHING, cuts: [cutBy("thick")], sends: sent(thrown) };
+    expect(lossesOf(two, decision).avoidablePeel.toString()).toBe(avoidable);
+  });
+
+  it("know bones from peel", () => {
+    const bones = two.parts.map((part) => (part.name === "leek root" ? { ...part, isPeel: false } : part));
+    const decision = { ...NOTHING, cuts: [cutBy("thick")], sends: sent(60) };
+    expect(lossesOf({ ...two, parts: bones }, decision).avoidablePeel.toString()).toBe("0");
+  });
+});
+
+describe("what a part weighs before working", () => {
+  it("is followed down the chain of steps, but not behind what is cut as it is", () => {
+    const scenario = peeled(["leek dice"], {
+      steps: [
+        stepOf("peel", ["leek green"], { "leek heart": "0.5", "leek skin": "0.25" }),
+        stepOf("dice", ["leek heart"], { "leek dice": "0.8" }),
+        stepOf("rinse", ["leek white"], { "leek green": "0.5" }),
+      ],
+    });
+    const weight = (part: string): number => weightBeforeWorking(cut(part), scenario).toNumber();
+    expect(["leek white", "leek green", "leek heart", "leek dice"].map(weight)).toEqual([1, 1, 2, 2.5]);
+  });
+});
