@@ -119,6 +119,7 @@ function wasteJson(
   return {
     ...mapValues(waste, gramsText),
     counts: mapValues(wasteCounts, (share) => share.toFixed()),
+    unusedParts: losses.unusedParts.map(({ part, weight }) => ({ part, weight: gramsText(weight) })),
     lostInCuts: decision.cuts.map(({ item }, index) => ({
       item,
       lostFood: gramsText(losses.cuts[index]?.lost ?? NO_WEIGHT),
@@ -169,6 +170,7 @@ export function composeNoPlan(scenario: Scenario, findings: Findings): PlanJson 
       unusedUsable: none,
       givenAway: none,
       counts: mapValues(scenario.wasteCounts, (share) => share.toFixed()),
+      unusedParts: [],
       lostInCuts: [],
       lostInSteps: [],
     },

@@ -18,6 +18,10 @@ const GAP = "\u00a0";
 
 /** How a scenario's locale, currency and scale write figures. Every method gives text that can be printed. */
 export interface Writing {
+  /** The smallest weight the scale shows. */
+  readonly step: Weight;
+  /** The currency's smallest coin. */
+  readonly coin: Money;
   /** Unit of the kitchen's scale, "g" or "oz", for the heads of columns. */
   readonly unit: string;
   /** The larger one, "kg" or "lb", that prices by weight are for. */
@@ -93,6 +97,8 @@ export function writingFor({ locale, currency, scaleStep }: WritingOf): Writing 
   const onScale = (weight: Weight): Weight => roundTogether([weight], scaleStep)[0] ?? weight;
 
   return {
+    step: scaleStep,
+    coin: money(coinOf(currency)),
     unit,
     largeUnit: large.unit,
     perLarge: (perKilogram) =>
