@@ -48,7 +48,8 @@ export function wasteFigures(waste: CooksWaste, writing: Writing): WasteFigure[]
   const counting = shown.filter((kind) => !shareOf(kind, waste)?.isZero());
   const counted = writing.onScale(waste.counted);
   if (counting.length === 1 && counted === weights.foodWasted) return figures;
-  const of = countedWords(counting, waste, writing);
+  const there = counting.filter((kind) => weights[kind] !== NO_WEIGHT);
+  const of = countedWords(there, waste, writing);
   return [...figures, { kind: "counted", name: COUNTED, weight: counted, of, share: "" }];
 }
 
