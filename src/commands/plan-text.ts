@@ -7,10 +7,14 @@ import {
   isTimeLimit,
   listed,
   outcomeWords,
+  roundingWords,
   type Writing,
+  wasteFigures,
+  wasteText,
   writingFor,
 } from "../pages/index.js";
 import { grams, money, NO_MONEY, NO_WEIGHT, total, type Weight } from "../quantity/index.js";
+import { cooksWasteOf } from "../waste-accounts/index.js";
 import type { Terminal } from "./terminal.js";
 import { wrapped } from "./wrapped.js";
 
@@ -34,6 +38,7 @@ export function printPlan(plan: PlanJson, scenario: Scenario, terminal: Terminal
     ["Cut", cuts(plan, scenario, writing)],
     ["Cook", dishes(plan, scenario, writing)],
     ["Use", [usedAndWasted(plan, writing), restOfWeight(plan, writing)]],
+    ["Waste", besidesWasted(plan, writing)],
     ["Spend", [spending(plan, writing)]],
     ["Proof", [proof(plan, writing)]],
     ["Sure", cautiousWords(plan, writing)],
@@ -135,12 +140,17 @@ function usedAndWasted({ weights }: PlanJson, writing: Writing): string {
   const wasted = grams(weights.wastedFood);
   const used = total([weights.inDishes, weights.givenAway, weights.closingStock].map(grams));
   const usable = total([used, wasted]);
-  return `${writing.weight(used)} of ${writing.weight(usable)} usable (${writing.percent(used, usable)}); waste ${writing.weight(wasted)} (${writing.percent(wasted, usable)})`;
+  return `${writing.weight(used)} of ${writing.weight(usable)} usable (${writing.percent(used, usable)}); wasted food ${writing.weight(wasted)} (${writing.percent(wasted, usable)})`;
+}
+
+/** What a cook may call waste beside wasted food, and what counts of it. */
+function besidesWasted(plan: PlanJson, writing: Writing): string[] {
+  const [, ...figures] = wasteFigures(cooksWasteOf(plan), writing);
+  return figures.map((figure) => wasteText(figure, writing));
 }
 
 function restOfWeight({ weights }: PlanJson, writing: Writing): string {
   const parts: [string, Weight][] = [
-    ["given away", grams(weights.givenAway)],
     ["kept past the plan", grams(weights.closingStock)],
     ["inedible", grams(weights.inedible)],
     ["lost as juice, drip and steam", grams(weights.losses)],
@@ -158,5 +168,6 @@ function spending({ money: sums }: PlanJson, writing: Writing): string {
 function proof(plan: PlanJson, writing: Writing): string {
   const { engine, seconds, stoppedBy } = plan.outcome;
   const stopped = stoppedBy === null ? "" : `, stopped by ${stoppedBy}`;
-  return `${outcomeWords(plan, writing).headline} (solver ${engine}, ${seconds.toFixed(2)} s${stopped})`;
+  const rounded = roundingWords(plan, writing);
+  return `${outcomeWords(plan, writing).headline}${rounded === "" ? "" : `, ${rounded}`} (solver ${engine}, ${seconds.toFixed(2)} s${stopped})`;
 }

@@ -7,10 +7,12 @@ import {
   spendHead,
   tradeoffPage,
   tradeoffSums,
+  wasteLine,
   writingFor,
 } from "../pages/index.js";
 import { askedLine, planningWith } from "../planning/index.js";
 import { grams, money } from "../quantity/index.js";
+import { cooksWasteOf } from "../waste-accounts/index.js";
 import { answering, writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import type { Terminal } from "./terminal.js";
@@ -67,9 +69,10 @@ function printTradeoff(tradeoff: TradeoffJson, scenario: Scenario, terminal: Ter
   plans.forEach((plan, index) => {
     const figures = `waste ${writing.weight(grams(plan.waste))}, ${spendHead(scenario).toLowerCase()} ${writing.money(money(plan.netSpend))}`;
     const sums = tradeoffSums(plan, plans[index - 1], scenario, writing);
+    const besides = wasteLine(cooksWasteOf(plan.plan), writing);
     const lines = [
       `${figures}${plan.proved ? "" : " (best found, not proved)"}`,
-      ...(sums === "" ? [] : [sums]),
+      ...[besides, sums].filter((line) => line !== ""),
       ...plan.changes.map((change) => changeText(change, writing)),
     ];
     lines.forEach((line, at) => {

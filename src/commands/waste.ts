@@ -3,12 +3,11 @@ import { basename } from "node:path";
 import { Engines } from "../allocation/index.js";
 import { hasPlan, type PlanJson, planSchema } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { happenedAt, isPlanKept, loadScenario } from "../kitchen-files/index.js";
-import { type Writing, wasteAccountsPage, writingFor } from "../pages/index.js";
+import { happenedAt, isPlanKept, loadScenario, readKeptPlan } from "../kitchen-files/index.js";
+import { type Writing, wasteAccountsPage, wasteFigures, wasteText, writingFor } from "../pages/index.js";
 import { planScenario } from "../planning/index.js";
 import { Decimal, grams, NO_WEIGHT, scale, toGrams, total } from "../quantity/index.js";
 import { problemText } from "../reading/index.js";
-import { planFile } from "../records/index.js";
 import {
   accountOf,
   accountsCsv,
@@ -88,9 +87,9 @@ async function ofJson(file: string): Promise<Read> {
 async function ofScenario(file: string, seconds: number): Promise<Read> {
   const { scenario, problems } = await loadScenario(file);
   if (scenario === null || problems.length > 0) return { problems: problems.map(problemText) };
-  const weighed = await weighedAt(file, scenario);
-  if (weighed !== null && "problems" in weighed) return weighed;
-  const plan = weighed?.plan ?? (await planIn(planFile(file))) ?? (await plannedNow());
+  const kept = await keptAt(file, scenario);
+  if (kept !== null && "problems" in kept) return kept;
+  const plan = kept?.plan ?? (await plannedNow());
   if (!hasPlan(plan)) return { problems: [`${basename(file)} has no plan: \`plan\` says why.`] };
   return { account: accountOf(plan, scenario.name, standingOf(plan)), written: scenario };
 
@@ -105,15 +104,17 @@ async function ofScenario(file: string, seconds: number): Promise<Read> {
   }
 }
 
-/** What was weighed after the kept plan; null where nothing was. */
-async function weighedAt(
+/** The kept plan, or what was weighed after it where anything was; null where none is kept. */
+async function keptAt(
   file: string,
   scenario: Scenario,
 ): Promise<{ readonly plan: PlanJson } | { readonly problems: readonly string[] } | null> {
   if (!(await isPlanKept(file))) return null;
   const { happened, problems } = await happenedAt(file, scenario);
   if (happened === null) return { problems: problems.map(problemText) };
-  return happened.rows.some(({ weighed }) => weighed) ? { plan: happened.plan } : null;
+  if (happened.rows.some(({ weighed }) => weighed)) return { plan: happened.plan };
+  const { kept, problems: gaps } = await readKeptPlan(file, scenario);
+  return kept === null ? { problems: gaps.map(problemText) } : { plan: kept.plan };
 }
 
 async function planIn(file: string): Promise<PlanJson | null> {
@@ -152,9 +153,9 @@ function printAccount(account: WasteAccount, count: Count, writing: Writing, ter
     `Waste ${writing.weight(weight)}: food ${writing.weight(food)}, inedible parts ${writing.weight(inedible)}; ${writing.money(money)} lost`,
   );
   terminal.print(`Each: ${eachText(weight, account, writing)}`);
-  terminal.print(
-    `Used: ${writing.weight(eaten)} of food, ${writing.weight(account.givenAway)} of it given away`,
-  );
+  terminal.print(`Used: ${writing.weight(eaten)} of food`);
+  const [, ...besides] = wasteFigures(account.waste, writing);
+  for (const figure of besides) terminal.print(wasteText(figure, writing));
   for (const { row, why } of leftOut)
     terminal.print(
       `Not counted: ${writing.weight(row.weight)} of ${row.material} to ${DESTINATION_FACTS[row.destination].name.toLowerCase()}, ${why}`,

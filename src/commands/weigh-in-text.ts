@@ -1,15 +1,16 @@
 import type { PlanJson } from "../contract/index.js";
-import { coins, type Writing, writingFor } from "../pages/index.js";
+import { coins, type Writing, wasteCompared, writingFor } from "../pages/index.js";
 import {
   grams,
   type Money,
   minus,
   money,
-  roundTogether,
+  roundAround,
   toCurrency,
   total,
   type Weight,
 } from "../quantity/index.js";
+import { cooksWasteOf } from "../waste-accounts/index.js";
 import {
   type Difference,
   dishDifferences,
@@ -37,8 +38,21 @@ export function printHappened(planned: PlanJson, happened: Happened, terminal: T
     ],
   );
   table("Left, lost and away", ends, writing, terminal);
+  table("Waste", wasteLines(planned, plan, writing), writing, terminal);
   terminal.print("");
   for (const line of balanceLines(planned, happened, writing)) terminal.print(line.replaceAll("\u00a0", " "));
+}
+
+function wasteLines(planned: PlanJson, actual: PlanJson, writing: Writing): Line[] {
+  return wasteCompared(cooksWasteOf(planned), cooksWasteOf(actual), writing).map(
+    ({ figure, planned: was, actual: is }) => [
+      figure.name.toLowerCase(),
+      writing.shown(was),
+      writing.shown(is),
+      signed(is, was, writing),
+      figure.share,
+    ],
+  );
 }
 
 function sharedWeighed({ weighIn }: PlanJson): string {
@@ -135,6 +149,8 @@ function table(caption: string, lines: readonly Line[], { unit }: Writing, termi
   });
 }
 
+const OUT = ["dishes", "given away", "kept", "wasted", "inedible", "losses"];
+
 function balanceLines(planned: PlanJson, { plan: happened, scenario }: Happened, writing: Writing): string[] {
   const { weights, money: paid } = happened;
   const used = ({ weights: all }: PlanJson) =>
@@ -142,20 +158,19 @@ function balanceLines(planned: PlanJson, { plan: happened, scenario }: Happened,
   const share = (plan: PlanJson) =>
     writing.percent(used(plan), total([used(plan), grams(plan.weights.wastedFood)]));
   const cost = (text: string) => writing.money(money(text));
-  const rest = ["dishes", "given away", "kept", "wasted"];
   const weightOut = [
     ...[weights.inDishes, weights.givenAway, weights.closingStock, weights.wastedFood],
     ...[weights.inedible, weights.losses],
   ].map(grams);
   const moneyOut = [paid.inDishes, paid.givenAway, paid.closingStock, paid.wasted].map((text) => money(text));
-  const weighed = roundTogether(weightOut, scenario.scaleStep);
+  const weighed = roundAround(weightOut, scenario.scaleStep, (index) => OUT[index] === "wasted");
   const coined = coins(moneyOut, scenario);
   const terms = (names: readonly string[], shown: readonly string[]) =>
     names.map((name, index) => `${name} ${shown[index] ?? ""}`).join(" + ");
   return [
-    `Used      ${share(happened)} of what was usable (planned ${share(planned)}); waste ${writing.weight(grams(weights.wastedFood))} (planned ${writing.weight(grams(planned.weights.wastedFood))})`,
+    `Used      ${share(happened)} of what was usable (planned ${share(planned)}); wasted food ${writing.weight(grams(weights.wastedFood))} (planned ${writing.weight(grams(planned.weights.wastedFood))})`,
     `Spent     ${cost(paid.spent)} (planned ${cost(planned.money.spent)}); of it wasted ${cost(paid.wasted)} (planned ${cost(planned.money.wasted)})`,
-    `Weight    ${writing.weight(total(weighed))} = ${terms([...rest, "inedible", "losses"], weighed.map(writing.weight))}`,
-    `Money     ${writing.money(total(coined))} = ${terms(rest, coined.map(writing.money))}`,
+    `Weight    ${writing.weight(total(weighed))} = ${terms(OUT, weighed.map(writing.weight))}`,
+    `Money     ${writing.money(total(coined))} = ${terms(OUT.slice(0, 4), coined.map(writing.money))}`,
   ];
 }

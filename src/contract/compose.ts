@@ -125,6 +125,7 @@ function wasteJson(
   return {
     ...mapValues(waste, gramsText),
     counts: mapValues(scenario.wasteCounts, (share) => share.toFixed()),
+    unusedParts: losses.unusedParts.map(({ part, weight }) => ({ part, weight: gramsText(weight) })),
     lostInCuts: decision.cuts.map(({ item }, index) => ({
       item,
       lostFood: gramsText(losses.cuts[index]?.lost ?? NO_WEIGHT),
@@ -179,6 +180,7 @@ export function composeNoPlan(scenario: Scenario, findings: Findings): PlanJson 
       unusedUsable: none,
       givenAway: none,
       counts: mapValues(scenario.wasteCounts, (share) => share.toFixed()),
+      unusedParts: [],
       lostInCuts: [],
       needless: [],
       lostInSteps: [],

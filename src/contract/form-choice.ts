@@ -82,7 +82,7 @@ export const formChoiceSchema = z.object({
               ),
               /** All that the plan buys, not this item alone; less what is kept at its stated value. */
               netSpend: decimal,
-              /** Grams of food nobody is given, with avoidable peel where it counts. */
+              /** Grams, as a plan's `waste` counts them. */
               waste: decimal,
               /** Grams of food that cutting these forms gave and that was on hand, less what of their parts is wasted. */
               used: decimal,

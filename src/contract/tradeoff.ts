@@ -17,7 +17,7 @@ export const tradeoffSchema = z.object({
   steps: z.object({ waste: decimal, netSpend: decimal }).nullable(),
   plans: z.array(
     z.object({
-      /** Grams of food nobody is given, with avoidable peel where it counts. */
+      /** Grams, as the plan's `waste` counts them. */
       waste: decimal,
       /** What is spent less what is kept at its stated value. */
       netSpend: decimal,

@@ -1,8 +1,9 @@
-import { money, roundTogether, total, type Weight } from "../quantity/index.js";
+import { money, total, type Weight } from "../quantity/index.js";
 import { flowTotal } from "./movements.js";
 import { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 import type { PageMaker } from "./page.js";
 import { isKind, planWeight, type View, type Warning, warningsOf } from "./view.js";
+import { type WasteRow, wasteRows } from "./waste-figures.js";
 import { counted, cutWords, once } from "./writing.js";
 
 type Glance = {
@@ -14,6 +15,7 @@ type Glance = {
   readonly spareColumn: readonly string[];
   readonly ceilingColumn: readonly string[];
   readonly menuColumns: string;
+  readonly wasteFigures: readonly WasteRow[];
   readonly ends: readonly End[];
   readonly endTotal: string;
   readonly endPercent: string;
@@ -52,6 +54,7 @@ export function glanceData(view: View): Glance {
     spareColumn,
     ceilingColumn,
     menuColumns: String(3 + spareColumn.length + ceilingColumn.length),
+    wasteFigures: wasteRows(plan, writing),
     ...ends(view),
   };
 }
@@ -60,11 +63,10 @@ export function glanceData(view: View): Glance {
 const NONE = "–";
 
 function keyFigures(view: View): Glance["figures"] {
-  const { plan, scenario, writing } = view;
+  const { plan, writing } = view;
   const inFlow = flowTotal(view.movements, ({ from }) => isKind(from, "supplier", "onHand", "water"));
   const wasted = flowTotal(view.movements, ({ to }) => isKind(to, "wastedFood"));
   const onPlates = plateWeight(view);
-  const peel = planWeight(plan.weights.avoidablePeel);
   const usable = total([
     onPlates,
     flowTotal(view.movements, ({ to }) => isKind(to, "givenAway", "closingStock", "wastedFood")),
@@ -74,10 +76,7 @@ function keyFigures(view: View): Glance["figures"] {
     {
       name: "Wasted food",
       value: writing.weight(wasted),
-      note:
-        scenario.wasteCounts.avoidablePeel.gt(0) && peel > 0n
-          ? `${share}, and ${writing.weight(peel)} of avoidable peel`
-          : share,
+      note: share,
     },
     {
       name: "On plates",
@@ -175,7 +174,7 @@ function serviceGroups(
 }
 
 function ends(view: View): { ends: End[]; endTotal: string; endPercent: string } {
-  const { plan, writing, scenario } = view;
+  const { writing } = view;
   const into = (...kinds: string[]) => flowTotal(view.movements, ({ to }) => isKind(to, ...kinds));
   const rows: [string, string, Weight][] = [
     ["On plates", "dish", plateWeight(view)],
@@ -187,23 +186,14 @@ function ends(view: View): { ends: End[]; endTotal: string; endPercent: string }
   ];
   const shown = rows.filter(([, , weight]) => weight !== 0n);
   const percents = writing.percents(shown.map(([, , weight]) => weight));
-  const peel =
-    roundTogether([planWeight(plan.weights.avoidablePeel)], scenario.scaleStep)[0] ?? (0n as Weight);
   const all = total(shown.map(([, , weight]) => weight));
   return {
-    ends: shown.flatMap(([name, kind, weight], index): End[] => [
-      { name, kind, shown: writing.shown(weight), percent: percents[index] ?? "" },
-      ...(kind === "inedible" && peel > 0n
-        ? [
-            {
-              name: "of which avoidable peel",
-              kind: "part-of",
-              shown: writing.shown(peel),
-              percent: writing.percent(peel, all),
-            },
-          ]
-        : []),
-    ]),
+    ends: shown.map(([name, kind, weight], index) => ({
+      name,
+      kind,
+      shown: writing.shown(weight),
+      percent: percents[index] ?? "",
+    })),
     endTotal: writing.shown(all),
     endPercent: writing.wholePercent,
   };

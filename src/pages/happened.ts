@@ -4,11 +4,13 @@ import {
   minus,
   money,
   NO_MONEY,
+  roundAround,
   roundTogether,
   toCurrency,
   total,
   type Weight,
 } from "../quantity/index.js";
+import { cooksWasteOf } from "../waste-accounts/index.js";
 import {
   type Difference,
   type DishDifference,
@@ -19,7 +21,8 @@ import {
   type Happened,
 } from "../weigh-in/index.js";
 import type { PageMaker } from "./page.js";
-import { accountName, endWords, planWeight, shortName, type View } from "./view.js";
+import { accountName, endWords, isKind, planWeight, shortName, type View } from "./view.js";
+import { wasteCompared, wasteNote } from "./waste-figures.js";
 import { capital, coins, type Writing } from "./writing.js";
 
 /** A plan as kept, and what happened. */
@@ -34,6 +37,7 @@ type HappenedData = {
   readonly dishes: readonly DishTable[];
   readonly ends: readonly EndRow[];
   readonly endTotal: EndRow;
+  readonly waste: readonly Compared[];
   readonly weights: Balance;
   readonly moneys: Balance;
 };
@@ -69,6 +73,13 @@ type EndRow = {
   readonly unweighed: string;
   readonly notes: readonly string[];
 };
+type Compared = {
+  readonly name: string;
+  readonly note: string;
+  readonly planned: string;
+  readonly actual: string;
+  readonly difference: string;
+};
 type Balance = { readonly in: readonly Term[]; readonly out: readonly Term[]; readonly total: Term };
 type Term = { readonly name: string; readonly planned: string; readonly actual: string };
 
@@ -89,6 +100,7 @@ export function happenedData({ planned, happened }: HappenedView, view: View): H
     gave: gaveDifferences(happened).map((each) => gaveTable(each, view)),
     dishes: dishes.map((dish) => dishTable(dish, services.length > 1, view)),
     ...endRows(planned, happened, view),
+    waste: wasteTable(planned, happened.plan, writing),
     weights: weightBalance(planned, happened.plan, view),
     moneys: moneyBalance(planned, happened.plan, view),
   };
@@ -194,14 +206,15 @@ function dishTable(
 function endRows(planned: PlanJson, happened: Happened, view: View): Pick<HappenedData, "ends" | "endTotal"> {
   const { writing, scenario } = view;
   const ends = endDifferences(happened, planned);
-  const before = roundTogether(
-    ends.map((end) => end.planned.weight),
-    scenario.scaleStep,
-  );
-  const after = roundTogether(
-    ends.map((end) => end.actual.weight),
-    scenario.scaleStep,
-  );
+  const isWasted = (index: number): boolean => isKind(ends[index]?.account ?? "", "wastedFood");
+  const weights = (side: "planned" | "actual"): Weight[] =>
+    roundAround(
+      ends.map((end) => end[side].weight),
+      scenario.scaleStep,
+      isWasted,
+    );
+  const before = weights("planned");
+  const after = weights("actual");
   const costs = coins(
     ends.map((end) => end.actual.cost),
     scenario,
@@ -237,6 +250,18 @@ function endRows(planned: PlanJson, happened: Happened, view: View): Pick<Happen
   };
 }
 
+function wasteTable(planned: PlanJson, actual: PlanJson, writing: Writing): Compared[] {
+  return wasteCompared(cooksWasteOf(planned), cooksWasteOf(actual), writing).map(
+    ({ figure, planned: was, actual: is }) => ({
+      name: figure.name,
+      note: wasteNote(figure),
+      planned: writing.shown(was),
+      actual: writing.shown(is),
+      difference: signed(minus(is, was), writing),
+    }),
+  );
+}
+
 const WEIGHTS_IN = [
   ["Purchased", "purchased"],
   ["In the house before", "onHand"],
@@ -263,9 +288,10 @@ const MONEY_OUT = [
 
 function weightBalance(planned: PlanJson, actual: PlanJson, { scenario, writing }: View): Balance {
   const texts = (plan: PlanJson, rows: readonly (readonly [string, keyof PlanJson["weights"]])[]) =>
-    roundTogether(
+    roundAround(
       rows.map(([, key]) => planWeight(plan.weights[key])),
       scenario.scaleStep,
+      (index) => rows[index]?.[1] === "wastedFood",
     );
   const terms = (rows: typeof WEIGHTS_IN | typeof WEIGHTS_OUT): Term[] => {
     const [before, after] = [texts(planned, rows), texts(actual, rows)];

@@ -20,7 +20,7 @@ export {
 } from "./form-choice/words.js";
 export { itemToPrint } from "./item-to-print.js";
 export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
-export { isTimeLimit, type OutcomeWords, outcomeWords } from "./outcome-words.js";
+export { isTimeLimit, type OutcomeWords, outcomeWords, roundingWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";
 export { replanPage, replanText } from "./replan.js";
 export { cautiousWords, chanceText, NOT_ENOUGH, orderWords } from "./risk.js";
@@ -32,6 +32,7 @@ export { tradeoffPage } from "./tradeoff/page.js";
 export { completeText, spendHead, tradeoffSums } from "./tradeoff/words.js";
 export { type OffcutUses, usesPage, usesText } from "./uses.js";
 export { wasteAccountsPage } from "./waste-account.js";
+export { wasteCompared, wasteFigures, wasteLine, wasteText } from "./waste-figures.js";
 export { type WeighInFormOptions, weighInFormPage } from "./weigh-in-form.js";
 export { worthData, worthPage } from "./worth/page.js";
 export { amountOf, capital, coins, counted, listed, type Writing, writingFor } from "./writing.js";

@@ -1,5 +1,5 @@
 import type { PlanJson } from "../contract/index.js";
-import { Decimal, grams, money } from "../quantity/index.js";
+import { Decimal, grams, type Money, money, type Weight } from "../quantity/index.js";
 import type { Writing } from "./writing.js";
 
 const LEAST: Readonly<Record<PlanJson["aim"], string>> = {
@@ -27,26 +27,55 @@ export function outcomeSmall({ outcome }: PlanJson, writing: Writing): string {
 
 /** How good the plan is known to be, in words that a cook reads and, in small print, that a checker needs. */
 export function outcomeWords({ aim, outcome, stages, risk }: PlanJson, writing: Writing): OutcomeWords {
-  const { objective, bound, engine, certified, stoppedBy } = outcome;
+  const { objective, beforeRounding, bound, engine, certified, stoppedBy } = outcome;
   const value = (text: string) =>
     aim === "waste" ? writing.weight(grams(text)) : writing.money(money(text));
   const time = seconds(outcome.seconds, writing);
   const proof = bound === null ? "no bound known" : `no plan can have less than ${value(bound)}`;
+  const rounded = roundingWords({ aim, outcome }, writing);
   const sentences = [
-    objective === null ? "" : `${capitalAim(aim)} ${value(objective)}; ${proof}, says the solver ${engine}.`,
+    objective === null
+      ? ""
+      : `${capitalAim(aim)} ${value(objective)}${rounded === "" ? "" : `, ${rounded}`}; before rounding ${proof}, says the solver ${engine}.`,
     `Solved in ${time}${stopWords(stoppedBy)}.`,
     certified ? "Every count, weight and cost was checked again without the solver." : "Not certified.",
     ...stages.slice(1).map(stageWords),
   ];
   const small = sentences.filter((sentence) => sentence !== "").join(" ");
-  if (outcome.kind === "optimal") return { headline: `Proved ${LEAST[aim]}`, small };
+  if (outcome.kind === "optimal")
+    return {
+      headline: `Proved ${LEAST[aim]}${aim === "waste" && objective !== null ? `: ${value(objective)}` : ""}`,
+      small,
+    };
   const isCautious = (risk?.cautious?.lowered.length ?? 0) > 0;
   const found = isCautious ? `Sure first, then ${LEAST[aim]}` : `Best found in ${time}`;
   if (objective === null || bound === null) return { headline: `${found}: how good is not known`, small };
   return {
-    headline: `${found}: up to ${distance(new Decimal(objective), new Decimal(bound), writing, value)} ${MORE[aim]}`,
+    headline: `${found}: up to ${distance(new Decimal(beforeRounding ?? objective), new Decimal(bound), writing, value)} ${MORE[aim]}`,
     small,
   };
+}
+
+/** Below this, in grams or currency units, a difference is that of binary floats. */
+const FLOAT_NOISE = "0.001";
+
+/**
+ * What rounding to whole portions and the scale added to the aim's figure or took off it: "of it 2 g added by
+ * rounding". Empty where that is nothing.
+ */
+export function roundingWords({ aim, outcome }: Pick<PlanJson, "aim" | "outcome">, writing: Writing): string {
+  const by = new Decimal(outcome.rounding ?? 0);
+  if (by.abs().lessThan(FLOAT_NOISE)) return "";
+  const size = by.abs().toFixed();
+  const amount =
+    aim === "waste"
+      ? leastShown(grams(size), writing.step, writing.weight)
+      : leastShown(money(size), writing.coin, writing.money);
+  return by.isPositive() ? `of it ${amount} added by rounding` : `${amount} taken off by rounding`;
+}
+
+function leastShown<T extends Weight | Money>(amount: T, least: T, text: (amount: T) => string): string {
+  return 2n * amount < least ? `under ${text(least)}` : text(amount);
 }
 
 /** What ended the search, where it was not the proof. */

@@ -42,7 +42,7 @@ export function replanText(
   ];
   const planned = new Map(before.services.map(({ name, covers }) => [name, covers]));
   const covers = after.services.filter(({ name, covers: now }) => planned.get(name) !== now);
-  const waste = (plan: PlanJson): string => writing.weight(grams(plan.weights.wastedFood));
+  const waste = (plan: PlanJson): string => writing.weight(grams(plan.waste.counted));
   const spent = (plan: PlanJson): string => writing.money(money(plan.money.spent));
   const over =
     overCeiling.length === 0
@@ -52,7 +52,7 @@ export function replanText(
     headline: lines.length === 0 ? `Nothing changes from ${from} on.` : `What changes from ${from} on`,
     changes: lines,
     notes: [
-      `Waste ${waste(after)}, before ${waste(before)}; spent ${spent(after)}, before ${spent(before)}.`,
+      `Waste counted ${waste(after)}, before ${waste(before)}; spent ${spent(after)}, before ${spent(before)}.`,
       ...over,
       ...covers.map(({ name, covers: now }) => `Write the new covers in the scenario too: ${name} ${now}.`),
     ],

@@ -20,6 +20,9 @@ const SUMMED: Readonly<Record<string, string>> = {
   loss: "losses",
 };
 
+/** Totals that are printed where no flows are too: rounded to the nearest step, as a weight alone is. */
+const NEAREST = ["wastedFood", "givenAway"];
+
 /** Ends of the balance, a node that all totals meet in. */
 const HUB = "=";
 
@@ -34,7 +37,7 @@ interface Edge {
 /**
  * Flows between a ledger's accounts in whole steps of the scale, in the order given: each rounded up or down by
  * less than a step, such that every item and part still closes and every account and total is itself its true
- * weight rounded up or down. Whatever a page adds up from these, it adds up. Items and parts that do not close are
+ * weight rounded up or down; wasted food, which is printed alone as well, to the nearest. Whatever a page adds up from these, it adds up. Items and parts that do not close are
  * a RangeError.
  */
 export function roundedFlows(flows: readonly Flow[], step: Weight): Flow[] {
@@ -71,14 +74,52 @@ function roundAroundCycles(edges: readonly Edge[], step: bigint): void {
       for (const node of [edge.from, edge.to]) at.set(node, [...(at.get(node) ?? []), edge]);
   for (const list of at.values()) list.sort((a, b) => a.rank - b.rank);
 
+  for (const name of NEAREST)
+    for (const edge of edges) if (edge.from === `=${name}`) roundToNearest(edge, at, step);
   for (const edge of edges) {
     while (!isWhole(edge.weight, step)) {
       const cycle = findCycle(edge, at, step);
-      if (cycle === null)
-        throw new RangeError(`weights into and out of ${edge.from} or ${edge.to} do not close`);
+      if (cycle === null) throw new RangeError(openEnd(edge));
       push(cycle, step);
     }
   }
+}
+
+function openEnd({ from, to }: Edge): string {
+  return `weights into and out of ${from} or ${to} do not close`;
+}
+
+/** Ends one edge at its nearest whole step: no unfinished edge is a bridge, so there is always a way round to it. */
+function roundToNearest(edge: Edge, at: ReadonlyMap<string, readonly Edge[]>, step: bigint): void {
+  const up = 2n * remainder(edge.weight, step) >= step;
+  while (!isWhole(edge.weight, step)) {
+    const way = wayBack(edge, at, step);
+    if (way === null) throw new RangeError(openEnd(edge));
+    const cycle = [{ edge, forward: true }, ...way];
+    move(cycle, up ? least(cycle.map(rise(step))) : -least(cycle.map(fall(step))));
+  }
+}
+
+/** From where an edge ends to where it begins, along unfinished edges. */
+function wayBack(edge: Edge, at: ReadonlyMap<string, readonly Edge[]>, step: bigint): Stride[] | null {
+  const cameBy = new Map<string, Stride | null>([[edge.to, null]]);
+  for (const node of cameBy.keys()) {
+    if (node === edge.from) break;
+    for (const next of at.get(node) ?? []) {
+      if (next === edge || isWhole(next.weight, step)) continue;
+      const forward = next.from === node;
+      const reached = forward ? next.to : next.from;
+      if (!cameBy.has(reached)) cameBy.set(reached, { edge: next, forward });
+    }
+  }
+  const way: Stride[] = [];
+  for (let node = edge.from; node !== edge.to; ) {
+    const stride = cameBy.get(node);
+    if (stride === undefined || stride === null) return null;
+    way.unshift(stride);
+    node = stride.forward ? stride.edge.from : stride.edge.to;
+  }
+  return way;
 }
 
 interface Stride {
@@ -106,14 +147,24 @@ function findCycle(start: Edge, at: ReadonlyMap<string, readonly Edge[]>, step: 
 
 /** Moves the cycle by the least amount that makes one edge whole, in the direction that suits its totals. */
 function push(cycle: readonly Stride[], step: bigint): void {
-  const rise = ({ edge, forward }: Stride) =>
-    forward ? step - remainder(edge.weight, step) : remainder(edge.weight, step);
-  const fall = ({ edge, forward }: Stride) =>
-    forward ? remainder(edge.weight, step) : step - remainder(edge.weight, step);
   const heaviest = Math.max(...cycle.map(({ edge }) => edge.rank));
   const judged = cycle.filter(({ edge }) => edge.rank === heaviest);
-  const up = least(judged.map(rise)) <= least(judged.map(fall));
-  const amount = up ? least(cycle.map(rise)) : -least(cycle.map(fall));
+  const up = least(judged.map(rise(step))) <= least(judged.map(fall(step)));
+  move(cycle, up ? least(cycle.map(rise(step))) : -least(cycle.map(fall(step))));
+}
+
+/** How far a stride can rise, or fall, before its edge is whole. */
+function rise(step: bigint): (stride: Stride) => bigint {
+  return ({ edge, forward }) =>
+    forward ? step - remainder(edge.weight, step) : remainder(edge.weight, step);
+}
+
+function fall(step: bigint): (stride: Stride) => bigint {
+  return ({ edge, forward }) =>
+    forward ? remainder(edge.weight, step) : step - remainder(edge.weight, step);
+}
+
+function move(cycle: readonly Stride[], amount: bigint): void {
   for (const { edge, forward } of cycle) edge.weight += forward ? amount : -amount;
 }
 

@@ -6,7 +6,7 @@ export type Printable = string | readonly Printable[] | { readonly [name: string
 
 const FOLDER = new URL("../../templates/", import.meta.url);
 /** Pieces that several templates share. */
-const PARTIALS = ["layout", "screen", "warnings", "flow"];
+const PARTIALS = ["layout", "screen", "warnings", "flow", "waste-figures"];
 /** Styles of more than one page, in the order in which the later take precedence. */
 const SHARED_STYLES = ["layout.css", "tables.css", "to-fill-in.css", "paper.css"];
 const OPTIONS: CompileOptions = { strict: true, knownHelpersOnly: true };

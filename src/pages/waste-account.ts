@@ -14,6 +14,7 @@ import { flowTotal } from "./movements.js";
 import type { PageMaker } from "./page.js";
 import type { Page } from "./render.js";
 import { isKind, type View } from "./view.js";
+import { type WasteFigure, wasteFigures, wasteNote } from "./waste-figures.js";
 import { counted, listed, once, type Writing } from "./writing.js";
 
 type AccountData = {
@@ -164,6 +165,7 @@ function figuresOf(
 ): AccountData["figures"] {
   const eaten = total([account.onPlates, account.givenAway, account.closingStock]);
   const usable = total([eaten, wasted]);
+  const [, ...besides] = wasteFigures(account.waste, writing);
   const all = countedBy(account, "flw").weight;
   const people =
     account.covers === 0
@@ -175,19 +177,19 @@ function figuresOf(
       value: `${writing.weight(eaten)} of ${writing.weight(usable)} food used, ${writing.percent(eaten, usable)}`,
     },
     { name: "Wasted food", value: `${writing.weight(wasted)}, ${writing.percent(wasted, usable)}` },
-    {
-      name: "Given away",
-      value:
-        account.givenAway === NO_WEIGHT
-          ? "nothing"
-          : `${writing.weight(account.givenAway)}: eaten by people, tier 2 of the scale, no waste`,
-    },
+    ...besides.map((figure) => ({ name: figure.name, value: besidesText(figure, writing) })),
     {
       name: "Food and inedible parts",
       value: `${writing.weight(all)}: ${perHead(all, account, writing)} each of ${people}; ${perKilogram(all, account, writing)} for every kg bought`,
     },
     { name: "Money lost", value: `${writing.money(lost)} of ${writing.money(account.spent)} spent` },
   ];
+}
+
+function besidesText(figure: WasteFigure, writing: Writing): string {
+  const eaten = figure.kind === "givenAway" ? ["eaten by people, tier 2 of the scale"] : [];
+  const note = [...eaten, wasteNote(figure)].filter((each) => each !== "").join("; ");
+  return note === "" ? writing.weight(figure.weight) : `${writing.weight(figure.weight)}: ${note}`;
 }
 
 function perHead(weight: Weight, { covers, portionsEaten }: WasteAccount, writing: Writing): string {

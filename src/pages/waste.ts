@@ -4,12 +4,14 @@ import { flowTotal } from "./movements.js";
 import { ownTestsWords } from "./own-tests.js";
 import type { PageMaker } from "./page.js";
 import { accountName, endWords, isKind, planWeight, shortName, type View } from "./view.js";
+import { type WasteRow, wasteRows } from "./waste-figures.js";
 import { capital, coins, once } from "./writing.js";
 
 type Waste = {
   readonly items: readonly ItemGroup[];
   readonly destinations: readonly DestinationLine[];
   readonly destinationTotal: { readonly shown: string; readonly cost: string };
+  readonly wasteFigures: readonly WasteRow[];
   readonly weightIn: readonly Term[];
   readonly weightOut: readonly Term[];
   readonly weightTotal: string;
@@ -40,7 +42,7 @@ type DestinationLine = {
   readonly shown: string;
   readonly cost: string;
 };
-type Term = { readonly name: string; readonly value: string; readonly kind: string };
+type Term = { readonly name: string; readonly value: string };
 
 /** What every item gave and where the rest went, by weight and by cost, with room for what was really weighed. */
 export const wastePage: PageMaker = { slug: "waste", title: "Yield and waste by weight", data: wasteData };
@@ -49,6 +51,7 @@ export function wasteData(view: View): Waste {
   return {
     items: [...itemGroups(view), ...stepGroups(view)],
     ...destinations(view),
+    wasteFigures: wasteRows(view.plan, view.writing),
     ...weightBalance(view),
     ...moneyBalance(view),
     currency: view.scenario.currency,
@@ -189,12 +192,11 @@ function destinations(view: View): Pick<Waste, "destinations" | "destinationTota
 }
 
 function weightBalance(view: View): Pick<Waste, "weightIn" | "weightOut" | "weightTotal"> {
-  const { plan, writing } = view;
+  const { writing } = view;
   const from = (...kinds: string[]) => flowTotal(view.movements, (flow) => isKind(flow.from, ...kinds));
   const into = (...kinds: string[]) => flowTotal(view.movements, (flow) => isKind(flow.to, ...kinds));
-  const term = (name: string, weight: Weight): Term => ({ name, value: writing.shown(weight), kind: "" });
+  const term = (name: string, weight: Weight): Term => ({ name, value: writing.shown(weight) });
   const inDishes = total([into("dish"), -from("dish") as Weight]);
-  const peel = planWeight(plan.weights.avoidablePeel);
   return {
     weightIn: [
       term("Purchased", from("supplier")),
@@ -207,7 +209,6 @@ function weightBalance(view: View): Pick<Waste, "weightIn" | "weightOut" | "weig
       term("Closing stock", into("closingStock")),
       term("Wasted food", into("wastedFood")),
       term("Inedible", into("inedible")),
-      ...(peel === 0n ? [] : [{ ...term("of which avoidable peel", peel), kind: "part-of" }]),
       term("Cutting, storage and cooking loss", into("loss")),
     ],
     weightTotal: writing.shown(from("supplier", "onHand", "water")),
@@ -222,7 +223,6 @@ function moneyBalance({ plan, scenario, writing }: View): Pick<Waste, "moneyIn" 
       terms: rounded.map((amount, index) => ({
         name: names[index] ?? "",
         value: writing.money(amount),
-        kind: "",
       })),
       sum: writing.money(total(rounded)),
     };

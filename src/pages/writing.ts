@@ -18,6 +18,10 @@ const GAP = "\u00a0";
 
 /** How a scenario's locale, currency and scale write figures. Every method gives text that can be printed. */
 export interface Writing {
+  /** The smallest weight the scale shows. */
+  readonly step: Weight;
+  /** The currency's smallest coin. */
+  readonly coin: Money;
   /** Unit of the kitchen's scale, "g" or "oz", for the heads of columns. */
   readonly unit: string;
   /** The larger one, "kg" or "lb", that prices by weight are for. */
@@ -38,7 +42,7 @@ export interface Writing {
   count(number: number | bigint): string;
   /** To so many places at most, and at least to so many: none, where not stated. */
   decimal(value: Decimal, most: number, least?: number): string;
-  /** "12.5 %" of a whole, "0 %" where there is no whole. */
+  /** "12.5 %" of a whole; "under 0.1 %" of what is not nothing, "over 99.9 %" of what is not all; "0 %" of no whole. */
   percent(part: Weight, whole: Weight): string;
   /** "100.0 %", under a column of percents. */
   readonly wholePercent: string;
@@ -93,6 +97,8 @@ export function writingFor({ locale, currency, scaleStep }: WritingOf): Writing 
   const onScale = (weight: Weight): Weight => roundTogether([weight], scaleStep)[0] ?? weight;
 
   return {
+    step: scaleStep,
+    coin: money(coinOf(currency)),
     unit,
     largeUnit: large.unit,
     perLarge: (perKilogram) =>
@@ -113,10 +119,14 @@ export function writingFor({ locale, currency, scaleStep }: WritingOf): Writing 
     price: (amount) => priceFormat.format(exact(toCurrency(amount))),
     count: (number) => countFormat.format(number),
     decimal: (value, most, least = 0) => plain(least, most).format(exact(value)),
-    percent: (part, whole) =>
-      percentFormat.format(
-        whole === 0n ? 0 : exact(new Decimal(part.toString()).div(new Decimal(whole.toString()))),
-      ),
+    percent: (part, whole) => {
+      if (whole === 0n || part === 0n || part === whole)
+        return percentFormat.format(whole === 0n || part === 0n ? 0 : 1);
+      const share = new Decimal(part.toString()).div(new Decimal(whole.toString()));
+      const text = percentFormat.format(exact(share));
+      if (text === percentFormat.format(0)) return `under ${percentFormat.format(0.001)}`;
+      return text === percentFormat.format(1) && share.lt(1) ? `over ${percentFormat.format(0.999)}` : text;
+    },
     percents: (parts) => {
       const total = parts.reduce((sum, part) => sum + part, 0n);
       if (total === 0n) return parts.map(() => wholePercentFormat.format(0));

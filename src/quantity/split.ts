@@ -47,10 +47,38 @@ function wholeShares(shares: readonly (Decimal | bigint)[]): bigint[] {
  * is rounded half up, and the units it is short by go to the largest remainders.
  */
 export function roundTogether<T extends Weight | Money>(amounts: readonly T[], step: T): T[] {
-  const sum = amounts.reduce((acc, amount) => acc + (amount as bigint), 0n);
+  return roundedTo(nearestCount(amounts, step), amounts, step);
+}
+
+/**
+ * Rounds as `roundTogether` does those amounts that come first, and around them the others, each by less than a step,
+ * so that all add up to the rounded total as well.
+ */
+export function roundAround<T extends Weight | Money>(
+  amounts: readonly T[],
+  step: T,
+  comesFirst: (index: number) => boolean,
+): T[] {
+  const first = amounts.filter((_, index) => comesFirst(index));
+  const others = amounts.filter((_, index) => !comesFirst(index));
+  const count = nearestCount(first, step);
+  const ordered = [
+    roundedTo(count, first, step),
+    roundedTo(nearestCount(amounts, step) - count, others, step),
+  ].map((rounded) => rounded.values());
+  return amounts.map((amount, index) => ordered[comesFirst(index) ? 0 : 1]?.next().value ?? amount);
+}
+
+/** How many steps the sum of amounts comes to, half up. */
+function nearestCount(amounts: readonly bigint[], step: bigint): bigint {
+  const sum = amounts.reduce((acc, amount) => acc + amount, 0n);
+  return floorDiv(2n * sum + step, 2n * step);
+}
+
+/** Amounts rounded down, and up by largest remainder until they are so many steps in all. */
+function roundedTo<T extends Weight | Money>(target: bigint, amounts: readonly T[], step: T): T[] {
   const unit = step as bigint;
   const floors = amounts.map((amount) => floorDiv(amount, unit));
-  const target = floorDiv(2n * sum + unit, 2n * unit);
   const short = Number(target - floors.reduce((acc, value) => acc + value, 0n));
   const order = amounts
     .map((amount, index) => ({ index, remainder: (amount as bigint) - (floors[index] as bigint) * unit }))

@@ -9,6 +9,7 @@ import {
   total,
   type Weight,
 } from "../quantity/index.js";
+import { type CooksWaste, cooksWasteOf, cooksWasteOfAll } from "./cooks-waste.js";
 import { COUNTING_RULES, type Count } from "./counting.js";
 import { DESTINATION_OF_KIND, FLW_DESTINATIONS, type FlwDestination } from "./destinations.js";
 
@@ -22,7 +23,7 @@ export type Standing = "plan" | "actual";
 /** What an account is made from: a plan, or what was done, composed alike. */
 export type Accounted = Pick<
   PlanJson,
-  "services" | "destinations" | "dishes" | "transfers" | "weights" | "money"
+  "services" | "destinations" | "dishes" | "transfers" | "weights" | "waste" | "money"
 >;
 
 export interface AccountRow {
@@ -53,6 +54,7 @@ export interface WasteAccount {
   readonly closingStock: Weight;
   /** Juice, drip, steam: no waste. */
   readonly losses: Weight;
+  readonly waste: CooksWaste;
   /** People expected; 0 where the plan counts in portions. */
   readonly covers: number;
   readonly portionsEaten: number;
@@ -76,6 +78,7 @@ export function accountOf(done: Accounted, label: string, standing: Standing): W
     givenAway: grams(weights.givenAway),
     closingStock: grams(weights.closingStock),
     losses: grams(weights.losses),
+    waste: cooksWasteOf(done),
     covers: services.reduce((sum, { covers }) => sum + covers, 0),
     portionsEaten: dishes.reduce((sum, { eaten }) => sum + eaten, 0),
     spent: money(sums.spent),
@@ -112,6 +115,7 @@ export function periodOf(accounts: readonly WasteAccount[], label: string): Wast
     givenAway: sumOf(({ givenAway }) => givenAway),
     closingStock: sumOf(({ closingStock }) => closingStock),
     losses: sumOf(({ losses }) => losses),
+    waste: cooksWasteOfAll(accounts.map(({ waste }) => waste)),
     covers: accounts.every(({ covers }) => covers > 0) ? number(({ covers }) => covers) : 0,
     portionsEaten: number(({ portionsEaten }) => portionsEaten),
     spent: total(accounts.map(({ spent }) => spent)),

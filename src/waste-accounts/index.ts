@@ -9,6 +9,7 @@ export {
   type Standing,
   type WasteAccount,
 } from "./account.js";
+export { type CooksWaste, cooksWasteOf } from "./cooks-waste.js";
 export { COUNTING_RULES, COUNTS, type Count } from "./counting.js";
 export { accountsCsv } from "./csv.js";
 export { DESTINATION_FACTS, DESTINATION_OF_KIND, FLW_DESTINATIONS } from "./destinations.js";

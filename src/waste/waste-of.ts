@@ -33,8 +33,14 @@ export interface Losses {
   readonly lostFood: Weight;
   /** Peel beyond the thriftiest breakdowns', as far as peel was thrown away. */
   readonly avoidablePeel: Weight;
-  /** Inedible parts thrown away that a step of the scenario makes food of. */
+  /** Inedible parts thrown away that a step of the scenario makes food of: in all, and each, the heaviest first. */
   readonly unusedUsable: Weight;
+  readonly unusedParts: readonly UnusedPart[];
+}
+
+export interface UnusedPart {
+  readonly part: string;
+  readonly weight: Weight;
 }
 
 export interface LossOfCut {
@@ -81,13 +87,22 @@ export function lossesOf(scenario: Scenario, decision: Decision): Losses {
   const parts = new Map(scenario.parts.map((part) => [part.name, part]));
   const cuts = cutLosses(scenario, decision, parts);
   const steps = stepLosses(scenario, decision, classesOf(scenario));
+  const unusedParts = partsUnused(scenario, decision);
   return {
     cuts,
     steps,
     lostFood: total([...cuts, ...steps].map(({ lost }) => lost)),
     avoidablePeel: peelThrown(scenario, decision, parts, cuts),
-    unusedUsable: sentOf(decision, usableParts(scenario)),
+    unusedUsable: total(unusedParts.map(({ weight }) => weight)),
+    unusedParts,
   };
+}
+
+function partsUnused(scenario: Scenario, decision: Decision): UnusedPart[] {
+  return [...usableParts(scenario)]
+    .map((part) => ({ part, weight: sentOf(decision, new Set([part])) }))
+    .filter(({ weight }) => weight > NO_WEIGHT)
+    .sort((a, b) => Number(b.weight - a.weight));
 }
 
 function cutLosses({ items }: Scenario, { cuts }: Decision, parts: ReadonlyMap<string, Part>): LossOfCut[] {

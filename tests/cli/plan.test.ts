@@ -31,10 +31,10 @@ describe("plan", () => {
       "Buy     2 heads of marrow, test: 2,000 g, €3.20",
       "Cut     2 heads of marrow: dice",
       "Cook    8 portions of marrow bake at €0.50 (ceiling €1.00)",
-      "Use     1,600 g of 1,600 g usable (100%); waste 0 g (0%)",
+      "Use     1,600 g of 1,600 g usable (100%); wasted food 0 g (0%)",
     ]);
     expect(stdout).toMatch(/^Spend {3}€4\.00, of it €0\.00 wasted$/m);
-    expect(stdout).toMatch(/^Proof {3}Proved least waste \(solver \S+, [\d.]+ s\)$/m);
+    expect(stdout).toMatch(/^Proof {3}Proved least waste: 0 g \(solver \S+, [\d.]+ s\)$/m);
   });
 
   it.each(["whole-units", "trim-credit"])(

@@ -53,6 +53,19 @@ describe("waste", () => {
     await run("plan", file, "--keep");
     const planned = await run("waste", file, "--csv");
     expect(planned.stdout).toMatch(/^Broccoli two ways,plan,/m);
+    // As a plan was kept before it said what may be called waste: that is worked out anew, the plan is not.
+    const keptPlan = join(folder.path, "smallest.plan.json");
+    const { waste, ...older } = planSchema.parse(JSON.parse(readFileSync(keptPlan, "utf8")));
+    const marked = { ...older, outcome: { ...older.outcome, engine: "weigh-in" } };
+    writeFileSync(keptPlan, JSON.stringify(marked));
+    const told = await run("waste", file);
+    expect([told.code, told.stderr]).toEqual([0, ""]);
+    // Told by its mark, which makes it what was done: it is the plan that was kept.
+    expect(told.stdout).toMatch(/^Broccoli two ways, actual$/m);
+    expect(told.stdout.replaceAll("\u00a0", " ")).toMatch(
+      new RegExp(`^Counted by the aim ${Math.round(Number(waste.counted))} g: `, "m"),
+    );
+    writeFileSync(keptPlan, JSON.stringify({ ...older, waste }));
     const sheet = join(folder.path, "smallest.weigh-in.csv");
     // 20 g less leaf than planned and 20 g more trim, everything else of the cut as planned.
     const weighed = readFileSync(sheet, "utf8").replace(

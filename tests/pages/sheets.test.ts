@@ -4,7 +4,7 @@ import { dishesData } from "../../src/pages/dishes.js";
 import { glanceData } from "../../src/pages/glance.js";
 import { gramsData } from "../../src/pages/grams.js";
 import { noPlanData } from "../../src/pages/no-plan.js";
-import { outcomeWords } from "../../src/pages/outcome-words.js";
+import { outcomeWords, roundingWords } from "../../src/pages/outcome-words.js";
 import { partsData } from "../../src/pages/parts.js";
 import { shoppingData } from "../../src/pages/shopping.js";
 import { viewOf } from "../../src/pages/view.js";
@@ -133,22 +133,22 @@ describe("how good the plan is", () => {
     );
 
   it("is proved, or so far from the best possible, never rounded in its favour", () => {
-    expect(words({})).toBe("Proved least waste");
+    expect(words({})).toBe("Proved least waste: 251 g");
     expect(words({}, "cost")).toBe("Proved least cost");
     const found = { kind: "feasible", seconds: 10, stoppedBy: "timeLimit" } as const;
-    expect(words({ ...found, objective: "103", bound: "100" })).toBe(
+    expect(words({ ...found, beforeRounding: "103", bound: "100" })).toBe(
       "Best found in 10 s: up to 3% more waste than the best possible",
     );
-    expect(words({ ...found, objective: "103", bound: "100" }, "waste", hallPlan.risk)).toBe(
+    expect(words({ ...found, beforeRounding: "103", bound: "100" }, "waste", hallPlan.risk)).toBe(
       "Sure first, then least waste: up to 3% more waste than the best possible",
     );
-    expect(words({ ...found, objective: "100.01", bound: "100" }, "cost")).toBe(
+    expect(words({ ...found, beforeRounding: "100.01", bound: "100" }, "cost")).toBe(
       "Best found in 10 s: up to 0.1% dearer than the best possible",
     );
-    expect(words({ ...found, objective: "240", bound: "0" })).toBe(
+    expect(words({ ...found, beforeRounding: "240", bound: "0" })).toBe(
       "Best found in 10 s: up to 240 g more waste than the best possible",
     );
-    expect(words({ ...found, objective: "240", bound: null })).toBe(
+    expect(words({ ...found, beforeRounding: "240", bound: null })).toBe(
       "Best found in 10 s: how good is not known",
     );
   });
@@ -156,8 +156,23 @@ describe("how good the plan is", () => {
   it("is said with its bound and solver in small print", () => {
     const { small } = outcomeWords(hallPlan, writingFor(hallScenario));
     expect(plain(small)).toBe(
-      "Waste counted: 251 g; no plan can have less than 251 g, says the solver highs. Solved in 0.21 s. Every count, weight and cost was checked again without the solver. Then cost: proved. Then freshest: proved.",
+      "Waste counted: 251 g; before rounding no plan can have less than 251 g, says the solver highs. Solved in 0.21 s. Every count, weight and cost was checked again without the solver. Then cost: proved. Then freshest: proved.",
     );
+  });
+
+  it.each([
+    ["waste", "1.4", "of it 1 g added by rounding"],
+    ["waste", "0.3", "of it under 1 g added by rounding"],
+    ["waste", "-2.6", "3 g taken off by rounding"],
+    ["waste", "0.0004", ""],
+    ["cost", "0.0418", "of it £0.04 added by rounding"],
+    ["balanced", "-0.002", "under £0.01 taken off by rounding"],
+    ["cost", null, ""],
+  ] as const)("says what rounding did to the %s: %s is %j", (aim, rounding, said) => {
+    const writing = writingFor(hallScenario);
+    const plan = { ...hallPlan, aim, outcome: { ...hallPlan.outcome, rounding } };
+    expect(plain(roundingWords(plan, writing))).toBe(said);
+    expect(plain(outcomeWords(plan, writing).small)).toContain(`${said}; before rounding no plan`);
   });
 });
 
@@ -379,8 +394,7 @@ describe("yield and waste by weight", () => {
       expect(sum(rows.map((row) => row.shown))).toBe(whole(shown));
       expect(sum(rows.map(({ percent }) => percent))).toBe("100");
     }
-    const values = (terms: typeof waste.weightIn) =>
-      sum(terms.filter(({ kind }) => kind !== "part-of").map(({ value }) => value));
+    const values = (terms: typeof waste.weightIn) => sum(terms.map(({ value }) => value));
     expect(values(waste.weightIn)).toBe(whole(waste.weightTotal));
     expect(values(waste.weightOut)).toBe(whole(waste.weightTotal));
     expect(values(waste.moneyIn)).toBe(whole(waste.moneyTotal));
@@ -388,12 +402,13 @@ describe("yield and waste by weight", () => {
     expect(sum(waste.destinations.map(({ shown }) => shown))).toBe(whole(waste.destinationTotal.shown));
   });
 
-  it("counts avoidable peel as part of what is inedible", () => {
-    expect(wasteData(view).weightOut.find(({ kind }) => kind === "part-of")).toEqual({
-      name: "of which avoidable peel",
-      value: "200",
-      kind: "part-of",
-    });
+  it("says what a cook may call waste, and what of it counts", () => {
+    expect(wasteData(view).wasteFigures).toEqual([
+      { name: "Wasted food", note: "", shown: "51", kind: "" },
+      { name: "Avoidable peel", note: "", shown: "200", kind: "" },
+      { name: "Given away", note: "not counted", shown: "520", kind: "" },
+      { name: "Counted by the aim", note: "wasted food and avoidable peel", shown: "251", kind: "total" },
+    ]);
   });
 
   it("charges a destination what the plan's transfers carry there", () => {

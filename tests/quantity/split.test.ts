@@ -4,6 +4,7 @@ import {
   Decimal,
   type Money,
   milligrams,
+  roundAround,
   roundTogether,
   splitByShares,
   tenThousandths,
@@ -120,5 +121,31 @@ describe("roundTogether", () => {
     const exact = splitByShares(tenThousandths(500_000n), [5500n, 400n, 1400n, 800n, 50n]);
     const cents = roundTogether(exact, tenThousandths(100n)).map((amount) => Number(amount) / 10_000);
     expect(cents).toEqual([33.74, 2.45, 8.59, 4.91, 0.31]);
+  });
+});
+
+describe("roundAround", () => {
+  it("rounds the first together, and the others by less than a step to the rounded total", () => {
+    const amounts = fc.array(fc.tuple(fc.bigInt({ min: 0n, max: 10n ** 6n }).map(milligrams), fc.boolean()), {
+      maxLength: 8,
+    });
+    holds(
+      fc.property(amounts, fc.constantFrom(1000n, 500n, 7087n, 1n), (pairs, unit) => {
+        const step = milligrams(unit);
+        const all = pairs.map(([amount]) => amount);
+        const isFirst = (index: number): boolean => pairs[index]?.[1] === true;
+        const rounded = roundAround(all, step, isFirst);
+        const nearest = (of: readonly Weight[]): bigint => ((2n * total(of) + unit) / (2n * unit)) * unit;
+        expect(total(rounded)).toBe(nearest(all));
+        expect(total(rounded.filter((_, index) => isFirst(index)))).toBe(
+          nearest(all.filter((_, index) => isFirst(index))),
+        );
+        rounded.forEach((each, index) => {
+          const off = each - (all[index] ?? 0n);
+          expect(each % unit).toBe(0n);
+          expect(off < unit && off > -unit).toBe(true);
+        });
+      }),
+    );
   });
 });

@@ -87,6 +87,38 @@ describe.each(feasibleExamples())("the waste account of the example %s", (name) 
     expect(came).toBe(onPlates + givenAway + closingStock + losses + went);
   });
 
+  it("holds what a cook may call waste as the plan has it, and over a period the sums", () => {
+    const { waste, weights } = planOf(name);
+    const one = account().waste;
+    const both = periodOf([account(), account()], "twice").waste;
+    for (const key of [
+      "foodWasted",
+      "lostFood",
+      "avoidablePeel",
+      "unusedUsable",
+      "givenAway",
+      "counted",
+    ] as const) {
+      expect(toGrams(one[key]).toFixed()).toBe(new Decimal(waste[key]).toFixed());
+      expect(both[key]).toBe(2n * one[key]);
+    }
+    expect(both.counts).toEqual(waste.counts);
+    expect(sum(waste.unusedParts.map(({ weight }) => weight)).toFixed()).toBe(
+      new Decimal(waste.unusedUsable).toFixed(),
+    );
+    expect([waste.foodWasted, waste.givenAway]).toEqual([weights.wastedFood, weights.givenAway]);
+    // The formula, typed again: food wasted and lost whole, the others at their shares.
+    const { avoidablePeel, unusedUsable, givenAway } = waste.counts;
+    const counted = sum([
+      waste.foodWasted,
+      waste.lostFood,
+      new Decimal(waste.avoidablePeel).times(avoidablePeel),
+      new Decimal(waste.unusedUsable).times(unusedUsable),
+      new Decimal(waste.givenAway).times(givenAway),
+    ]);
+    expect(counted.minus(waste.counted).abs().lte("0.0015")).toBe(true);
+  });
+
   it.each(COUNTS)("counts by %s what a second count of the transfers finds", (count) => {
     const plan = planOf(name);
     const { food, inedible, leftOut } = countedBy(account(), count);

@@ -9,10 +9,12 @@ import {
   toKilograms,
   type Weight,
 } from "../../quantity/index.js";
+import { cooksWasteOf } from "../../waste-accounts/index.js";
 import { changeName, changeText } from "../changes.js";
 import { type DocumentOptions, documentPage } from "../document.js";
 import type { Page } from "../render.js";
 import { datesText, servicesText } from "../view.js";
+import { wasteLine } from "../waste-figures.js";
 import { capital, coins, listed, type Writing, writingFor } from "../writing.js";
 import { DOT_RADIUS, type DrawnCurve, drawnCurve } from "./picture.js";
 import { completeText, spendHead, tradeoffSums } from "./words.js";
@@ -28,6 +30,8 @@ type TradeoffPage = {
     readonly waste: string;
     readonly spend: string;
     readonly name: string;
+    /** What a cook may call waste, where that is more than wasted food. */
+    readonly besides: string;
     readonly sums: string;
     readonly changes: readonly string[];
     readonly open: string;
@@ -71,6 +75,7 @@ export function tradeoffData(tradeoff: TradeoffJson, scenario: Scenario): Tradeo
       waste: writing.shown(grams(plan.waste)),
       spend: spendOf(index),
       name: endName(index, tradeoff),
+      besides: capital(wasteLine(cooksWasteOf(plan.plan), writing)),
       sums: tradeoffSums(plan, plans[index - 1], scenario, writing),
       changes: plan.changes.map((change) => changeText(change, writing)),
       open: plan.proved ? "" : "Best found; not proved.",
@@ -89,8 +94,8 @@ function leadText({ outcome, complete, plans }: TradeoffJson, scenario: Scenario
   const waste = (plan: typeof first): string => writing.weight(grams(plan.waste));
   const spend = (plan: typeof first): string => writing.money(money(plan.netSpend));
   if (first === last)
-    return `${complete ? "One plan is best in both" : "One plan was found"}: ${waste(first)} wasted, ${spendHead(scenario).toLowerCase()} ${spend(first)}.`;
-  return `From ${waste(first)} wasted for ${spend(first)} to ${waste(last)} for ${spend(last)}: each plan wastes more than the one before it, and costs less.`;
+    return `${complete ? "One plan is best in both" : "One plan was found"}: waste ${waste(first)}, ${spendHead(scenario).toLowerCase()} ${spend(first)}.`;
+  return `From ${waste(first)} of waste for ${spend(first)} to ${waste(last)} for ${spend(last)}: each plan wastes more than the one before it, and costs less.`;
 }
 
 /** The ends are named as what they are; between them a plan is named by what changes. */
