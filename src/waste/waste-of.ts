@@ -16,6 +16,7 @@ import {
   plus,
   scale,
   smaller,
+  times,
   total,
   type Weight,
   ZERO,
@@ -164,18 +165,39 @@ function stepLosses(
   return scenario.steps.flatMap((step) => {
     const takenOff = takenOffBy(step, scenario, classOf);
     if (takenOff === null) return [];
-    const worked = new Map<string, { origin: LotOrigin; weight: Weight }>();
-    for (const { step: name, from, weight } of decision.preps) {
-      if (name !== step.name) continue;
-      const key = originKey(from.origin);
-      worked.set(key, { origin: from.origin, weight: plus(worked.get(key)?.weight ?? NO_WEIGHT, weight) });
-    }
-    return [...worked.values()].flatMap(({ origin, weight }) => {
-      const needless = minus(weight, smaller(weight, neededFor(step, origin, decision, scenario)));
+    const origins = new Map(
+      decision.preps
+        .filter((prep) => prep.step === step.name)
+        .map(({ from }) => [originKey(from.origin), from.origin]),
+    );
+    return [...origins.values()].flatMap((origin) => {
+      const weight = workedBy(step, origin, decision);
+      const beyond = minus(weight, smaller(weight, neededFor(step, origin, decision, scenario)));
+      const needless = beyond > roundingOf(step, origin, decision, scenario) ? beyond : NO_WEIGHT;
       const lost = plus(scale(weight, takenOff.beyond), scale(needless, takenOff.all.minus(takenOff.beyond)));
       return lost === NO_WEIGHT ? [] : [{ step: step.name, origin, lost }];
     });
   });
+}
+
+function workedBy({ name }: Step, origin: LotOrigin, { preps }: Decision): Weight {
+  return total(
+    preps
+      .filter((prep) => prep.step === name && originKey(prep.from.origin) === originKey(origin))
+      .map(({ weight }) => weight),
+  );
+}
+
+/** What weighing in steps of the scale may add to the weight worked: a step for each movement behind it. */
+function roundingOf(step: Step, origin: LotOrigin, decision: Decision, scenario: Scenario): Weight {
+  const stands = worksInto(step, scenario);
+  const lots = [...decision.goings, ...decision.kept].map(({ lot }) => lot);
+  const movements = [...lots, ...decision.preps.map(({ from }) => from)].filter(
+    (lot) =>
+      originKey(lot.origin) === originKey(origin) &&
+      (step.from.includes(lot.part) || stands.some((given) => given.has(lot.part))),
+  );
+  return times(scenario.scaleStep, movements.length);
 }
 
 /** The steps behind a going that its line could have done without: it takes what they were worked on as it is. */
