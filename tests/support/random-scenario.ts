@@ -5,7 +5,7 @@ import { Dice, STEP } from "./random-scenario/dice.js";
 import { addDishes } from "./random-scenario/dishes.js";
 import { addForm, addItem, addSteps } from "./random-scenario/items.js";
 import { Sketch } from "./random-scenario/sketch.js";
-import { g, scenarioOf, serviceOf, withGift } from "./small-scenario.js";
+import { counting, g, scenarioOf, serviceOf, withGift } from "./small-scenario.js";
 
 /** A scenario small enough to try out every plan of it. */
 export interface SmallScenario {
@@ -39,7 +39,7 @@ function drawn(sketch: Sketch): SmallScenario {
     scenario: scenarioOf({
       aim,
       wastePrice: aim === "balanced" ? money(dice.oneOf("1", "3", "8")) : NO_MONEY,
-      countAvoidablePeel: !dice.chance(30),
+      wasteCounts: counting({ peel: dice.chance(30) ? "0" : "1" }),
       services,
       items: sketch.items,
       parts,

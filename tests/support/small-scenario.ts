@@ -13,6 +13,8 @@ import type {
 } from "../../src/kitchen/index.js";
 import { Decimal, grams, money, NO_MONEY, ONE, type Weight, ZERO } from "../../src/quantity/index.js";
 
+import type { WasteCounts } from "./nouns-to-come.js";
+
 /** Whole grams as a weight. */
 export function g(weight: number): Weight {
   return grams(BigInt(weight));
@@ -22,6 +24,7 @@ export function g(weight: number): Weight {
 export function scenarioOf(
   nouns: Pick<Scenario, "services" | "items" | "parts" | "dishes"> & Partial<Scenario>,
 ): Scenario {
+  const wasteCounts = nouns.wasteCounts ?? counting({});
   return {
     name: "small",
     locale: "en-GB",
@@ -32,7 +35,8 @@ export function scenarioOf(
     costing: "edible weight",
     pricesIncludeTax: false,
     scaleStep: g(1),
-    countAvoidablePeel: true,
+    wasteCounts,
+    countAvoidablePeel: !wasteCounts.avoidablePeel.isZero(),
     vulnerableDiners: false,
     rules: "us",
     allergenList: "both",
@@ -42,6 +46,15 @@ export function scenarioOf(
     partsOnHand: [],
     limits: { chilled: null, handsMinutes: null, vessels: [] },
     ...nouns,
+  };
+}
+
+/** What counts as waste: peel in full, and neither what could have been used nor what is given, unless stated. */
+export function counting(stated: { peel?: string; unused?: string; given?: string }): WasteCounts {
+  return {
+    avoidablePeel: new Decimal(stated.peel ?? 1),
+    unusedUsable: new Decimal(stated.unused ?? 0),
+    givenAway: new Decimal(stated.given ?? 0),
   };
 }
 
@@ -159,6 +172,7 @@ export function partOf(
     marketValue: null,
     carry: null,
     container: null,
+    isPeel: kind !== "food",
     ...stated,
   };
 }

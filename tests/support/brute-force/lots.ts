@@ -1,4 +1,4 @@
-import type { Part, Scenario, Step } from "../../../src/kitchen/index.js";
+import type { Part, PartOnHand, Scenario, Step } from "../../../src/kitchen/index.js";
 import type { ItemPlan } from "./item-plans.js";
 import { wholeGrams, wholePart } from "./whole.js";
 
@@ -21,8 +21,6 @@ export interface Draw {
   readonly from: Lot;
   readonly service: number;
   readonly outputs: readonly { readonly lot: Lot; readonly fraction: Step["loss"] }[];
-  /** Gives just one part, gram for gram, as often as wanted: an arc of the network and no choice of its own. */
-  readonly plain: boolean;
 }
 
 /** The lots that a way of cutting gives, with all that steps can make of them. */
@@ -75,7 +73,7 @@ export function lotsOf(
       }));
       for (let service = from.first; service < days.length; service++) {
         if (!usableAt(from, service, scenario)) continue;
-        draws.push({ step, from, service, outputs, plain: isPlain(step, from, scenario) });
+        draws.push({ step, from, service, outputs });
       }
     }
   }
@@ -124,18 +122,6 @@ export function mayWaitIn(lot: Lot, service: number, at: number, scenario: Scena
   return !isFrozen && dayOf(at) <= Math.min(stock?.lastDay ?? Infinity, days - 1);
 }
 
-function isPlain(step: Step, from: Lot, scenario: Scenario): boolean {
-  const timed =
-    step.minutesPerKilogram !== null &&
-    (scenario.limits.handsMinutes !== null ||
-      scenario.services.some(({ handsMinutes }) => handsMinutes !== null));
-  return isLossless(step) && step.capacity === null && !timed && from.part.pieceWeight === null;
-}
-
-export function isLossless(step: Step): boolean {
-  return step.yields.length === 1 && step.yields[0]?.fraction.equals(1) === true && step.water.isZero();
-}
-
 export function usableAt(lot: Lot, service: number, scenario: Scenario): boolean {
   const day = scenario.services[service]?.day ?? 0;
   return service >= lot.first && (lot.lastDay === null || day <= lot.lastDay);
@@ -143,4 +129,10 @@ export function usableAt(lot: Lot, service: number, scenario: Scenario): boolean
 
 export function outlastsPlan(lot: Lot, scenario: Scenario): boolean {
   return lot.lastDay === null || lot.lastDay > (scenario.services.at(-1)?.day ?? 0);
+}
+
+/** The entry on hand that a lot is, as it came and unworked; null for what was cut or made of something. */
+export function ownStock({ part, origin }: Lot, { partsOnHand }: Scenario): PartOnHand | null {
+  const entry = partsOnHand.find((_, index) => origin === `on hand ${index}`);
+  return entry?.part === part.name ? entry : null;
 }

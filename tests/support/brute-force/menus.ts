@@ -243,15 +243,12 @@ function vesselsDo(cookings: readonly MenuCooking[], { limits, services }: Scena
   );
 }
 
-/** Grams of one portion, raw lines raw and cooked lines cooked; it must not depend on what goes in. */
-export function portionGrams(dish: Dish): number {
-  return dish.lines.reduce((sum, line) => {
-    if (line.least !== line.most || line.from.some(({ rate }) => !rate.equals(1)))
-      throw new RangeError(
-        `a portion of ${dish.name} has no one weight, so the referee cannot weigh spare ones`,
-      );
-    return sum + wholeGrams(line.least);
-  }, 0);
+/** Least grams that a portion can weigh, raw lines raw and cooked lines cooked. */
+export function leastPortionGrams(dish: Dish): number {
+  return dish.lines.reduce(
+    (sum, { least, from }) => sum + wholeGrams(least) / Math.max(...from.map(({ rate }) => rate.toNumber())),
+    0,
+  );
 }
 
 /** Ten-millionths of the currency unit that the staples of so many portions cost. */
