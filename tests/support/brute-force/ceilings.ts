@@ -53,7 +53,12 @@ function creditsOf(uses: readonly Use[], parts: PartProgram, money: CutMoney): T
   const [first] = mains;
   if (first === undefined) return [];
   const { need, group, lot } = first;
-  if (!isExact(need) || need.groups.length > 1 || mains.some((use) => use.lot !== lot || use.need !== need))
+  if (
+    !isExact(need) ||
+    need.groups.length > 1 ||
+    group.lots.length > 1 ||
+    mains.some((use) => use.lot !== lot || use.need !== need)
+  )
     throw new RangeError(`the referee does not know how much ${lot.part.name} a dish takes`);
   const grams = need.least / group.rate;
   return money.creditsBehind(lot).flatMap(({ lot: credited, perGram }) => {
