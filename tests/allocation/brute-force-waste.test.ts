@@ -363,6 +363,37 @@ describe("the referee, on waste of every kind worked by hand", () => {
       expect(best(held(null, { chilled: g(7999) }))).toBe("900");
     });
 
+    it("leaves the freezer its own room", () => {
+      // Two leeks for Friday's tart; their 120 g of green are frozen for Saturday's pie of 100: what waits is frozen.
+      const days = [serviceOf("Friday", 0), serviceOf("Saturday", 1)];
+      const kept = (limits: Partial<Scenario["limits"]>) => {
+        const base = leekScenario(
+          [
+            dishOf("tart", 2, [lineOf(100, ["leek white"])]),
+            dishOf("pie", 2, [lineOf(50, ["frozen green"])], { services: [1] }),
+          ],
+          {
+            services: days,
+            steps: [stepOf("freeze", ["leek green"], { "frozen green": "1" })],
+            limits: { chilled: g(0), handsMinutes: null, vessels: [], ...limits },
+          },
+        );
+        const frozen = partOf("frozen green", "leek", "food", { state: "frozen" });
+        return best({ ...base, parts: [...base.parts.map((part) => ({ ...part, keepsDays: 1 })), frozen] });
+      };
+      expect(kept({})).toBe("20");
+      expect(kept({ frozen: g(100) })).toBe("20");
+      // With less room another leek or two are cut on Saturday, and whole leeks would have to wait in the cold.
+      expect(kept({ frozen: g(90) })).toBe("no plan");
+    });
+
+    it("goes where it is stated to go, though it keeps", () => {
+      const stated = held(null);
+      const [item] = stated.items as [Item];
+      const onHand = item.onHand.map((entry) => ({ ...entry, destination: "refuse" }));
+      expect(best({ ...stated, items: [{ ...item, onHand }] })).toBe("7200");
+    });
+
     it("is not credited in cost but for its named use", () => {
       const cost = held(null);
       expect(best({ ...cost, aim: "cost" })).toBe("0");

@@ -1,4 +1,4 @@
-import type { Decimal } from "../../src/quantity/index.js";
+import type { Decimal, Weight } from "../../src/quantity/index.js";
 
 /** How far what might be called waste counts as waste, 1 being in full. */
 export interface WasteCounts {
@@ -15,7 +15,17 @@ declare module "../../src/kitchen/scenario.js" {
   interface Part {
     readonly isPeel?: boolean;
   }
+  interface ItemOnHand {
+    readonly destination?: string;
+  }
   interface PartOnHand {
-    readonly destination?: string | null;
+    readonly destination?: string;
+  }
+}
+
+declare module "../../src/kitchen/services.js" {
+  interface Limits {
+    /** Most weight of frozen parts after any service. */
+    readonly frozen?: Weight;
   }
 }

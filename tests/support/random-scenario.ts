@@ -98,7 +98,7 @@ function partsOnHand({ dice, parts }: Sketch): PartOnHand[] {
       value: money(dice.oneOf("0", "0.2")),
       useBy: null,
       lastDay: dice.oneOf(null, null, 0, 1, 3),
-      destination: dice.chance(15) ? "refuse" : null,
+      ...(dice.chance(15) ? { destination: "refuse" } : {}),
     },
   ];
 }
@@ -106,6 +106,7 @@ function partsOnHand({ dice, parts }: Sketch): PartOnHand[] {
 function limits({ dice, services, dishes }: Sketch): Scenario["limits"] {
   return {
     chilled: dice.chance(services.length === 2 ? 20 : 5) ? g(dice.between(4, 20) * STEP) : null,
+    ...(dice.chance(4) ? { frozen: g(dice.between(1, 6) * STEP) } : {}),
     handsMinutes: dice.chance(12) ? dice.between(5, 20) : null,
     vessels:
       dishes.some(({ batch }) => batch !== null) && dice.chance(50)

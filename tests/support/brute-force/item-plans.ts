@@ -58,8 +58,8 @@ export function everyItemPlan(item: Item, scenario: Scenario, grain: number): It
       ? wholeNumber(item.orderUnit.size, `order unit of ${item.name}`)
       : exactly(wholeGrams(item.orderUnit.weight), grain);
   const held = item.onHand.map(
-    ({ units, weight, lastDay }): Stock => ({
-      ...lifeOf(0, lastDay, scenario),
+    ({ units, weight, lastDay, destination }): Stock => ({
+      ...binnedUnlessUsed(lifeOf(0, lastDay, scenario), destination, scenario),
       units:
         item.measure === "whole"
           ? wholeNumber(units, `${item.name} on hand`)
@@ -157,6 +157,18 @@ function lifeOf(service: number, lastDay: number | null, { services }: Scenario)
     if (index >= service && day <= lastDay) last = index;
   });
   return { last, outlasts: lastDay > (services.at(-1)?.day ?? 0) };
+}
+
+/** What keeps but is stated to go to a bin where it is not used does not outlast the plan. */
+function binnedUnlessUsed(
+  life: Omit<Stock, "units">,
+  destination: string | undefined,
+  { destinations }: Scenario,
+): Omit<Stock, "units"> {
+  if (destination === undefined) return life;
+  if (destinations.some(({ name, end }) => name === destination && end === "given away"))
+    throw new RangeError("the referee gives no whole items away");
+  return { ...life, outlasts: false };
 }
 
 function earliestTaken(stocks: readonly Stock[], wanted: number): Stock[] {

@@ -38,7 +38,7 @@ export class PartProgram {
     this.addKeepLimits();
     this.addUnneededWork();
     this.addGiftLimits();
-    this.addColdRoom();
+    this.addStores();
     this.addHands();
     addCeilings(this, question);
   }
@@ -102,13 +102,7 @@ export class PartProgram {
     const { services } = this.question.scenario;
     let waiting: Term[] = [];
     for (let service = lot.first; service < services.length; service++) {
-      const made = this.draws.flatMap(({ draw, variable, unit }) =>
-        draw.service !== service
-          ? []
-          : draw.outputs
-              .filter((output) => output.lot === lot)
-              .map(({ fraction }) => ({ variable, times: fraction.toNumber() * unit })),
-      );
+      const made = this.madeOf(lot, (at) => at === service);
       const out = [
         ...this.usesOf((use) => use.lot === lot && use.need.cooking.service === service),
         ...this.drawsOf((draw) => draw.from === lot && draw.service === service),
@@ -138,8 +132,8 @@ export class PartProgram {
       ends.push(variable);
     }
     const stock = ownStock(lot, scenario);
-    const stated = stock?.destination ?? null;
-    if (stock !== null && lasting && stated === null) {
+    const stated = stock?.destination;
+    if (stock !== null && lasting && stated === undefined) {
       const variable = this.program.amount(0);
       this.stocks.push({ lot, variable });
       return [...ends, variable];
@@ -219,22 +213,50 @@ export class PartProgram {
     }
   }
 
-  /** Whole items, parts bound for later, kept or in stock, and dishes that wait, after every service. */
-  private addColdRoom(): void {
+  /** What must still be there after each service, cold or frozen: whole items, parts, and dishes that wait. */
+  private addStores(): void {
     const { scenario, plans } = this.question;
-    const { chilled } = scenario.limits;
-    if (chilled === null) return;
+    const { chilled, frozen } = scenario.limits;
     for (const after of scenario.services.keys()) {
+      if (frozen !== undefined)
+        this.program.row(this.partsHeld("frozen", after), -Infinity, wholeGrams(frozen));
+      if (chilled === null) continue;
       const whole = sum(plans.map(({ stock }) => stock[after] ?? 0));
-      const later = this.usesOf(({ lot, need }) => lot.first <= after && need.cooking.service > after);
-      const lasting = [...this.keeps, ...this.stocks].filter(({ lot }) => lot.first <= after).map(once);
       const dishes = this.portions(({ service, eaten, portions }) =>
         service > after
           ? 0
           : sum(eaten.filter((at) => at.service > after).map((at) => at.portions / portions)),
       );
-      this.program.row([...later, ...lasting, ...dishes], -Infinity, wholeGrams(chilled) - whole);
+      const cold = [...this.partsHeld("cold", after), ...dishes];
+      this.program.row(cold, -Infinity, wholeGrams(chilled) - whole);
     }
+  }
+
+  /** Of each lot what is used, worked and kept later, less what is made of it later. */
+  private partsHeld(store: "cold" | "frozen", after: number): Term[] {
+    const { lots } = this.question;
+    return lots
+      .filter(({ first, part }) => first <= after && (part.state === "frozen") === (store === "frozen"))
+      .map((lot) => {
+        const held = this.program.amount(0);
+        const gone = [
+          ...this.usesOf((use) => use.lot === lot && use.need.cooking.service > after),
+          ...this.drawsOf((draw) => draw.from === lot && draw.service > after),
+          ...[...this.keeps, ...this.stocks].filter((end) => end.lot === lot).map(once),
+        ];
+        const made = this.madeOf(lot, (service) => service > after);
+        this.program.row([{ variable: held, times: 1 }, ...negative(gone), ...made], 0, Infinity);
+        return { variable: held, times: 1 };
+      });
+  }
+
+  /** What steps before certain services give of a lot. */
+  private madeOf(lot: Lot, at: (service: number) => boolean): Term[] {
+    return this.draws.flatMap(({ draw, variable, unit }) =>
+      draw.outputs
+        .filter((output) => output.lot === lot && at(draw.service))
+        .map(({ fraction }) => ({ variable, times: fraction.toNumber() * unit })),
+    );
   }
 
   private addHands(): void {

@@ -57,7 +57,7 @@ function portionsOf(sketch: Sketch, inCourse: boolean): number | [number, number
 function line(sketch: Sketch): RecipeLine {
   const { dice } = sketch;
   const food = sketch.parts.filter((part) => part.class === "food");
-  const alone = ({ name, item }: Part) => item === null || /(stem|core|fringe|candy)$/.test(name);
+  const alone = ({ name, item }: Part) => item === null || /(stem|core|fringe|candy|frozen leaf)$/.test(name);
   const first = food[dice.between(0, food.length - 1)] as Part;
   // What is worked stands alone, or beside what it is made of.
   const others = food.filter(

@@ -144,6 +144,7 @@ function wholeItem(sketch: Sketch, unit: number, price: string, most: number): P
               weight: g(held * unit),
               value: money(dice.oneOf("0", "0.5")),
               lastDay: dice.oneOf(null, null, 0, 1, 3),
+              ...(dice.chance(10) ? { destination: "refuse" } : {}),
             },
           ],
     carry: dice.chance(8)
@@ -177,6 +178,10 @@ export function addSteps(sketch: Sketch): void {
     );
     const from = dice.oneOf([`${name} leaf`], [`${name} leaf`, `${name} heart`]);
     steps.push(stepOf("split", from, { [`${name} core`]: "0.5", [`${name} fringe`]: "0.25" }, work(sketch)));
+  }
+  if (dice.chance(8)) {
+    parts.push(partOf(`${name} frozen leaf`, name, "food", { keepsDays: 60, state: "frozen" }));
+    steps.push(stepOf("freeze", [`${name} leaf`], { [`${name} frozen leaf`]: dice.oneOf("1", "0.9") }));
   }
   const peel = parts.find((part) => part.name === `${name} peel`);
   if (peel?.class === "inedible" && dice.chance(15)) {
