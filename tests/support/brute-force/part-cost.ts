@@ -35,10 +35,9 @@ export function leastPartCost(menu: Menu, plans: readonly ItemPlan[], rules: Rul
 }
 
 function subsets(names: readonly string[]): ReadonlySet<string>[] {
-  return names.reduce<ReadonlySet<string>[]>(
-    (sets, name) => [...sets, ...sets.map((set) => new Set([...set, name]))],
-    [new Set()],
-  );
+  const sets: ReadonlySet<string>[] = [new Set()];
+  for (const name of names) sets.push(...sets.map((set) => new Set([...set, name])));
+  return sets;
 }
 
 /** Every way for the steps to take whole grains of what is there. */

@@ -105,11 +105,7 @@ export function isNeeded(
   const sources = lots.filter((lot) => lot.origin === origin && step.from.includes(lot.part.name));
   const asItIs = sources.every((lot) => {
     const source = need.line.from.find(({ part }) => part === lot.part.name);
-    return (
-      source !== undefined &&
-      source.mostShare.greaterThanOrEqualTo(1) &&
-      usableAt(lot, need.cooking.service, scenario)
-    );
+    return source?.mostShare.greaterThanOrEqualTo(1) && usableAt(lot, need.cooking.service, scenario);
   });
   return sources.length === 0 || !asItIs;
 }
