@@ -32,8 +32,10 @@ function drawn(sketch: Sketch): SmallScenario {
   addItem(sketch, "leek", second === null ? 1 : 2);
   if (second === "another item") addItem(sketch, "squash", 2);
   if (second === "another form") addForm(sketch, sketch.items[0] as Item);
-  addSteps(sketch);
-  const held = partsOnHand(sketch);
+  // Where by-products are credited, the referee knows what dishes cost only without steps and stock.
+  const isPlain = sketch.costing === "trim credit" && dice.chance(80);
+  if (!isPlain) addSteps(sketch);
+  const held = isPlain ? [] : partsOnHand(sketch);
   addDishes(sketch, held.length > 0);
   const { services, parts, steps, dishes } = sketch;
   return {

@@ -5,8 +5,9 @@ import { type Draw, type Lot, outlastsPlan, ownStock, usableAt } from "./lots.js
 import type { MenuCooking } from "./menus.js";
 import type { Question } from "./question.js";
 import { type Group, hasShare, isExact, type LineNeed } from "./recipe.js";
-import { beforeWorking, countsOf, isNeeded, isPeelOfCuts, isUsable, takenOffBy } from "./waste.js";
+import { beforeWorking, countsOf, isPeelOfCuts, isUsable } from "./waste.js";
 import { perGram, wholeGrams } from "./whole.js";
+import { addWork } from "./work.js";
 
 /** So much of a lot as goes into a line; `unit` grams for each of the variable. */
 export interface Use {
@@ -17,7 +18,7 @@ export interface Use {
   readonly unit: number;
 }
 
-interface End {
+export interface End {
   readonly lot: Lot;
   readonly variable: number;
 }
@@ -30,13 +31,14 @@ export class PartProgram {
   readonly keeps: End[] = [];
   readonly gifts: (End & { readonly destination: string })[] = [];
   private readonly stocks: End[] = [];
+  readonly wastes: End[] = [];
 
   constructor(private readonly question: Question) {
     this.addLines();
     this.addDraws();
     for (const lot of question.lots) this.addLot(lot);
     this.addKeepLimits();
-    this.addUnneededWork();
+    addWork(this, question);
     this.addGiftLimits();
     this.addStores();
     this.addHands();
@@ -151,8 +153,9 @@ export class PartProgram {
     const thrown =
       (peel ? counts.avoidablePeel.toNumber() : 0) +
       (isUsable(lot.part.name, scenario) ? counts.unusedUsable.toNumber() : 0);
-    ends.push(this.program.amount((isFood ? 1 : thrown) * prices.waste));
-    return ends;
+    const variable = this.program.amount((isFood ? 1 : thrown) * prices.waste);
+    this.wastes.push({ lot, variable });
+    return [...ends, variable];
   }
 
   private addKeepLimits(): void {
@@ -161,42 +164,6 @@ export class PartProgram {
       const kept = this.keeps.filter(({ lot }) => lot.part.name === name);
       this.program.row(kept.map(once), -Infinity, wholeGrams(carry.limit));
     }
-  }
-
-  /** What a step takes off is waste as far as another would not, or as nobody needed what it gave. */
-  private addUnneededWork(): void {
-    const { scenario, draws, prices } = this.question;
-    for (const step of scenario.steps) {
-      const off = takenOffBy(step, scenario);
-      if (off === null) continue;
-      for (const { variable, unit, draw } of this.draws)
-        if (draw.step === step) this.program.addCost(variable, off.beyond * prices.waste * unit);
-      const own = draws.filter((draw) => draw.step === step);
-      for (const origin of new Set(own.map(({ from }) => from.origin))) {
-        const unneeded = this.program.amount((off.all - off.beyond) * prices.waste);
-        const worked = this.drawsOf((draw) => draw.step === step && draw.from.origin === origin);
-        this.program.row(
-          [{ variable: unneeded, times: 1 }, ...negative(worked), ...this.neededOf(step, origin)],
-          0,
-          Infinity,
-        );
-      }
-    }
-  }
-
-  /** Grams that a step had to take of an origin for what it gave to go where it did. */
-  private neededOf(step: Draw["step"], origin: string): Term[] {
-    return step.yields.flatMap(({ part, fraction }) => {
-      if (fraction.isZero()) return [];
-      const isOutput = (lot: Lot): boolean => lot.origin === origin && lot.part.name === part;
-      return [
-        ...this.usesOf(
-          ({ lot, group, need }) => isOutput(lot) && isNeeded(group, { step, origin }, need, this.question),
-        ),
-        ...this.drawsOf(({ from }) => isOutput(from)),
-        ...this.keeps.filter(({ lot }) => isOutput(lot)).map(once),
-      ].map(({ variable, times }) => ({ variable, times: times / fraction.toNumber() }));
-    });
   }
 
   private addGiftLimits(): void {
@@ -251,10 +218,10 @@ export class PartProgram {
   }
 
   /** What steps before certain services give of a lot. */
-  private madeOf(lot: Lot, at: (service: number) => boolean): Term[] {
+  madeOf(lot: Lot, at: (service: number) => boolean, by: (draw: Draw) => boolean = () => true): Term[] {
     return this.draws.flatMap(({ draw, variable, unit }) =>
       draw.outputs
-        .filter((output) => output.lot === lot && at(draw.service))
+        .filter((output) => output.lot === lot && at(draw.service) && by(draw))
         .map(({ fraction }) => ({ variable, times: fraction.toNumber() * unit })),
     );
   }
@@ -306,18 +273,18 @@ function cooked({ line }: LineNeed): number {
   return line.cookingYield.toNumber();
 }
 
-function once({ variable }: End): Term {
+export function once({ variable }: End): Term {
   return { variable, times: 1 };
 }
 
-function negative(terms: readonly Term[]): Term[] {
+export function negative(terms: readonly Term[]): Term[] {
   return terms.map(({ variable, times }) => ({ variable, times: -times }));
 }
 
-function isPiece({ part }: Lot): boolean {
+export function isPiece({ part }: Lot): boolean {
   return part.pieceWeight !== null;
 }
 
-function pieceOf({ part }: Lot): number {
+export function pieceOf({ part }: Lot): number {
   return part.pieceWeight === null ? 1 : wholeGrams(part.pieceWeight);
 }

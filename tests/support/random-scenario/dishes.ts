@@ -94,7 +94,7 @@ function mayHaveCeiling(sketch: Sketch, { lines }: Dish, partsAreHeld: boolean):
   const mixing = steps.some(
     ({ name }) => name === "dice down" || name === "peel by machine" || name === "split",
   );
-  if (mixing || !dice.chance(costing === "edible weight" ? 25 : 70)) return false;
+  if (mixing || !dice.chance(costing === "edible weight" ? 25 : 85)) return false;
   if (costing !== "trim credit") return true;
   const hearts = lines.filter(({ from }) => from.some(({ part }) => part.endsWith("heart")));
   const isPlain = hearts.every(({ least, most, from }) => least === most && from.length === 1);
