@@ -18,7 +18,7 @@ export function addWork(parts: PartProgram, question: Question): void {
  */
 function addWorkedForUse(lot: Lot, parts: PartProgram, question: Question): void {
   const into = question.draws.filter(
-    ({ step, outputs }) => outputs[0]?.lot === lot && !onlyRenames(step, lot.part.name),
+    ({ step, outputs }) => outputs[0]?.lot === lot && !onlyRenames(step, lot.part.name, question),
   );
   if (lot.part.class !== "food" || into.length === 0) return;
   const over = [...parts.gifts, ...parts.wastes].filter((end) => end.lot === lot).map(once);
@@ -95,7 +95,10 @@ function neededOf(step: Step, origin: string, parts: PartProgram, question: Ques
   });
 }
 
-/** Whether a step gives a part gram for gram, as dicing rings does. */
-function onlyRenames({ yields, water }: Step, part: string): boolean {
-  return yields.some((made) => made.part === part && made.fraction.equals(1)) && water.isZero();
+/** Whether a step gives a part of food gram for gram, as dicing rings does. */
+function onlyRenames({ from, yields, water }: Step, part: string, { scenario }: Question): boolean {
+  const isFood = (source: string): boolean =>
+    scenario.parts.some(({ name, class: kind }) => name === source && kind === "food");
+  const isWhole = yields.some((made) => made.part === part && made.fraction.equals(1));
+  return isWhole && water.isZero() && from.every(isFood);
 }

@@ -26,7 +26,7 @@ export function addItem(sketch: Sketch, name: string, items: number): void {
   const price = new Decimal(dice.between(2, 30)).div(10).toString();
   sketch.items.push(
     loose
-      ? looseItem(name, price, dice.between(1, 3), dice)
+      ? looseItem(name, price, dice.between(1, 3))
       : { ...itemOf(name, unit, price, most, breakdowns), ...wholeItem(sketch, unit, price, most) },
   );
   const keeps = () => dice.oneOf(null, null, 1, 2, 3);
@@ -212,8 +212,8 @@ function positive(weights: Readonly<Record<string, number>>): Record<string, num
   return Object.fromEntries(Object.entries(weights).filter(([, weight]) => weight > 0));
 }
 
-/** A loose item, half of it heart, bought in steps of 200 g. */
-function looseItem(name: string, price: string, most: number, dice: Dice): Item {
+/** A loose item, half of it heart, bought in steps of 200 g; it keeps a day, so that how much is cut decides nothing. */
+function looseItem(name: string, price: string, most: number): Item {
   return itemOf(
     name,
     1000,
@@ -224,7 +224,7 @@ function looseItem(name: string, price: string, most: number, dice: Dice): Item 
       measure: "loose",
       unitName: "kg",
       orderUnit: { name: "200 g", size: new Decimal("0.2"), weight: g(200) },
-      keepsDays: dice.oneOf(null, 1, 2),
+      keepsDays: 1,
     },
   );
 }
