@@ -33,10 +33,11 @@ export function addParts(context: BuildContext): void {
   addCapacities(context);
 }
 
-/** Whether a step only gives the part another name, as dicing rings does. */
-function isLossless(step: Step, output: string): boolean {
+/** Whether a step only gives food another name, as dicing rings does; a pot of roots makes food of them. */
+function isLossless({ from, yields, water }: Step, output: string, { parts }: Scenario): boolean {
+  const takesFood = parts.every(({ name, class: kind }) => kind === "food" || !from.includes(name));
   return (
-    step.yields.some(({ part, fraction }) => part === output && fraction.equals(1)) && step.water.isZero()
+    takesFood && water.isZero() && yields.some(({ part, fraction }) => part === output && fraction.equals(1))
   );
 }
 
@@ -187,7 +188,7 @@ function inflowsOf(lot: LotNode, flows: Flows, scenario: Scenario) {
     if (fraction === undefined) continue;
     const given = rate(fraction) * drawUnit(from);
     sum.add(variable, given);
-    if (made > 0 || isLossless(step, lot.part)) wasteable.add(variable, given);
+    if (made > 0 || isLossless(step, lot.part, scenario)) wasteable.add(variable, given);
     // A piece drawn whole may give more than is asked for, but less than one piece more.
     else if (from.kind.pieceWeight !== null) wasteableAnyway += given;
   }
@@ -233,7 +234,9 @@ function addWorkedInTime(lot: LotNode, flows: Flows, { scenario, builder }: Buil
 }
 
 function madeBySteps(lot: LotNode, { scenario }: BuildContext): boolean {
-  return scenario.steps.some((step) => step.yields[0]?.part === lot.part && !isLossless(step, lot.part));
+  return scenario.steps.some(
+    (step) => step.yields[0]?.part === lot.part && !isLossless(step, lot.part, scenario),
+  );
 }
 
 /** Kilograms one unit of a draw from the lot stands for. */

@@ -87,7 +87,9 @@ export function workedForUseFaults(decision: Decision, scenario: Scenario): Faul
   return [...books.values()].flatMap((book) => {
     const { lot, direct, made, sent } = book;
     const isFood = scenario.parts.some(({ name, class: kind }) => name === lot.part && kind === "food");
-    const mains = made.filter(({ step, first }) => first && !isLossless(stepOf(step, scenario), lot.part));
+    const mains = made.filter(
+      ({ step, first }) => first && !isLossless(stepOf(step, scenario), lot.part, scenario),
+    );
     if (!isFood || mains.length === 0) return [];
     let allowed = plus(direct, weightsOf(made.filter((entry) => !mains.includes(entry))));
     for (const { source, step } of mains) {
@@ -121,10 +123,11 @@ function stepOf(name: string, { steps }: Scenario): Step | undefined {
   return steps.find((step) => step.name === name);
 }
 
-function isLossless(step: Step | undefined, part: string): boolean {
-  return (
-    step?.water.isZero() === true && step.yields.some((made) => made.part === part && made.fraction.eq(ONE))
-  );
+function isLossless(step: Step | undefined, part: string, { parts }: Scenario): boolean {
+  if (step === undefined || !step.water.isZero()) return false;
+  const isFood = (source: string): boolean =>
+    parts.some(({ name, class: kind }) => name === source && kind === "food");
+  return step.from.every(isFood) && step.yields.some((made) => made.part === part && made.fraction.eq(ONE));
 }
 
 /** Parts that move whole are worked and go into dishes in whole pieces. */
