@@ -44,6 +44,12 @@ export function outlastsPlan(lot: LotNode, scenario: Scenario): boolean {
   return lot.lastDay === null || lot.lastDay > lastDay;
 }
 
+/** Where what is not used of stock on hand is stated to go, as it was found; undefined where nothing is stated. */
+export function statedDestination({ part, origin }: LotNode, { partsOnHand }: Scenario): string | undefined {
+  const stock = origin.kind === "onHand" ? partsOnHand[origin.index] : undefined;
+  return stock?.part === part ? stock.destination : undefined;
+}
+
 /** Whether what is not used of the lot stays in stock: on hand, as it was found, with days left after the plan. */
 export function staysInStock(lot: LotNode, scenario: Scenario): boolean {
   if (lot.origin.kind === "cut") return false;
