@@ -135,10 +135,11 @@ export class PartProgram {
     }
     const stock = ownStock(lot, scenario);
     const stated = stock?.destination;
-    if (stock !== null && lasting && stated === undefined) {
+    if (stock !== null && lasting && stated === undefined && lot.part.class !== "never") {
       const variable = this.program.amount(0);
       this.stocks.push({ lot, variable });
-      return [...ends, variable];
+      ends.push(variable);
+      if (!this.isShortOfRoom(lot)) return ends;
     }
     const isFood = lot.part.class === "food";
     for (const { name, end, takes } of scenario.destinations) {
@@ -156,6 +157,12 @@ export class PartProgram {
     const variable = this.program.amount((isFood ? 1 : thrown) * prices.waste);
     this.wastes.push({ lot, variable });
     return [...ends, variable];
+  }
+
+  /** Whether food that keeps may yet have to go, as there is a limit to what its store holds. */
+  private isShortOfRoom({ part }: Lot): boolean {
+    const { chilled, frozen } = this.question.scenario.limits;
+    return part.class === "food" && (part.state === "frozen" ? frozen !== undefined : chilled !== null);
   }
 
   private addKeepLimits(): void {
