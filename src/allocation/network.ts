@@ -44,10 +44,10 @@ export function outlastsPlan(lot: LotNode, scenario: Scenario): boolean {
   return lot.lastDay === null || lot.lastDay > lastDay;
 }
 
-/** Whether what is not used of the lot may be given there: of stock whose destination is stated, nowhere else. */
-export function mayGoTo(destination: string, { part, origin }: LotNode, { partsOnHand }: Scenario): boolean {
+/** Where what is not used of stock on hand is stated to go, as it was found; undefined where nothing is stated. */
+export function statedDestination({ part, origin }: LotNode, { partsOnHand }: Scenario): string | undefined {
   const stock = origin.kind === "onHand" ? partsOnHand[origin.index] : undefined;
-  return stock?.part !== part || stock.destination === undefined || stock.destination === destination;
+  return stock?.part === part ? stock.destination : undefined;
 }
 
 /** Whether what is not used of the lot stays in stock: on hand, as it was found, with days left after the plan. */

@@ -201,9 +201,11 @@ describe("the referee, on cases worked by hand", () => {
     const half = { part: "leek green", rate: new Decimal("0.5") };
     expect(best(leekScenario([dishOf("soup", 1, [lineOf([120, 130], ["leek white", half])])]))).toBe("0");
     // At most a quarter green: 100 white + at most 33 counted 33.3, i.e. 133; 120 needs at least 20 counted from
-    // green or more white. With one leek, all the white and 33 g of green: 27 g over.
+    // green or more white. With one leek, all the white and 100 / 3 g of green: 60 - 100 / 3 g over.
     const quarter = { part: "leek green", mostShare: new Decimal("0.25") };
-    expect(best(leekScenario([dishOf("soup", 1, [lineOf([120, 160], ["leek white", quarter])])]))).toBe("27");
+    expect(best(leekScenario([dishOf("soup", 1, [lineOf([120, 160], ["leek white", quarter])])]))).toBe(
+      "26.6666666667",
+    );
     // At least half green: 60 green and 60 white of 120; 40 white over.
     const mostly = { part: "leek green", leastShare: new Decimal("0.5") };
     expect(best(leekScenario([dishOf("soup", 1, [lineOf(120, ["leek white", mostly])])]))).toBe("40");
@@ -308,17 +310,21 @@ describe("the referee, on cases worked by hand", () => {
     const item = leekItem();
     const tart = [dishOf("tart", 3, [lineOf(100, ["leek white"])])];
     const crate = { name: "bunch of 2", size: new Decimal(2), weight: g(400) };
-    // 2 bunches: 3 leeks cut leave 180 g green, the fourth is cut or binned at 160 g.
-    expect(best(leekScenario(tart, { items: [{ ...item, orderUnit: crate }] }))).toBe("340");
+    // 2 bunches: 3 leeks cut leave 180 g green; the fourth, which keeps, closes as stock, or is binned at 160 g.
+    expect(best(leekScenario(tart, { items: [{ ...item, orderUnit: crate }] }))).toBe("180");
+    const short = { ...item, orderUnit: crate, keepsDays: 1 };
+    expect(best(leekScenario(tart, { items: [short] }))).toBe("340");
     expect(best(leekScenario(tart, { items: [{ ...item, orderUnit: crate }] }), "cost")).toBe("2");
-    // Loose, in steps of 500 g: 600 g wanted, 1,000 bought; 300 x 0.6 = 180 g green; 400 x 0.8 g over.
+    // Loose, in steps of 500 g: 600 g wanted, 1,000 bought; 600 x 0.3 = 180 g green; 400 g in stock or 400 x 0.8 g binned.
     const loose = {
       ...item,
       measure: "loose" as const,
       unitWeight: g(1000),
       orderUnit: { name: "500 g", size: new Decimal("0.5"), weight: g(500) },
     };
-    expect(best(leekScenario(tart, { items: [loose] }), "waste", { grain: 20 })).toBe("500");
+    expect(best(leekScenario(tart, { items: [loose] }), "waste", { grain: 20 })).toBe("180");
+    const fresh = { ...loose, keepsDays: 1 };
+    expect(best(leekScenario(tart, { items: [fresh] }), "waste", { grain: 20 })).toBe("500");
     expect(best(leekScenario(tart, { items: [loose] }), "cost", { grain: 20 })).toBe("2");
   });
 

@@ -1,9 +1,9 @@
 import type { Scenario } from "../../src/kitchen/index.js";
 import { candidates } from "./brute-force/candidates.js";
-import type { Rules } from "./brute-force/choices.js";
 import { sum } from "./brute-force/item-plans.js";
 import { stapleCost } from "./brute-force/menus.js";
-import { leastPartCost } from "./brute-force/part-flow.js";
+import { leastPartCost } from "./brute-force/part-cost.js";
+import type { Rules } from "./brute-force/question.js";
 
 /** What one plan wastes, in grams, and spends, in currency units. */
 export interface FrontPoint {
@@ -23,7 +23,7 @@ const ALIKE = 1e-6;
  */
 export function bruteForceFront(scenario: Scenario, grain = 1): FrontPoint[] {
   const prices = { waste: 1, credit: 0 };
-  const rules: Rules = { scenario, prices, ceilings: "edible weight", grain };
+  const rules: Rules = { scenario, prices, ceilings: "real cost", grain };
   const front: FrontPoint[] = [];
   const isBeaten = ({ waste, spend }: FrontPoint): boolean =>
     front.some((other) => other.waste <= waste + ALIKE && other.spend <= spend + ALIKE);

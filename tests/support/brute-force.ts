@@ -2,10 +2,10 @@ import type { Aim, Scenario } from "../../src/kitchen/index.js";
 import { Decimal } from "../../src/quantity/index.js";
 import { candidates, type Scales } from "./brute-force/candidates.js";
 import type { Ceilings } from "./brute-force/ceilings.js";
-import type { Rules } from "./brute-force/choices.js";
 import type { ItemPlan } from "./brute-force/item-plans.js";
 import type { Menu } from "./brute-force/menus.js";
-import { leastPartCost } from "./brute-force/part-flow.js";
+import { leastPartCost } from "./brute-force/part-cost.js";
+import type { Rules } from "./brute-force/question.js";
 import { perGram } from "./brute-force/whole.js";
 
 /** The best plan there is. */
@@ -23,17 +23,17 @@ export interface Options {
 }
 
 /**
- * The best value of an aim over every plan of a small scenario, by trying out all menus, purchases, cuts and
- * awkward amounts, and the best flow of parts for each. It reads the scenario alone and shares nothing with the
- * planner. Waste: food sent where no one eats it, food in binned items, spare portions nobody is given, and
- * avoidable peel. Cost: order units and staples, less what is kept at its stated value.
+ * The best value of an aim over every plan of a small scenario, by trying out all menus, purchases and cuts, and for
+ * each the best way of the parts as a linear program that GLPK solves. It reads the scenario alone and shares nothing
+ * with the planner. What is waste, `brute-force/waste.ts` says. Cost: order units and staples, less what is kept for
+ * a named use at its stated value.
  */
 export function bruteForce(scenario: Scenario, aim: Aim, options: Options = {}): Best | "no plan" {
   const scale = scalesOf(aim, scenario);
   const rules: Rules = {
     scenario,
     prices: scale.parts,
-    ceilings: options.ceilings ?? "edible weight",
+    ceilings: options.ceilings ?? "real cost",
     grain: options.grain ?? 1,
   };
   let best: { value: number; menu: Menu; plans: readonly ItemPlan[] } | null = null;

@@ -7,7 +7,7 @@ import { addDishes } from "./random-scenario/dishes.js";
 import { addForm, addItem, addSteps, addSuppliers } from "./random-scenario/items.js";
 import { Sketch } from "./random-scenario/sketch.js";
 import { g, scenarioOf, serviceOf, withGift } from "./small-scenario.js";
-import { COUNTS_NO_PEEL, COUNTS_PEEL } from "./waste-counts.js";
+import { countsOf } from "./waste-counts.js";
 
 /** A scenario small enough to try out every plan of it. */
 export interface SmallScenario {
@@ -17,8 +17,8 @@ export interface SmallScenario {
 }
 
 /**
- * Scenarios of one or two items or of two forms of one, one to three dishes and one or two services, in multiples of 20 g, with every
- * kind of rule now and then: some can't be met.
+ * Scenarios of one or two items or of two forms of one, one to three dishes and one or two services, in multiples of
+ * 20 g, with every kind of rule now and then: some can't be met.
  */
 export function smallScenarios(): fc.Arbitrary<SmallScenario> {
   return fc.gen().map((draw) => drawn(new Sketch(new Dice(draw))));
@@ -28,31 +28,35 @@ function drawn(sketch: Sketch): SmallScenario {
   const { dice } = sketch;
   const aim = dice.oneOf("waste" as const, "waste" as const, "cost" as const, "balanced" as const);
   addServices(sketch);
-  if (sketch.services.length === 2) sketch.awkward = 1;
-  const coldRoomIsShort = sketch.services.length === 2 && sketch.awkwardChance(20);
   const second = dice.chance(45) ? dice.oneOf("another item" as const, "another form" as const) : null;
+  if (dice.chance(20))
+    sketch.costing = second === "another form" ? "sales value" : dice.oneOf("trim credit", "sales value");
   addItem(sketch, "leek", second === null ? 1 : 2);
   if (second === "another item") addItem(sketch, "squash", 2);
   if (second === "another form") addForm(sketch, sketch.items[0] as Item);
-  addSteps(sketch);
+  // Where by-products are credited, the referee knows what dishes cost only without steps and stock.
+  const isPlain = sketch.costing === "trim credit" && dice.chance(80);
+  if (!isPlain) addSteps(sketch);
   addSuppliers(sketch);
-  addDishes(sketch);
+  const held = isPlain ? [] : partsOnHand(sketch);
+  addDishes(sketch, held.length > 0);
   const { services, parts, steps, dishes } = sketch;
   const scenario = scenarioOf({
     aim,
     wastePrice: aim === "balanced" ? money(dice.oneOf("1", "3", "8")) : NO_MONEY,
-    wasteCounts: dice.chance(30) ? COUNTS_NO_PEEL : COUNTS_PEEL,
+    costing: sketch.costing,
+    wasteCounts: countsOf(dice.oneOf(100, 100, 50, 0), dice.oneOf(0, 0, 50, 100), dice.oneOf(0, 0, 25, 100)),
     services,
     items: sketch.items,
     suppliers: sketch.suppliers,
     parts,
     steps,
     dishes,
-    partsOnHand: coldRoomIsShort ? [] : partsOnHand(sketch),
-    limits: limits(sketch, coldRoomIsShort),
+    partsOnHand: held,
+    limits: limits(sketch),
     ...(dice.chance(30) ? { destinations: destinations(sketch) } : {}),
   });
-  return { scenario: withMoreDiets(scenario, dice), grain: sketch.grain };
+  return { scenario: withMoreDiets(scenario, dice), grain: STEP };
 }
 
 function addServices(sketch: Sketch): void {
@@ -76,17 +80,16 @@ function addServices(sketch: Sketch): void {
         covers,
         courses: hasCourse ? [course] : [],
         diets: dice.chance(12) ? [{ diets: ["vegetarian"], covers: dice.between(1, 2) }] : [],
-        overage: dice.chance(25) ? new Decimal(dice.oneOf("0.5", "0.34")) : ZERO,
+        overage: dice.chance(30) ? new Decimal(dice.oneOf("0.5", "0.34", "1")) : ZERO,
         handsMinutes: null,
       }),
     );
   }
 }
 
-function partsOnHand(sketch: Sketch): PartOnHand[] {
-  const { dice } = sketch;
-  if (!dice.chance(20)) return [];
-  const part = sketch.parts[dice.between(0, 1)] as Part;
+function partsOnHand({ dice, parts }: Sketch): PartOnHand[] {
+  if (!dice.chance(25)) return [];
+  const part = parts[dice.between(0, 2)] as Part;
   const weight = part.pieceWeight ?? g(dice.between(1, 6) * STEP);
   return [
     {
@@ -94,16 +97,16 @@ function partsOnHand(sketch: Sketch): PartOnHand[] {
       weight,
       value: money(dice.oneOf("0", "0.2")),
       useBy: null,
-      lastDay: dice.oneOf(null, 0, 1),
+      lastDay: dice.oneOf(null, null, 0, 1, 3),
+      ...(dice.chance(15) ? { destination: "refuse" } : {}),
     },
   ];
 }
 
-function limits({ dice, parts, dishes }: Sketch, coldRoomIsShort: boolean): Scenario["limits"] {
-  const isExact = dishes.every(({ lines }) => lines.every(({ least, most }) => least === most));
-  const kept = parts.filter(({ carry }) => carry !== null).length;
+function limits({ dice, services, dishes }: Sketch): Scenario["limits"] {
   return {
-    chilled: coldRoomIsShort && isExact && kept < 2 ? g(dice.between(4, 20) * STEP) : null,
+    chilled: dice.chance(services.length === 2 ? 20 : 5) ? g(dice.between(4, 20) * STEP) : null,
+    ...(dice.chance(4) ? { frozen: g(dice.between(1, 6) * STEP) } : {}),
     handsMinutes: dice.chance(12) ? dice.between(5, 20) : null,
     vessels:
       dishes.some(({ batch }) => batch !== null) && dice.chance(50)
@@ -118,5 +121,5 @@ function destinations({ dice }: Sketch): Scenario["destinations"] {
     { food: false, portions: true },
     { food: true, portions: true },
   );
-  return withGift(dice.oneOf(null, 2 * STEP, 6 * STEP), takes);
+  return withGift(dice.oneOf(null, STEP, 2 * STEP, 6 * STEP), takes);
 }

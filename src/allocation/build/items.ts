@@ -54,7 +54,7 @@ function addItem(item: Item, context: BuildContext): void {
     forTerms > 0 ||
     arrivals.some(expires);
   const staying = mostStaying(item, arrivals, mostHeld);
-  const binServices = surplusPossible ? servicesToBinAfter(item, arrivals, context) : [];
+  const binServices = surplusPossible ? servicesToBinAfter(arrivals, context) : [];
   for (const service of binServices) {
     const tag = { family: "bin", item: item.name, service };
     const name = `bin ${item.name} after ${serviceName(scenario, service)}`;
@@ -75,10 +75,10 @@ function addItem(item: Item, context: BuildContext): void {
   addLife(item, arrivals, context);
 }
 
-/** Units that may stay in stock for no named use: all that outlast the plan, but of what is kept up to a limit none bought. */
+/** Units that may stay in stock for no named use: all that outlast the plan. */
 function mostStaying(item: Item, arrivals: readonly Arrival[], mostHeld: number): number {
   const lasting = arrivals.filter(({ outlastsPlan }) => outlastsPlan);
-  if (item.carry === null && lasting.some(({ source }) => source.kind === "delivery")) return mostHeld;
+  if (lasting.some(({ source }) => source.kind === "delivery")) return mostHeld;
   return lasting.reduce(
     (sum, { source }) =>
       source.kind === "onHand" ? sum + rate(item.onHand[source.index]?.units ?? ZERO) : sum,
@@ -86,11 +86,10 @@ function mostStaying(item: Item, arrivals: readonly Arrival[], mostHeld: number)
   );
 }
 
-/** When its day comes, or at the end where it may not stay; where the cold room is short, after any service. */
-function servicesToBinAfter(item: Item, arrivals: readonly Arrival[], { scenario }: BuildContext): number[] {
+/** When its day comes; where the cold room is short, after any service. */
+function servicesToBinAfter(arrivals: readonly Arrival[], { scenario }: BuildContext): number[] {
   if (scenario.limits.chilled !== null) return scenario.services.map((_, service) => service);
-  const binned = arrivals.filter((arrival) => expires(arrival) || item.carry !== null);
-  return [...new Set(binned.map(({ lastService }) => lastService))];
+  return [...new Set(arrivals.filter(expires).map(({ lastService }) => lastService))];
 }
 
 function expires(arrival: Arrival): boolean {

@@ -6,9 +6,9 @@ import { kg, rate } from "../floats.js";
 import { type Groups, groupBy } from "../group.js";
 import {
   type LotNode,
-  mayGoTo,
   outlastsPlan,
   servicesToWorkBefore,
+  statedDestination,
   staysInStock,
   stepsFrom,
   usableAt,
@@ -86,9 +86,10 @@ function addOutflows(lot: LotNode, inflow: number, context: BuildContext): void 
     handles.stays.push({ lot, variable: builder.variable(tag, `${where} left in stock`, inflow) });
   }
   if (lot.kind.class !== "food") return;
+  const stated = statedDestination(lot, scenario);
   for (const destination of scenario.destinations) {
     if (destination.end !== "given away" || !destination.takes.food) continue;
-    if (!mayGoTo(destination.name, lot, scenario)) continue;
+    if ((stated ?? destination.name) !== destination.name) continue;
     const tag = { family: "give", ...ended, destination: destination.name };
     const limit = destination.limit === null ? Number.POSITIVE_INFINITY : kg(destination.limit);
     const variable = builder.variable(tag, `${where} to ${destination.name}`, Math.min(inflow, limit));
@@ -108,6 +109,8 @@ function addBalance(lot: LotNode, flows: Flows, context: BuildContext): void {
   const where = lotName(scenario, lot);
   const tag = { family: "part balance", part: lot.part };
   if (lot.kind.class === "food") {
+    builder.row(tag, where, sum, { lower: -made.held, upper: -made.held });
+  } else if (staysInStock(lot, scenario)) {
     builder.row(tag, where, sum, { lower: -made.held, upper: -made.held });
   } else {
     // What is inedible and not called for is thrown away.

@@ -13,7 +13,6 @@ import {
   NO_WEIGHT,
   ONE,
   plus,
-  smaller,
   toGrams,
   total,
   type Weight,
@@ -123,13 +122,12 @@ function mayStay({ part, origin }: Lot, { partsOnHand }: Scenario): boolean {
   return stock?.part === part && stock.destination === undefined && stock.since?.how !== "cut";
 }
 
-/** What of an item may be left whole: of what is bought no more than its limit, where there is one. */
-function mostKept({ name, carry, onHand }: Item, { purchases }: Decision): Weight {
+/** What of an item may be left whole: all that came in, but for what is stated to go elsewhere. */
+function mostKept({ name, onHand }: Item, { purchases }: Decision): Weight {
   const weight = (list: readonly { readonly weight: Weight }[]): Weight =>
     total(list.map((each) => each.weight));
   const held = weight(onHand.filter(({ destination }) => destination === undefined));
-  const bought = weight(purchases.filter(({ item }) => item === name));
-  return plus(held, carry === null ? bought : smaller(bought, carry.limit));
+  return plus(held, weight(purchases.filter(({ item }) => item === name)));
 }
 
 function overKept(name: string, found: Weight, most: Weight): Fault[] {

@@ -7,6 +7,7 @@ import {
   destination,
   dish,
   goings,
+  item,
   limits,
   line,
   plan,
@@ -36,6 +37,10 @@ export const KEPT: readonly (readonly [string, Change])[] = [
     dish("hash", ({ batch }) => ({ batch: batch === null ? null : { ...batch, portions: 8, halves: true } })),
   ],
   ["an optional dish left out", withoutSalad()],
+  [
+    "items that keep left in stock beyond the limit of their named use",
+    item("leek", ({ carry }) => ({ carry: carry === null ? null : { ...carry, limit: g(200) } })),
+  ],
   [
     "portions given that weigh less when cooked",
     // 20 g of green, a tart of 100 g, and a quarter of 101 g.

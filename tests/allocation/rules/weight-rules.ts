@@ -1,7 +1,7 @@
 import type { PartWeight, Send } from "../../../src/kitchen/index.js";
 import { lastDayOfLot } from "../../../src/safety/index.js";
 import { g } from "../../support/small-scenario.js";
-import { both, cut, goings, item, part, plan, prep, purchase, sent } from "./changes.js";
+import { both, cut, goings, item, limits, part, plan, prep, purchase, sent } from "./changes.js";
 import { friday, GOOD, mg } from "./good-plan.js";
 import type { Rule } from "./table.js";
 
@@ -274,20 +274,20 @@ export const WEIGHT_RULES: readonly Rule[] = [
     broken: plan(({ kept }) => ({ kept: kept.map((one) => ({ ...one, lastDay: 9 })) })),
   },
   {
-    rule: "items bought are not kept where nothing of them may be",
+    rule: "items stated to go elsewhere are not kept",
     families: [],
     check: "kept",
-    fault: /^leek: kept where nothing may be/,
-    broken: item("leek", ({ carry }) => ({ carry: carry === null ? null : { ...carry, limit: mg(0) } })),
-  },
-  {
-    rule: "items are kept within their limit",
-    families: [],
-    check: "kept",
-    fault: /^leek kept: 0.001 g over its limit/,
-    broken: item("leek", ({ carry }) => ({
-      carry: carry === null ? null : { ...carry, limit: mg(399.999) },
-    })),
+    fault: /^egg: kept where nothing may be/,
+    broken: both(
+      limits({ chilled: null }),
+      item("egg", ({ onHand }) => ({
+        onHand: onHand.map((stock) => ({ ...stock, lastDay: null, destination: "refuse" })),
+      })),
+      plan(({ binned, keptItems }) => ({
+        binned: binned.filter((end) => end.item !== "egg"),
+        keptItems: [...keptItems, { item: "egg", service: 1, units: 1, weight: g(60) }],
+      })),
+    ),
   },
   {
     rule: "items are kept at the end",

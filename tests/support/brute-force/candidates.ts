@@ -1,10 +1,11 @@
-import type { Part, Scenario } from "../../../src/kitchen/index.js";
-import type { Prices, Rules } from "./choices.js";
+import type { Part, Scenario, Step } from "../../../src/kitchen/index.js";
 import { everyItemPlan, type ItemPlan, sum } from "./item-plans.js";
-import { isLossless, lotsOf, outlastsPlan } from "./lots.js";
-import { everyMenu, hasOneWeight, type Menu, portionGrams, stapleCost } from "./menus.js";
+import { lotsOf, outlastsPlan, ownStock } from "./lots.js";
+import { everyMenu, leastPortionGrams, type Menu, stapleCost } from "./menus.js";
 import { chargesOf } from "./orders.js";
+import type { Prices, Rules } from "./question.js";
 import { type LineNeed, lineNeeds } from "./recipe.js";
+import { takenOffBy } from "./waste.js";
 import { perGram, wholeGrams } from "./whole.js";
 
 /** What counts in an aim. */
@@ -48,6 +49,8 @@ export function* candidates(scale: Scales, rules: Rules): Generator<Candidate> {
     const needs = lineNeeds(menu, [], scenario);
     const wanted = wantedOf(needs);
     const used = mostUsed(needs, scenario);
+    const staples = scale.money * sum(menu.cookings.map(({ dish, portions }) => stapleCost(dish, portions)));
+    const spare = leastSpare(menu, scenario);
     const known = ({ cost, supply }: { cost: number; supply: Supply }) => ({
       cost,
       fed: needs.map((need) => mostFed(need, supply)),
@@ -62,8 +65,8 @@ export function* candidates(scale: Scales, rules: Rules): Generator<Candidate> {
         if (needs.some(({ least }, index) => (sofar.fed[index] ?? 0) < least - 1e-6)) return;
         const charges = charged(choice);
         if (charges === null) return;
-        const fixed = sofar.cost + costOfMenu(menu, scale) + scale.money * charges;
-        const wasted = Math.max(0, sofar.food - used) * scale.parts.waste;
+        const fixed = sofar.cost + staples + scale.money * charges;
+        const wasted = (Math.max(0, sofar.food - used) + spare) * scale.parts.waste;
         found.push({ least: fixed + wasted - sofar.credit * scale.parts.credit, fixed, menu, choice });
         return;
       }
@@ -108,12 +111,13 @@ function costOfItem({ spend, credit, waste }: ItemPlan, { money, parts }: Scales
   return money * spend - parts.credit * credit + parts.waste * waste;
 }
 
-function costOfMenu({ cookings }: Menu, { money, parts }: Scales): number {
+/** Grams that spare portions count for, at least. */
+function leastSpare({ cookings }: Menu, scenario: Scenario): number {
+  const gift = scenario.wasteCounts.givenAway.toNumber();
   return sum(
     cookings.map(
-      ({ dish, portions, wasted }) =>
-        money * stapleCost(dish, portions) +
-        (hasOneWeight(dish) ? parts.waste * wasted * portionGrams(dish) : 0),
+      ({ dish, wasted, given }) =>
+        (wasted + gift * sum(given.map(({ portions }) => portions))) * leastPortionGrams(dish),
     ),
   );
 }
@@ -122,9 +126,9 @@ function costOfMenu({ cookings }: Menu, { money, parts }: Scales): number {
 interface Supply {
   /** Grams of a part by the service at which they are to be used. */
   readonly reach: ReadonlyMap<string, number>;
-  /** Grams of food cut or on hand. */
+  /** Grams of food cut, or on hand and not lasting. */
   readonly food: number;
-  /** Grams of food that steps can make less of it. */
+  /** Grams of food that steps can take off of it without its being waste. */
   readonly shrinkage: (wanted: (part: string) => number) => number;
   /** Most that keeping can be credited. */
   readonly credit: number;
@@ -153,6 +157,16 @@ function supplyOf(plans: readonly ItemPlan[], scenario: Scenario): Supply {
       reach.set(key, (reach.get(key) ?? 0) + (most[lot.index] ?? 0));
     }
   });
+  // What is worked beyond this counts in full.
+  const needed = ({ yields }: Step, wanted: (part: string) => number): number =>
+    sum(
+      yields.map(({ part, fraction }) => {
+        if (fraction.isZero()) return 0;
+        if (scenario.steps.some(({ from }) => from.includes(part))) return Infinity;
+        const carry = scenario.parts.find(({ name }) => name === part)?.carry ?? null;
+        return (wanted(part) + (carry === null ? 0 : wholeGrams(carry.limit))) / fraction.toNumber();
+      }),
+    );
   const credit = ({ name, carry }: Part): number => {
     if (carry === null) return 0;
     const lasting = lots.filter((lot) => lot.part.name === name && outlastsPlan(lot, scenario));
@@ -161,21 +175,18 @@ function supplyOf(plans: readonly ItemPlan[], scenario: Scenario): Supply {
   };
   return {
     reach,
-    food: sum(lots.filter(({ part }) => part.class === "food").map(({ supply }) => supply)),
+    food: sum(
+      lots
+        .filter(
+          (lot) => lot.part.class === "food" && !(ownStock(lot, scenario) && outlastsPlan(lot, scenario)),
+        )
+        .map(({ supply }) => supply),
+    ),
     shrinkage: (wanted) =>
       sum(
-        [...flows.values()].map(({ step, from, outputs }) => {
-          const made = sum(
-            outputs.filter(({ lot }) => lot.part.class === "food").map(({ fraction }) => fraction.toNumber()),
-          );
-          const [main] = outputs;
-          if (made >= 1 || main === undefined || from.part.class !== "food") return 0;
-          // A step that sheds weight is worked for its main output's sake: no more than that is wanted.
-          const { name, carry } = main.lot.part;
-          const piece = from.part.pieceWeight === null ? 0 : wholeGrams(from.part.pieceWeight);
-          const asked =
-            (wanted(name) + (carry === null ? 0 : wholeGrams(carry.limit))) / main.fraction.toNumber();
-          return (1 - made) * Math.min(most[from.index] ?? 0, isLossless(step) ? Infinity : asked + piece);
+        [...flows.values()].map(({ step, from }) => {
+          const off = takenOffBy(step, scenario);
+          return off === null ? 0 : off.all * Math.min(most[from.index] ?? 0, needed(step, wanted));
         }),
       ),
     credit: sum(scenario.parts.map(credit)),

@@ -1,153 +1,118 @@
 import type { Scenario } from "../../../src/kitchen/index.js";
-import type { Chosen, Question, Rules } from "./choices.js";
-import { type ItemPlan, sum } from "./item-plans.js";
+import { bearers, CutMoney, NOTHING } from "./cut-money.js";
+import { sum } from "./item-plans.js";
+import type { Term } from "./linear-program.js";
 import type { Draw, Lot } from "./lots.js";
 import { stapleCost } from "./menus.js";
-import { borneBy } from "./orders.js";
-import { isExact, type LineNeed } from "./recipe.js";
+import type { PartProgram, Use } from "./part-program.js";
+import type { Question } from "./question.js";
+import { isExact } from "./recipe.js";
 import { Ratio, tenMillionths, wholeGrams, wholeNumber, wholePart } from "./whole.js";
 
 /**
  * How a dish is held to its ceiling: by what its parts really cost, each item's cost shared by weight among its
- * cuts and by edible weight within each; or by the least each part could cost, whatever is bought.
+ * cuts and by the costing method within each; or by the least each part could cost, whatever is bought.
  */
-export type Ceilings = "edible weight" | "least cost";
+export type Ceilings = "real cost" | "least cost";
 
-const NOTHING = new Ratio(0n, 1n);
-
-interface Known {
-  /** Lines whose every going must be known, lot by lot. */
-  readonly uses: ReadonlySet<LineNeed>;
-  /** Lines of which it must be known how much of each part goes in. */
-  readonly groups: ReadonlySet<LineNeed>;
-  /** Whether it must be known what every step takes. */
-  readonly draws: boolean;
-}
-
-/** What must be tried out amount by amount before the cost of dishes with a ceiling is known. */
-export function mustKnowGoings(draws: readonly Draw[], needs: readonly LineNeed[], rules: Rules): Known {
-  const judged = needs.filter(({ cooking }) => cooking.dish.ceiling !== null);
-  const byLot = rules.ceilings === "edible weight";
-  // Exact lines of one lot, or of one part at its least cost, cost the same whatever flows.
-  const open = judged.filter((need) => !isExact(need) || choicesIn(need, byLot) > 1);
-  return {
-    uses: new Set(byLot ? open : []),
-    groups: new Set(byLot ? [] : open),
-    draws: byLot && draws.length > 0 && judged.length > 0,
-  };
-}
-
-function choicesIn({ groups }: LineNeed, byLot: boolean): number {
-  return byLot ? sum(groups.map(({ lots }) => lots.length)) : groups.length;
-}
-
-/** Whether every dish costs at most its ceiling for each portion cooked. */
-export function ceilingsKept(chosen: readonly Chosen[], question: Question): boolean {
-  const { menu, needs } = question;
-  if (menu.cookings.every(({ dish }) => dish.ceiling === null)) return true;
-  const costOfGram =
-    question.ceilings === "edible weight" ? realCosts(chosen, question) : leastCosts(question.scenario);
-  return menu.cookings.every((cooking) => {
-    const { dish, portions } = cooking;
-    if (dish.ceiling === null) return true;
-    let cost = new Ratio(BigInt(stapleCost(dish, portions)), 1n);
-    for (const need of needs.filter((other) => other.cooking === cooking)) {
-      for (const { part, lot, grams } of goingsInto(need, chosen)) {
-        cost = cost.plus(costOfGram(part, lot).times(new Ratio(BigInt(grams), 1n)));
-      }
-    }
-    return cost.atMost(new Ratio(BigInt(tenMillionths(dish.ceiling) * portions), 1n));
+/** Whether a lot comes of more than one source, so that what it costs depends on how much of each there is. */
+export function hasMixedCosts({ ceilings, menu, lots, draws }: Question): boolean {
+  if (ceilings === "least cost" || menu.cookings.every(({ dish }) => dish.ceiling === null)) return false;
+  return lots.some((lot) => {
+    const sources = new Set(drawsInto(lot, draws).map(({ step, from }) => `${step.name} ${from.index}`));
+    return sources.size + (lot.supply > 0 ? 1 : 0) > 1;
   });
 }
 
-function goingsInto(
-  need: LineNeed,
-  chosen: readonly Chosen[],
-): { part: string; lot: Lot | undefined; grams: number }[] {
-  const tried = chosen.flatMap(({ choice, grams }) =>
-    (choice.kind === "use" || choice.kind === "group") && need.groups.includes(choice.group)
-      ? [{ part: choice.group.source.part, lot: choice.kind === "use" ? choice.lot : undefined, grams }]
-      : [],
-  );
-  if (tried.length > 0) return tried;
-  const only = need.groups.find(({ lots }) => lots.length > 0);
-  if (only === undefined) return [];
-  return [{ part: only.source.part, lot: only.lots[0], grams: Math.round(need.least / only.rate) }];
+/** Holds every dish to at most its ceiling for each portion cooked. */
+export function addCeilings(parts: PartProgram, question: Question): void {
+  const judged = question.menu.cookings.filter(({ dish }) => dish.ceiling !== null);
+  if (judged.length === 0) return;
+  const money = new CutMoney(question);
+  const real = realCosts(question, money);
+  const least = leastCosts(question.scenario);
+  for (const cooking of judged) {
+    const { dish, portions } = cooking;
+    const most = (dish.ceiling === null ? 0 : tenMillionths(dish.ceiling)) * portions;
+    const uses = parts.uses.filter(({ need }) => need.cooking === cooking);
+    const terms = uses.map((use) => {
+      const cost = question.ceilings === "least cost" ? least(use.lot.part.name) : real(use.lot);
+      return { variable: use.variable, times: cost.toNumber() * use.unit };
+    });
+    const credits = question.ceilings === "least cost" ? [] : creditsOf(uses, parts, money);
+    parts.program.row([...terms, ...credits], -Infinity, most - stapleCost(dish, portions));
+  }
 }
 
-type CostOfGram = (part: string, lot: Lot | undefined) => Ratio;
+/**
+ * What the use of by-products takes off of what main parts cost, where the costing credits them. How much of the main
+ * part goes into the dish must then be known: one exact line of one part.
+ */
+function creditsOf(uses: readonly Use[], parts: PartProgram, money: CutMoney): Term[] {
+  const mains = uses.filter(({ lot }) => money.creditsBehind(lot).length > 0);
+  const [first] = mains;
+  if (first === undefined) return [];
+  const { need, group, lot } = first;
+  if (
+    !isExact(need) ||
+    need.groups.length > 1 ||
+    group.lots.length > 1 ||
+    mains.some((use) => use.lot !== lot || use.need !== need)
+  )
+    throw new RangeError(`the referee does not know how much ${lot.part.name} a dish takes`);
+  const grams = need.least / group.rate;
+  return money.creditsBehind(lot).flatMap(({ lot: credited, perGram }) => {
+    const used: Term[] = [
+      ...parts.usesOf((use) => use.lot === credited),
+      ...parts.drawsOf((draw) => draw.from === credited),
+      ...[...parts.keeps, ...parts.gifts]
+        .filter((end) => end.lot === credited)
+        .map(({ variable }) => ({ variable, times: 1 })),
+    ];
+    return used.map(({ variable, times }) => ({ variable, times: -times * perGram * grams }));
+  });
+}
 
-/** Ten-millionths of the currency unit for a gram of each lot. */
-function realCosts(chosen: readonly Chosen[], { plans, scenario }: Question): CostOfGram {
+function drawsInto(lot: Lot, draws: readonly Draw[]): Draw[] {
+  return draws.filter(({ outputs }) => outputs.some((output) => output.lot === lot));
+}
+
+/** Ten-millionths of the currency unit for a gram of each lot, before what by-products take off. */
+function realCosts(question: Question, money: CutMoney): (lot: Lot) => Ratio {
+  const { scenario, draws, drawn } = question;
   const known = new Map<Lot, Ratio>();
   const costOf = (lot: Lot): Ratio => {
     const found = known.get(lot);
     if (found !== undefined) return found;
-    let money = lot.origin.startsWith("cut") ? cutMoney(lot, plans, scenario) : heldMoney(lot, scenario);
+    let cost = lot.origin.startsWith("cut") ? money.of(lot) : heldMoney(lot, scenario);
     let weight = lot.supply;
-    for (const { choice, grams } of chosen) {
-      if (choice.kind !== "draw" || grams === 0) continue;
-      const outputs = choice.draw.outputs.map((output) => ({
+    const into = drawsInto(lot, draws);
+    // Where all comes by one step of one source, any weight taken shows what a gram costs.
+    for (const draw of drawn === null && weight === 0 ? into.slice(0, 1) : into) {
+      const grams = drawn === null ? SHOWN : (drawn.get(draw) ?? 0);
+      if (grams === 0 || (drawn === null && weight > 0)) continue;
+      const outputs = draw.outputs.map((output) => ({
         part: output.lot.part.name,
         lot: output.lot,
         grams: wholePart(grams, output.fraction),
       }));
-      const own = outputs.filter((output) => output.lot === lot);
-      if (own.length === 0) continue;
-      weight += sum(own.map((output) => output.grams));
-      const bearing = sum(bearers(outputs, scenario).map((output) => output.grams));
-      const borne = sum(
-        bearers(outputs, scenario)
-          .filter((output) => output.lot === lot)
-          .map((output) => output.grams),
-      );
-      if (bearing > 0)
-        money = money.plus(costOf(choice.draw.from).times(new Ratio(BigInt(grams * borne), BigInt(bearing))));
-    }
-    const cost = weight === 0 ? NOTHING : money.times(new Ratio(1n, BigInt(weight)));
-    known.set(lot, cost);
-    return cost;
-  };
-  return (_, lot) => (lot === undefined ? NOTHING : costOf(lot));
-}
-
-/** What bears a cost: the food; where there is none, what is inedible; where there is neither, what is never eaten. */
-function bearers<T extends { readonly part: string; readonly grams: number }>(
-  outputs: readonly T[],
-  { parts }: Scenario,
-): T[] {
-  const ofClass = (wanted: string): T[] =>
-    outputs.filter(
-      ({ part, grams }) => grams > 0 && parts.find(({ name }) => name === part)?.class === wanted,
-    );
-  return [ofClass("food"), ofClass("inedible"), ofClass("never")].find((some) => some.length > 0) ?? [];
-}
-
-function cutMoney(lot: Lot, plans: readonly ItemPlan[], scenario: Scenario): Ratio {
-  let money = NOTHING;
-  for (const plan of plans) {
-    const { item, orders, cuts } = plan;
-    const spend = plan.spend + Math.round(borneBy(plan, plans, scenario));
-    const held = sum(item.onHand.map(({ value }) => tenMillionths(value)));
-    const weight =
-      orders * wholeGrams(item.orderUnit.weight) + sum(item.onHand.map((stock) => wholeGrams(stock.weight)));
-    for (const { breakdown, service, grams } of cuts) {
-      if (lot.origin !== `cut ${service}`) continue;
-      const outputs = breakdown.yields.map(({ part, fraction }) => ({
-        part,
-        grams: wholePart(grams, fraction),
-      }));
+      const own = sum(outputs.filter((output) => output.lot === lot).map((output) => output.grams));
       const bearing = bearers(outputs, scenario);
-      const borne = sum(bearing.filter(({ part }) => part === lot.part.name).map((output) => output.grams));
+      const borne = sum(bearing.filter((output) => output.lot === lot).map((output) => output.grams));
       const all = sum(bearing.map((output) => output.grams));
-      if (borne > 0)
-        money = money.plus(
-          new Ratio(BigInt(spend + held) * BigInt(grams) * BigInt(borne), BigInt(weight) * BigInt(all)),
-        );
+      if (all > 0)
+        cost = cost.plus(costOf(draw.from).times(new Ratio(BigInt(grams) * BigInt(borne), BigInt(all))));
+      weight += own;
     }
-  }
-  return money;
+    const each = weight === 0 ? NOTHING : cost.times(new Ratio(1n, BigInt(weight)));
+    known.set(lot, each);
+    return each;
+  };
+  return costOf;
 }
+
+/** Grams of which every output of a step is whole. */
+const SHOWN = 1_000_000;
 
 function heldMoney(lot: Lot, scenario: Scenario): Ratio {
   const stock = scenario.partsOnHand.find(
@@ -157,7 +122,7 @@ function heldMoney(lot: Lot, scenario: Scenario): Ratio {
 }
 
 /** Ten-millionths for a gram of each part at the least it can cost, whatever is bought, cut and worked. */
-function leastCosts(scenario: Scenario): CostOfGram {
+function leastCosts(scenario: Scenario): (part: string) => Ratio {
   const least = new Map<string, Ratio>();
   const offer = (part: string, cost: Ratio): boolean => {
     const found = least.get(part);

@@ -1,7 +1,8 @@
-import type { Breakdown, Item, Part, PartClass, Scenario } from "../../../src/kitchen/index.js";
+import type { Breakdown, Item, Scenario } from "../../../src/kitchen/index.js";
 import { everySplit } from "./menus.js";
 import { goodsCost } from "./orders.js";
-import { perGram, wholeGrams, wholeNumber, wholePart } from "./whole.js";
+import { binnedFood, lostByCut, peelBeyond } from "./waste.js";
+import { perGram, wholeGrams, wholeNumber } from "./whole.js";
 
 /** One way to buy, cut, bin and keep one item. */
 export interface ItemPlan {
@@ -15,13 +16,15 @@ export interface ItemPlan {
   readonly kept: number;
   /** Ten-millionths of the currency unit paid for goods. */
   readonly spend: number;
-  /** Ten-millionths credited for whole units kept. */
+  /** Ten-millionths credited for whole units kept for their named use. */
   readonly credit: number;
-  /** Grams: food of binned units, and avoidable peel. */
+  /** Grams: food of binned units, and what cuts lose beyond the least. */
   readonly waste: number;
+  /** Grams of peel beyond the thriftiest breakdown's. */
+  readonly peelBeyond: number;
   /** Thousandths of a minute at the board, by service. */
   readonly work: readonly number[];
-  /** Grams of whole units left after each service but the last. */
+  /** Grams of whole units in the house after each service, those that close as stock included. */
   readonly stock: readonly number[];
 }
 
@@ -58,8 +61,8 @@ export function everyItemPlan(item: Item, scenario: Scenario, grain: number): It
       ? wholeNumber(item.orderUnit.size, `order unit of ${item.name}`)
       : exactly(wholeGrams(item.orderUnit.weight), grain);
   const held = item.onHand.map(
-    ({ units, weight, lastDay }): Stock => ({
-      ...lifeOf(0, lastDay, scenario),
+    ({ units, weight, lastDay, destination }): Stock => ({
+      ...binnedUnlessUsed(lifeOf(0, lastDay, scenario), destination, scenario),
       units:
         item.measure === "whole"
           ? wholeNumber(units, `${item.name} on hand`)
@@ -74,7 +77,7 @@ export function everyItemPlan(item: Item, scenario: Scenario, grain: number): It
   const visit = (service: number, state: State): void => {
     if (service === scenario.services.length) {
       if (sum(state.bought) < (item.buying?.least ?? 0)) return;
-      for (const plan of everyEnd(item, state, unit, scenario)) plans.push(plan);
+      plans.push(endOf(item, state, unit, scenario));
       return;
     }
     const room = item.buying?.deliveries.includes(service) ? most - sum(state.bought) : 0;
@@ -96,9 +99,7 @@ export function everyItemPlan(item: Item, scenario: Scenario, grain: number): It
           const mostBinned = scenario.limits.chilled === null ? 0 : units(left);
           for (let early = 0; early <= mostBinned; early++) {
             const after = earliestTaken(left, early);
-            const fit = after.filter(
-              ({ last }) => last > service || service === scenario.services.length - 1,
-            );
+            const fit = after.filter(({ last, outlasts }) => last > service || outlasts);
             visit(service + 1, {
               bought: [...state.bought, orders],
               cuts: [...state.cuts, ...cuts],
@@ -115,60 +116,28 @@ export function everyItemPlan(item: Item, scenario: Scenario, grain: number): It
   return plans;
 }
 
-/** After the last service: what outlasts the plan may be kept, the rest is binned. */
-function* everyEnd(item: Item, state: State, unit: number, scenario: Scenario): Generator<ItemPlan> {
-  const keepable = units(state.stocks.filter(({ outlasts }) => outlasts));
+/** After the last service what is left outlasts the plan: kept for its use up to the limit, the rest as stock. */
+function endOf(item: Item, state: State, unit: number, scenario: Scenario): ItemPlan {
   const { carry } = item;
-  const most = carry === null ? 0 : Math.min(keepable, Math.floor(wholeGrams(carry.limit) / unit));
-  for (let kept = 0; kept <= most; kept++) {
-    const binned = state.binned + units(state.stocks) - kept;
-    yield {
-      item,
-      orders: sum(state.bought),
-      cuts: state.cuts,
-      binned,
-      kept,
-      bought: state.bought,
-      spend: sum(state.bought.map((orders) => goodsCost(item, orders))),
-      credit: carry === null ? 0 : kept * unit * perGram(carry.valuePerKilogram),
-      waste: binnedFood(item, binned * unit, scenario) + avoidablePeel(item, state.cuts, scenario),
-      work: scenario.services.map((_, service) => workAt(item, state.cuts, service)),
-      stock: state.stock.slice(0, -1),
-    };
-  }
-}
-
-/** Grams of food in what is binned, cut the way that makes most of it. */
-function binnedFood(item: Item, grams: number, { parts }: Scenario): number {
-  if (grams === 0) return 0;
-  return Math.max(...item.breakdowns.map((breakdown) => gramsOfClass(breakdown, grams, "food", parts)));
-}
-
-/** Grams nobody may eat or would, beyond what the thriftiest of the item's breakdowns leaves of the same weight. */
-function avoidablePeel(item: Item, cuts: readonly ItemCut[], scenario: Scenario): number {
-  if (scenario.wasteCounts.avoidablePeel.isZero()) return 0;
-  const peel = (breakdown: Breakdown, grams: number): number =>
-    gramsOfClass(breakdown, grams, "inedible", scenario.parts) +
-    gramsOfClass(breakdown, grams, "never", scenario.parts);
-  return sum(
-    cuts.map(
-      ({ breakdown, grams }) =>
-        peel(breakdown, grams) - Math.min(...item.breakdowns.map((other) => peel(other, grams))),
-    ),
-  );
-}
-
-function gramsOfClass(
-  breakdown: Breakdown,
-  grams: number,
-  wanted: PartClass,
-  parts: readonly Part[],
-): number {
-  return sum(
-    breakdown.yields.map(({ part, fraction }) =>
-      parts.find(({ name }) => name === part)?.class === wanted ? wholePart(grams, fraction) : 0,
-    ),
-  );
+  const stock = units(state.stocks);
+  const kept = carry === null ? 0 : Math.min(stock, Math.floor(wholeGrams(carry.limit) / unit));
+  const ofCuts = (of: (cut: ItemCut) => number): number => sum(state.cuts.map(of));
+  return {
+    item,
+    orders: sum(state.bought),
+    cuts: state.cuts,
+    binned: state.binned,
+    kept,
+    bought: state.bought,
+    spend: sum(state.bought.map((orders) => goodsCost(item, orders))),
+    credit: carry === null ? 0 : kept * unit * perGram(carry.valuePerKilogram),
+    waste:
+      binnedFood(item, state.binned * unit, scenario) +
+      ofCuts(({ breakdown, grams }) => lostByCut(item, breakdown, grams)),
+    peelBeyond: ofCuts(({ breakdown, grams }) => peelBeyond(item, breakdown, grams, scenario)),
+    work: scenario.services.map((_, service) => workAt(item, state.cuts, service)),
+    stock: state.stock,
+  };
 }
 
 function workAt(item: Item, cuts: readonly ItemCut[], service: number): number {
@@ -191,6 +160,18 @@ function lifeOf(service: number, lastDay: number | null, { services }: Scenario)
     if (index >= service && day <= lastDay) last = index;
   });
   return { last, outlasts: lastDay > (services.at(-1)?.day ?? 0) };
+}
+
+/** What keeps but is stated to go to a bin where it is not used does not outlast the plan. */
+function binnedUnlessUsed(
+  life: Omit<Stock, "units">,
+  destination: string | undefined,
+  { destinations }: Scenario,
+): Omit<Stock, "units"> {
+  if (destination === undefined) return life;
+  if (destinations.some(({ name, end }) => name === destination && end === "given away"))
+    throw new RangeError("the referee gives no whole items away");
+  return { ...life, outlasts: false };
 }
 
 function earliestTaken(stocks: readonly Stock[], wanted: number): Stock[] {

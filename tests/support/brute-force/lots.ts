@@ -1,8 +1,8 @@
-import type { Part, Scenario, Step } from "../../../src/kitchen/index.js";
+import type { Part, PartOnHand, Scenario, Step } from "../../../src/kitchen/index.js";
 import type { ItemPlan } from "./item-plans.js";
 import { wholeGrams, wholePart } from "./whole.js";
 
-/** Parts of one origin and one last day. */
+/** A part of one origin. */
 export interface Lot {
   readonly index: number;
   readonly part: Part;
@@ -21,8 +21,6 @@ export interface Draw {
   readonly from: Lot;
   readonly service: number;
   readonly outputs: readonly { readonly lot: Lot; readonly fraction: Step["loss"] }[];
-  /** Gives just one part, gram for gram, as often as wanted: an arc of the network and no choice of its own. */
-  readonly plain: boolean;
 }
 
 /** The lots that a way of cutting gives, with all that steps can make of them. */
@@ -32,67 +30,64 @@ export function lotsOf(
 ): { lots: readonly Lot[]; draws: readonly Draw[] } {
   const lots: Lot[] = [];
   const draws: Draw[] = [];
-  const days = scenario.services.map(({ day }) => day);
-  const partNamed = (name: string): Part => {
-    const part = scenario.parts.find((candidate) => candidate.name === name);
-    if (part === undefined) throw new RangeError(`no part is called ${name}`);
-    return part;
-  };
-  const open = (name: string, origin: string, first: number, lastDay: number | null): Lot => {
-    const found = lots.find(
-      (lot) => lot.part.name === name && lot.origin === origin && lot.lastDay === lastDay,
-    );
+  const open = (name: string, origin: string, first: number): Lot => {
+    const found = lots.find((lot) => lot.part.name === name && lot.origin === origin);
     if (found !== undefined) return found;
-    const part = partNamed(name);
-    const lot = { index: lots.length, part, origin, first, lastDay, supply: 0 };
+    const lastDay = lastDayOf(name, origin, scenario);
+    const lot = { index: lots.length, part: partNamed(name, scenario), origin, first, lastDay, supply: 0 };
     lots.push(lot);
     return lot;
-  };
-  const lastDayOf = (name: string, day: number): number | null => {
-    const part = partNamed(name);
-    const last = day + Math.min(part.keepsDays ?? Infinity, legalDaysOf(part, scenario)) - 1;
-    return last === Infinity ? null : last;
   };
   for (const { cuts } of plans) {
     for (const { breakdown, service, grams } of cuts) {
       for (const { part, fraction } of breakdown.yields) {
-        const lot = open(part, `cut ${service}`, service, lastDayOf(part, days[service] ?? 0));
+        const lot = open(part, `cut ${service}`, service);
         lot.supply += wholePart(grams, fraction);
       }
     }
   }
-  scenario.partsOnHand.forEach(({ part, weight, lastDay }, index) => {
-    const last = Math.min(lastDay ?? Infinity, legalDaysOf(partNamed(part), scenario) - 1);
-    open(part, `on hand ${index}`, 0, last === Infinity ? null : last).supply += wholeGrams(weight);
+  scenario.partsOnHand.forEach(({ part, weight }, index) => {
+    open(part, `on hand ${index}`, 0).supply += wholeGrams(weight);
   });
   // The list grows while it is walked: what a step makes may be worked further.
   for (const from of lots) {
     for (const step of scenario.steps) {
       if (!step.from.includes(from.part.name)) continue;
       const outputs = step.yields.map(({ part, fraction }) => ({
-        lot: open(part, from.origin, from.first, madeBy(part, from)),
+        lot: open(part, from.origin, from.first),
         fraction,
       }));
-      for (let service = from.first; service < days.length; service++) {
+      for (let service = from.first; service < scenario.services.length; service++) {
         if (!usableAt(from, service, scenario)) continue;
-        draws.push({ step, from, service, outputs, plain: isPlain(step, from, scenario) });
+        draws.push({ step, from, service, outputs });
       }
     }
   }
   return { lots, draws };
+}
 
-  /**
-   * What is made of a part keeps its source's date: its own days count from the day the source was cut. Of stock
-   * on hand that day is not known, so it keeps no longer than the stock, unless it is frozen.
-   */
-  function madeBy(name: string, from: Lot): number | null {
-    if (from.origin.startsWith("cut")) return lastDayOf(name, days[from.first] ?? 0);
-    if (partNamed(name).state === "frozen") return lastDayOf(name, 0);
-    const legal = legalDaysOf(partNamed(name), scenario) - 1;
-    const stated = scenario.partsOnHand[Number(from.origin.slice("on hand ".length))]?.lastDay ?? Infinity;
-    const last = Math.min(stated, legal);
-    return last === Infinity ? null : last;
-  }
+/**
+ * The last day of a part of an origin; null where it has none. What is made of a part keeps its source's date: its own
+ * days count from the day the source was cut. Of stock on hand that day is not known, so what is made of it keeps no
+ * longer than the stock, unless it is frozen.
+ */
+export function lastDayOf(name: string, origin: string, scenario: Scenario): number | null {
+  const part = partNamed(name, scenario);
+  const legal = legalDaysOf(part, scenario);
+  const from = (day: number): number => day + Math.min(part.keepsDays ?? Infinity, legal) - 1;
+  const stock = scenario.partsOnHand.find((_, index) => origin === `on hand ${index}`);
+  const last = (): number => {
+    if (stock === undefined) return from(scenario.services[Number(origin.slice("cut ".length))]?.day ?? 0);
+    if (stock.part !== name && part.state === "frozen") return from(0);
+    return Math.min(stock.lastDay ?? Infinity, legal - 1);
+  };
+  return last() === Infinity ? null : last();
+}
+
+function partNamed(name: string, { parts }: Scenario): Part {
+  const part = parts.find((candidate) => candidate.name === name);
+  if (part === undefined) throw new RangeError(`no part is called ${name}`);
+  return part;
 }
 
 /** Days of ready-to-eat food in the cold, day 1 being that of preparation; see the sources in safety/dates.ts. */
@@ -124,25 +119,6 @@ export function mayWaitIn(lot: Lot, service: number, at: number, scenario: Scena
   return !isFrozen && dayOf(at) <= Math.min(stock?.lastDay ?? Infinity, days - 1);
 }
 
-function isPlain(step: Step, from: Lot, scenario: Scenario): boolean {
-  const timed =
-    step.minutesPerKilogram !== null &&
-    (scenario.limits.handsMinutes !== null ||
-      scenario.services.some(({ handsMinutes }) => handsMinutes !== null));
-  const { chilled, frozen } = scenario.limits;
-  const freezes =
-    (chilled !== null || frozen !== undefined) &&
-    step.yields.some(({ part }) =>
-      scenario.parts.some(({ name, state }) => name === part && state === "frozen"),
-    );
-  const isFlow = step.capacity === null && !timed && !freezes && from.part.pieceWeight === null;
-  return isLossless(step) && isFlow;
-}
-
-export function isLossless(step: Step): boolean {
-  return step.yields.length === 1 && step.yields[0]?.fraction.equals(1) === true && step.water.isZero();
-}
-
 export function usableAt(lot: Lot, service: number, scenario: Scenario): boolean {
   const day = scenario.services[service]?.day ?? 0;
   return service >= lot.first && (lot.lastDay === null || day <= lot.lastDay);
@@ -150,4 +126,10 @@ export function usableAt(lot: Lot, service: number, scenario: Scenario): boolean
 
 export function outlastsPlan(lot: Lot, scenario: Scenario): boolean {
   return lot.lastDay === null || lot.lastDay > (scenario.services.at(-1)?.day ?? 0);
+}
+
+/** The entry on hand that a lot is, as it came and unworked; null for what was cut or made of something. */
+export function ownStock({ part, origin }: Lot, { partsOnHand }: Scenario): PartOnHand | null {
+  const entry = partsOnHand.find((_, index) => origin === `on hand ${index}`);
+  return entry?.part === part.name ? entry : null;
 }

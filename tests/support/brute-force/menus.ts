@@ -253,26 +253,12 @@ function vesselsDo(cookings: readonly MenuCooking[], { limits, services }: Scena
   );
 }
 
-/** Whether a portion always weighs the same, whatever goes in. */
-export function hasOneWeight({ lines }: Dish): boolean {
-  return lines.every(({ least, most, from }) => least === most && from.every(({ rate }) => rate.equals(1)));
-}
-
-/** Whether it matters what some portions weigh: those wasted, waiting, or given where there is a limit. */
-export function isWeighed(cooking: MenuCooking, { destinations, limits }: Scenario): boolean {
-  const hasLimit = (name: string): boolean =>
-    destinations.some((entry) => entry.name === name && entry.limit !== null);
-  return (
-    cooking.wasted > 0 ||
-    cooking.given.some(({ destination, portions }) => portions > 0 && hasLimit(destination)) ||
-    (limits.chilled !== null &&
-      cooking.eaten.some(({ service, portions }) => portions > 0 && service > cooking.service))
+/** Least grams that a portion can weigh, raw lines raw and cooked lines cooked. */
+export function leastPortionGrams(dish: Dish): number {
+  return dish.lines.reduce(
+    (sum, { least, from }) => sum + wholeGrams(least) / Math.max(...from.map(({ rate }) => rate.toNumber())),
+    0,
   );
-}
-
-/** Grams of one portion that always weighs the same, raw lines raw and cooked lines cooked. */
-export function portionGrams({ lines }: Dish): number {
-  return lines.reduce((sum, { least }) => sum + wholeGrams(least), 0);
 }
 
 /** Ten-millionths of the currency unit that the staples of so many portions cost. */

@@ -2,7 +2,7 @@ import type { LineSource, RecipeLine, Scenario } from "../../../src/kitchen/inde
 import { Decimal } from "../../../src/quantity/index.js";
 import { type Lot, mayWaitIn, usableAt } from "./lots.js";
 import type { Menu, MenuCooking } from "./menus.js";
-import { wholeGrams, wholeNumber } from "./whole.js";
+import { wholeGrams } from "./whole.js";
 
 /** One recipe line of one cooking: raw grams it may count, each part at its rate. */
 export interface LineNeed {
@@ -28,14 +28,10 @@ export function lineNeeds(menu: Menu, lots: readonly Lot[], scenario: Scenario):
       const need = { cooking, line };
       const raw = (perPortion: number): Decimal =>
         new Decimal(perPortion).times(cooking.portions).div(line.cookingYield);
-      const exact = line.least === line.most;
-      const most = raw(wholeGrams(line.most));
       return {
         ...need,
-        least: exact
-          ? wholeNumber(most, `a line of ${cooking.dish.name}`)
-          : raw(wholeGrams(line.least)).ceil().toNumber(),
-        most: most.toDecimalPlaces(20).floor().toNumber(),
+        least: raw(wholeGrams(line.least)).toNumber(),
+        most: raw(wholeGrams(line.most)).toNumber(),
         groups: line.from.map((source) => ({
           need,
           source,
@@ -62,12 +58,4 @@ export function isExact({ line }: Pick<LineNeed, "line">): boolean {
 /** Whether a part of a line has a share to keep to. */
 export function hasShare({ source }: Group): boolean {
   return source.leastShare.greaterThan(0) || source.mostShare.lessThan(1);
-}
-
-/** Whether a part's raw grams, at its rate, keep to its share of the whole line. */
-export function sharesKept(amount: number, { source }: Group, whole: number): boolean {
-  return (
-    source.leastShare.times(whole).lessThanOrEqualTo(amount) &&
-    source.mostShare.times(whole).greaterThanOrEqualTo(amount)
-  );
 }

@@ -30,6 +30,8 @@ export function wholeNumber(value: Decimal, what: string): number {
   return nearest.toNumber();
 }
 
+const DIGITS = 10n ** 12n;
+
 /** An exact quotient of whole numbers, for what does not come out whole: costs of a gram. */
 export class Ratio {
   constructor(
@@ -50,6 +52,10 @@ export class Ratio {
 
   times(other: Ratio): Ratio {
     return new Ratio(this.over * other.over, this.under * other.under);
+  }
+
+  toNumber(): number {
+    return Number((this.over * DIGITS) / this.under) / Number(DIGITS);
   }
 
   atMost(other: Ratio): boolean {

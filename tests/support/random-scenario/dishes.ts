@@ -5,7 +5,7 @@ import { STEP } from "./dice.js";
 import type { Sketch } from "./sketch.js";
 
 /** One to three dishes of the parts there are. */
-export function addDishes(sketch: Sketch): void {
+export function addDishes(sketch: Sketch, partsAreHeld: boolean): void {
   const { dice } = sketch;
   const count = dice.between(1, 3);
   const withCourse = sketch.services.flatMap(({ courses }, service) => (courses.length > 0 ? [service] : []));
@@ -28,7 +28,7 @@ export function addDishes(sketch: Sketch): void {
         diets: dice.chance(first ? 80 : 50) ? ["vegetarian"] : [],
         batch: dice.chance(18)
           ? {
-              portions: 2,
+              portions: dice.oneOf(2, 2, 3),
               halves: typeof portions === "number" && portions % 2 === 1 ? !dice.chance(10) : dice.chance(50),
               vessel: "tray",
             }
@@ -39,10 +39,11 @@ export function addDishes(sketch: Sketch): void {
       },
     );
     sketch.dishes.push(
-      mayHaveCeiling(sketch, dish) ? { ...dish, ceiling: money(ceilingFor(sketch, dish)) } : dish,
+      mayHaveCeiling(sketch, dish, partsAreHeld)
+        ? { ...dish, ceiling: money(ceilingFor(sketch, dish)) }
+        : dish,
     );
   }
-  withoutMuchSpareOfUnclearWeight(sketch);
   withoutDietsNobodyCooksFor(sketch);
 }
 
@@ -56,9 +57,12 @@ function portionsOf(sketch: Sketch, inCourse: boolean): number | [number, number
 function line(sketch: Sketch): RecipeLine {
   const { dice } = sketch;
   const food = sketch.parts.filter((part) => part.class === "food");
-  const alone = (part: Part | undefined) => part?.name.endsWith("stem") || part?.name === "stock";
+  const alone = ({ name, item }: Part) => item === null || /(stem|core|fringe|candy|frozen leaf)$/.test(name);
   const first = food[dice.between(0, food.length - 1)] as Part;
-  const others = food.filter((part) => part !== first && !alone(part) && !alone(first));
+  // What is worked stands alone, or beside what it is made of.
+  const others = food.filter(
+    (part) => part !== first && !alone(part) && (!alone(first) || part.name.endsWith("leaf")),
+  );
   const second = dice.chance(45) ? others[dice.between(0, Math.max(0, others.length - 1))] : undefined;
   // A dish of pieces takes whole ones; half of what a stem was taken from is left of it.
   const piece = first.pieceWeight === null ? null : Number(first.pieceWeight / 1000n);
@@ -67,12 +71,11 @@ function line(sketch: Sketch): RecipeLine {
   const cooked = piece === null && dice.chance(15) ? new Decimal(dice.oneOf("0.5", "0.8")) : null;
   const mixed = second !== undefined && second.pieceWeight === null && piece === null;
   const extra: Partial<LineSource> =
-    mixed && sketch.awkwardChance(20)
+    mixed && dice.chance(20)
       ? { rate: new Decimal(dice.oneOf("2", "0.5")) }
-      : mixed && (ranged ? sketch.awkwardChance(25) : dice.chance(25))
+      : mixed && dice.chance(25)
         ? dice.oneOf({ mostShare: new Decimal("0.5") }, { leastShare: new Decimal("0.5") })
         : {};
-  if (Object.keys(extra).length > 0 || alone(first)) sketch.grain = STEP / 2;
   const served = cooked === null ? raw : cooked.times(raw).toNumber();
   const most = ranged ? served + (cooked === null ? STEP : cooked.times(STEP).toNumber()) : served;
   return lineOf(
@@ -82,39 +85,42 @@ function line(sketch: Sketch): RecipeLine {
   );
 }
 
-/** What a dish costs is known only with every going known: so few goings, and nothing else to try. */
-function mayHaveCeiling(sketch: Sketch, { lines }: Dish): boolean {
-  const isPlain = lines.every(
-    ({ least, most, from }) => least === most && (from.length === 1 || sketch.services.length === 1),
+/**
+ * The referee knows what a dish costs where every part comes of one source only; and by trim credit, where main parts
+ * go into one exact line alone.
+ */
+function mayHaveCeiling(sketch: Sketch, { lines }: Dish, partsAreHeld: boolean): boolean {
+  const { dice, steps, services, costing } = sketch;
+  const mixing = steps.some(
+    ({ name }) => name === "dice down" || name === "peel by machine" || name === "split",
   );
-  return isPlain && (sketch.awkward === 2 || sketch.services.length === 2) && sketch.awkwardChance(50);
+  if (mixing || !dice.chance(costing === "edible weight" ? 25 : 85)) return false;
+  if (costing !== "trim credit") return true;
+  const hearts = lines.filter(({ from }) => from.some(({ part }) => part.endsWith("heart")));
+  const isPlain = hearts.every(({ least, most, from }) => least === most && from.length === 1);
+  return services.length === 1 && !partsAreHeld && steps.length === 0 && hearts.length < 2 && isPlain;
 }
 
-/** A ceiling about what the dish would cost. */
+/** A ceiling finely about what the dish would cost of the first item, cut the first way. */
 function ceilingFor(sketch: Sketch, dish: Dish): Decimal {
   const { dice } = sketch;
   const [item] = sketch.items as [Item];
+  const food = (item.breakdowns[0]?.yields ?? [])
+    .filter(({ part }) => /(heart|leaf)$/.test(part))
+    .reduce((sum, { fraction }) => sum.plus(fraction), ZERO);
   const perGram = new Decimal((item.buying?.price ?? money("1")).toString())
     .div(10_000)
-    .div(new Decimal(item.orderUnit.weight.toString()).div(1000));
-  const grams = dish.lines.reduce((sum, line) => sum + Number(line.most / 1000n), 0);
+    .div(new Decimal(item.orderUnit.weight.toString()).div(1000))
+    .div(food);
+  const grams = dish.lines.reduce(
+    (sum, { most, cookingYield }) => sum.plus(new Decimal(Number(most / 1000n)).div(cookingYield)),
+    ZERO,
+  );
   return perGram
     .times(grams)
-    .times(dice.between(8, 30))
-    .div(10)
+    .times(dice.chance(30) ? dice.between(8, 30) / 10 : dice.between(90, 110) / 100)
     .plus(dish.staples[0]?.costPerPortion ?? ZERO)
     .toDecimalPlaces(2);
-}
-
-/** Where it depends on what goes in what spare portions weigh, they are few: every amount must be tried. */
-function withoutMuchSpareOfUnclearWeight(sketch: Sketch): void {
-  const unclear = sketch.dishes.some(({ lines }) =>
-    lines.some(({ least, most, from }) => least !== most || from.some(({ rate }) => !rate.equals(1))),
-  );
-  if (!unclear || sketch.awkwardChance(50)) return;
-  sketch.services.forEach((service, index) => {
-    sketch.services[index] = { ...service, overage: ZERO };
-  });
 }
 
 /** Nearly always, a diet that is asked for is one that some dish of the service is fit for. */

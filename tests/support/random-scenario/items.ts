@@ -4,39 +4,46 @@ import { breakdownOf, g, itemOf, partOf, stepOf } from "../small-scenario.js";
 import { type Dice, STEP } from "./dice.js";
 import { type Sketch, valueBelow } from "./sketch.js";
 
-/** An item of a heart, leaves and peel, with its parts. */
+/** An item of a heart, leaves, peel and now and then bone, with its parts. */
 export function addItem(sketch: Sketch, name: string, items: number): void {
   const { dice } = sketch;
-  const pieces = sketch.awkwardChance(15);
+  const pieces = dice.chance(15);
   const first = dice.between(3, 8) * STEP;
-  const loose = !pieces && sketch.services.length === 1 && items === 1 && sketch.awkwardChance(15);
+  const loose = !pieces && sketch.services.length === 1 && items === 1 && dice.chance(10);
   const weights = {
     [`${name} heart`]: first,
     [`${name} leaf`]: dice.between(1, 6) * STEP,
     [`${name} peel`]: dice.between(0, 3) * STEP,
+    [`${name} bone`]: dice.chance(25) ? dice.between(1, 3) * STEP : 0,
   };
   const unit = Object.values(weights).reduce((sum, weight) => sum + weight, dice.between(0, 2) * STEP);
   const breakdowns: Breakdown[] = [breakdownOf("plain", unit, positive(weights), minutes(dice))];
-  if (dice.chance(55) && !loose)
-    breakdowns.push(otherCut(sketch, name, unit, weights, pieces, minutes(dice)));
+  if (!loose) addOtherCuts(breakdowns, sketch, name, unit, weights, pieces);
   const most =
     items === 2
-      ? dice.between(2, sketch.services.length === 2 ? 2 : 3)
-      : dice.between(3, sketch.services.length === 2 ? 4 : 6);
+      ? dice.between(2, sketch.services.length === 2 ? 2 : 4)
+      : dice.between(4, sketch.services.length === 2 || breakdowns.length > 2 ? 4 : 6);
   const price = new Decimal(dice.between(2, 30)).div(10).toString();
   sketch.items.push(
     loose
-      ? looseItem(name, price, dice.between(1, 3), dice)
+      ? looseItem(name, price, dice.between(1, 3))
       : { ...itemOf(name, unit, price, most, breakdowns), ...wholeItem(sketch, unit, price, most) },
   );
   const keeps = () => dice.oneOf(null, null, 1, 2, 3);
+  const worth = (times: number) => ({ marketValue: valueBelow(price, loose ? 1000 : unit, times) });
   sketch.parts.push(
     partOf(`${name} heart`, name, "food", {
       keepsDays: keeps(),
       ...(pieces ? { pieceWeight: g(first) } : { carry: sketch.carry(price, unit) }),
+      ...(sketch.costing === "sales value" ? worth(1) : {}),
     }),
-    partOf(`${name} leaf`, name, "food", { keepsDays: keeps(), carry: sketch.carry(price, unit) }),
+    partOf(`${name} leaf`, name, "food", {
+      keepsDays: keeps(),
+      carry: sketch.carry(price, unit),
+      ...(sketch.costing === "edible weight" ? {} : worth(dice.between(2, 4))),
+    }),
     partOf(`${name} peel`, name, dice.chance(10) ? "never" : "inedible", { keepsDays: keeps() }),
+    partOf(`${name} bone`, name, "inedible", { keepsDays: keeps(), isPeel: false }),
   );
 }
 
@@ -51,8 +58,7 @@ export function addForm(sketch: Sketch, of: Item): void {
   };
   const unit = Object.values(weights).reduce((sum, weight) => sum + weight, dice.between(0, 1) * STEP);
   const breakdowns = [breakdownOf("plain", unit, positive(weights), minutes(dice))];
-  if (dice.chance(30))
-    breakdowns.push(otherCut(sketch, of.name, unit, weights, piece !== null, minutes(dice)));
+  if (dice.chance(30)) breakdowns.push(otherCut(sketch, of.name, "other", unit, weights, piece !== null));
   const name = `trimmed ${of.name}`;
   const price = new Decimal(dice.between(2, 30)).div(10).toString();
   const most = dice.between(2, sketch.services.length === 2 ? 2 : 3);
@@ -66,25 +72,45 @@ function minutes(dice: Dice): { minutes: Decimal | null } {
   return { minutes: dice.chance(50) ? new Decimal(dice.between(1, 4)) : null };
 }
 
-/** Another way of cutting the same unit: thicker or thinner peeling, more or less of the heart. */
-function otherCut(
+function addOtherCuts(
+  breakdowns: Breakdown[],
   sketch: Sketch,
   name: string,
   unit: number,
   weights: Readonly<Record<string, number>>,
   pieces: boolean,
-  hands: { minutes: Decimal | null },
-): Breakdown {
+): void {
   const { dice } = sketch;
+  if (dice.chance(55)) breakdowns.push(otherCut(sketch, name, "other", unit, weights, pieces));
+  const third = breakdowns.length > 1 && sketch.services.length === 1 && dice.chance(25);
+  if (third) breakdowns.push(otherCut(sketch, name, "third", unit, weights, pieces));
+}
+
+/** Another way of cutting the same unit: thicker or thinner peeling, more or less of the heart, bone or juice. */
+function otherCut(
+  { dice }: Sketch,
+  name: string,
+  way: string,
+  unit: number,
+  weights: Readonly<Record<string, number>>,
+  pieces: boolean,
+): Breakdown {
   const heart = weights[`${name} heart`] ?? 0;
-  const room = unit - (pieces ? 0 : dice.between(0, 3) * STEP);
+  const all = unit - (pieces ? 0 : dice.between(0, 3) * STEP);
+  const bone = Math.min(all, weights[`${name} bone`] ?? 0);
+  const room = all - bone;
   const peel = Math.min(room, dice.between(0, 4) * STEP);
   const less = pieces || heart > room - peel ? 0 : dice.between(1, heart / STEP) * STEP;
   return breakdownOf(
-    "other",
+    way,
     unit,
-    positive({ [`${name} heart`]: less, [`${name} leaf`]: room - peel - less, [`${name} peel`]: peel }),
-    hands,
+    positive({
+      [`${name} heart`]: less,
+      [`${name} leaf`]: room - peel - less,
+      [`${name} peel`]: peel,
+      [`${name} bone`]: bone,
+    }),
+    minutes(dice),
   );
 }
 
@@ -93,7 +119,8 @@ function wholeItem(sketch: Sketch, unit: number, price: string, most: number): P
   const size = dice.chance(20) ? 2 : 1;
   const last = sketch.services.length - 1;
   const deliveries = last === 0 ? [0] : dice.oneOf([0], [0, 1], [0, 1], [1]);
-  const held = dice.chance(15) ? dice.between(1, 2) : 0;
+  // What by-products are credited must not be more than all of it cost.
+  const held = sketch.costing !== "trim credit" && dice.chance(20) ? dice.between(1, 2) : 0;
   return {
     keepsDays: dice.oneOf(null, null, 1, 2, 3),
     orderUnit: { name: `${size}`, size: new Decimal(size), weight: g(size * unit) },
@@ -102,7 +129,9 @@ function wholeItem(sketch: Sketch, unit: number, price: string, most: number): P
         ? null
         : {
             price: money(new Decimal(price).times(size)),
-            ...breaksBelow(new Decimal(price).times(size), Math.floor(most / size), dice),
+            ...(sketch.costing === "trim credit"
+              ? {}
+              : breaksBelow(new Decimal(price).times(size), Math.floor(most / size), dice)),
             taxRate: null,
             least: dice.chance(8) ? 1 : 0,
             most: Math.max(1, Math.floor(most / size)),
@@ -117,7 +146,8 @@ function wholeItem(sketch: Sketch, unit: number, price: string, most: number): P
               units: new Decimal(held),
               weight: g(held * unit),
               value: money(dice.oneOf("0", "0.5")),
-              lastDay: dice.oneOf(null, 0, 1),
+              lastDay: dice.oneOf(null, null, 0, 1, 3),
+              ...(dice.chance(10) ? { destination: "refuse" } : {}),
             },
           ],
     carry: dice.chance(8)
@@ -155,28 +185,49 @@ export function addSuppliers(sketch: Sketch): void {
   }
 }
 
-/** Dicing, peeling and a pot of stock for the first item's parts. */
+/** Steps for the first item's parts: dicing, peeling, splitting, candying and a pot of stock. */
 export function addSteps(sketch: Sketch): void {
-  const { dice } = sketch;
+  const { dice, parts, steps } = sketch;
   const [{ name }] = sketch.items as [Item];
-  if (dice.chance(25)) sketch.steps.push(stepOf("dice down", [`${name} heart`], { [`${name} leaf`]: "1" }));
-  if (sketch.awkwardChance(15)) {
-    sketch.parts.push(
-      partOf(`${name} stem`, name, "food", { keepsDays: dice.oneOf(null, 1, 2) }),
+  const keepsDays = () => dice.oneOf(null, 1, 2);
+  if (dice.chance(20)) steps.push(stepOf("dice down", [`${name} heart`], { [`${name} leaf`]: "1" }));
+  if (dice.chance(20)) {
+    parts.push(
+      partOf(`${name} stem`, name, "food", { keepsDays: keepsDays(), carry: sketch.carry("1", 1000) }),
       partOf(`${name} skin`, name, "inedible"),
     );
-    sketch.steps.push(
-      stepOf("peel", [`${name} leaf`], { [`${name} stem`]: "0.5", [`${name} skin`]: "0.25" }, work(sketch)),
-    );
+    const gives = { [`${name} stem`]: "0.5", [`${name} skin`]: "0.25" };
+    steps.push(stepOf("peel", [`${name} leaf`], gives, work(sketch)));
+    if (dice.chance(40)) {
+      const less = { [`${name} stem`]: dice.oneOf("0.8", "0.4") };
+      steps.push(stepOf("peel by machine", [`${name} leaf`], less, work(sketch)));
+    }
   }
-  const isBone = sketch.parts.some((part) => part.name === `${name} peel` && part.class === "inedible");
-  if (isBone && sketch.awkwardChance(12)) {
-    sketch.parts.push(
+  if (dice.chance(15)) {
+    parts.push(
+      partOf(`${name} core`, name, "food", { keepsDays: keepsDays() }),
+      partOf(`${name} fringe`, name, "food", { keepsDays: keepsDays() }),
+    );
+    const from = dice.oneOf([`${name} leaf`], [`${name} leaf`, `${name} heart`]);
+    steps.push(stepOf("split", from, { [`${name} core`]: "0.5", [`${name} fringe`]: "0.25" }, work(sketch)));
+  }
+  if (dice.chance(8)) {
+    parts.push(partOf(`${name} frozen leaf`, name, "food", { keepsDays: 60, state: "frozen" }));
+    steps.push(stepOf("freeze", [`${name} leaf`], { [`${name} frozen leaf`]: dice.oneOf("1", "0.9") }));
+  }
+  const peel = parts.find((part) => part.name === `${name} peel`);
+  if (peel?.class === "inedible" && dice.chance(15)) {
+    parts.push(partOf(`${name} candy`, name, "food", { carry: sketch.carry("1", 1000) }));
+    steps.push(stepOf("candy", [peel.name], { [`${name} candy`]: dice.oneOf("1", "0.5") }, work(sketch)));
+  }
+  if (dice.chance(15)) {
+    parts.push(
       partOf("stock", null, "food", { carry: sketch.carry("1", 1000) }),
       partOf("solids", null, "inedible"),
     );
-    sketch.steps.push(
-      stepOf("pot", [`${name} peel`], { stock: "1", solids: "1" }, { water: ONE, ...work(sketch) }),
+    const from = peel?.class === "inedible" ? dice.oneOf("bone", "peel") : "bone";
+    steps.push(
+      stepOf("pot", [`${name} ${from}`], { stock: "1", solids: "1" }, { water: ONE, ...work(sketch) }),
     );
   }
 }
@@ -193,8 +244,8 @@ function positive(weights: Readonly<Record<string, number>>): Record<string, num
   return Object.fromEntries(Object.entries(weights).filter(([, weight]) => weight > 0));
 }
 
-/** A loose item, half of it heart, bought in steps of 200 g. */
-function looseItem(name: string, price: string, most: number, dice: Dice): Item {
+/** A loose item, half of it heart, bought in steps of 200 g; it keeps a day, so that how much is cut decides nothing. */
+function looseItem(name: string, price: string, most: number): Item {
   return itemOf(
     name,
     1000,
@@ -205,7 +256,7 @@ function looseItem(name: string, price: string, most: number, dice: Dice): Item 
       measure: "loose",
       unitName: "kg",
       orderUnit: { name: "200 g", size: new Decimal("0.2"), weight: g(200) },
-      keepsDays: dice.oneOf(null, 1, 2),
+      keepsDays: 1,
     },
   );
 }

@@ -1,4 +1,13 @@
-import type { Carry, Dish, Item, Part, Service, Step, Supplier } from "../../../src/kitchen/index.js";
+import type {
+  Carry,
+  CostingMethod,
+  Dish,
+  Item,
+  Part,
+  Service,
+  Step,
+  Supplier,
+} from "../../../src/kitchen/index.js";
 import { Decimal, money } from "../../../src/quantity/index.js";
 import { g } from "../small-scenario.js";
 import { type Dice, STEP } from "./dice.js";
@@ -11,19 +20,9 @@ export class Sketch {
   readonly parts: Part[] = [];
   readonly steps: Step[] = [];
   readonly dishes: Dish[] = [];
-  /** Step in grams at which the referee tries what is no plain flow. */
-  grain = STEP;
-  /** How many more rules that the referee must try amount by amount may come in. */
-  awkward = 2;
+  costing: CostingMethod = "edible weight";
 
   constructor(readonly dice: Dice) {}
-
-  /** Like a chance, but for rules that cost the referee much. */
-  awkwardChance(percent: number): boolean {
-    if (this.awkward === 0 || !this.dice.chance(percent)) return false;
-    this.awkward--;
-    return true;
-  }
 
   carry(price: string, unit: number): Carry | null {
     if (!this.dice.chance(12)) return null;

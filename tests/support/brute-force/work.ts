@@ -1,0 +1,102 @@
+import type { Step } from "../../../src/kitchen/index.js";
+import { sum } from "./item-plans.js";
+import type { Term } from "./linear-program.js";
+import type { Lot } from "./lots.js";
+import { isPiece, negative, once, type PartProgram, pieceOf } from "./part-program.js";
+import type { Question } from "./question.js";
+import { isNeeded, madeBy, takenOffBy } from "./waste.js";
+
+/** What steps may be worked for, and what is waste of what they take off. */
+export function addWork(parts: PartProgram, question: Question): void {
+  for (const lot of question.lots) addWorkedForUse(lot, parts, question);
+  addUnneededWork(parts, question);
+}
+
+/**
+ * Nobody peels a stem to be rid of it: what a step is worked for first is wasted or given away only as far as it
+ * came some other way, as whole pieces had to be taken, or as what else the step gives is used.
+ */
+function addWorkedForUse(lot: Lot, parts: PartProgram, question: Question): void {
+  const into = question.draws.filter(
+    ({ step, outputs }) => outputs[0]?.lot === lot && !onlyRenames(step, lot.part.name, question),
+  );
+  if (lot.part.class !== "food" || into.length === 0) return;
+  const over = [...parts.gifts, ...parts.wastes].filter((end) => end.lot === lot).map(once);
+  const otherwise = parts.madeOf(
+    lot,
+    () => true,
+    (draw) => !into.includes(draw),
+  );
+  const pieces = new Map(
+    into
+      .filter(({ from }) => isPiece(from))
+      .map(({ step, from, outputs }) => [
+        `${step.name} of ${from.index}`,
+        pieceOf(from) * (outputs[0]?.fraction.toNumber() ?? 0),
+      ]),
+  );
+  const besides = question.scenario.steps
+    .filter(({ yields }) => yields[0]?.part === lot.part.name)
+    .flatMap((step) => usesBesides(step, lot, parts));
+  parts.program.row(
+    [...over, ...negative([...otherwise, ...besides])],
+    -Infinity,
+    lot.supply + sum([...pieces.values()]),
+  );
+}
+
+/** What a step gives first, of a lot, for all that is used of what else it gives. */
+function usesBesides({ yields: [first, ...others] }: Step, { origin }: Lot, parts: PartProgram): Term[] {
+  return others.flatMap(({ part, fraction }) => {
+    if (first === undefined || fraction.isZero()) return [];
+    const isOther = (lot: Lot): boolean => lot.origin === origin && lot.part.name === part;
+    const ratio = first.fraction.div(fraction).toNumber();
+    return [
+      ...parts.usesOf(({ lot }) => isOther(lot)),
+      ...parts.drawsOf(({ from }) => isOther(from)),
+      ...parts.keeps.filter(({ lot }) => isOther(lot)).map(once),
+    ].map(({ variable, times }) => ({ variable, times: times * ratio }));
+  });
+}
+
+/** What a step takes off is waste as far as another would not, or as nobody needed what it gave. */
+function addUnneededWork(parts: PartProgram, question: Question): void {
+  const { scenario, draws, prices } = question;
+  for (const step of scenario.steps) {
+    const off = takenOffBy(step, scenario);
+    if (off === null) continue;
+    for (const { variable, unit, draw } of parts.draws)
+      if (draw.step === step) parts.program.addCost(variable, off.beyond * prices.waste * unit);
+    const own = draws.filter((draw) => draw.step === step);
+    for (const origin of new Set(own.map(({ from }) => from.origin))) {
+      const unneeded = parts.program.amount((off.all - off.beyond) * prices.waste);
+      const worked = parts.drawsOf((draw) => draw.step === step && draw.from.origin === origin);
+      parts.program.row(
+        [{ variable: unneeded, times: 1 }, ...negative(worked), ...neededOf(step, origin, parts, question)],
+        0,
+        Infinity,
+      );
+    }
+  }
+}
+
+/** Grams that a step had to take of an origin for what came of it, at once or by further steps, to go where it did. */
+function neededOf(step: Step, origin: string, parts: PartProgram, { scenario }: Question): Term[] {
+  return [...madeBy(step, scenario)].flatMap(([part, taken]) => {
+    const isMade = (lot: Lot): boolean => lot.origin === origin && lot.part.name === part;
+    return [
+      ...parts.usesOf(
+        ({ lot, group, need }) => isMade(lot) && isNeeded(group, { step, origin }, need, scenario),
+      ),
+      ...parts.keeps.filter(({ lot }) => isMade(lot)).map(once),
+    ].map(({ variable, times }) => ({ variable, times: times * taken }));
+  });
+}
+
+/** Whether a step gives a part of food gram for gram, as dicing rings does. */
+function onlyRenames({ from, yields, water }: Step, part: string, { scenario }: Question): boolean {
+  const isFood = (source: string): boolean =>
+    scenario.parts.some(({ name, class: kind }) => name === source && kind === "food");
+  const isWhole = yields.some((made) => made.part === part && made.fraction.equals(1));
+  return isWhole && water.isZero() && from.every(isFood);
+}
