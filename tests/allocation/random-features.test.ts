@@ -17,7 +17,7 @@ const takes = ({ lines }: Dish, part: string): boolean =>
 const FEATURES: readonly [string, number, (scenario: Scenario) => boolean][] = [
   [
     "spare portions of range lines",
-    4,
+    3,
     (scenario) =>
       scenario.services.some(({ overage }) => !overage.isZero()) &&
       anyDish(({ batch, lines }) => batch !== null && lines.some(({ least, most }) => least !== most))(
@@ -104,6 +104,14 @@ const FEATURES: readonly [string, number, (scenario: Scenario) => boolean][] = [
   ["hands", 5, ({ limits }) => limits.handsMinutes !== null],
   ["vessels", 5, ({ limits }) => limits.vessels.length > 0],
   ["diets", 4, ({ services }) => services.some(({ diets }) => diets.length > 0)],
+  [
+    "people with two diets",
+    3,
+    ({ services }) => services.some(({ diets }) => diets.some((entry) => entry.diets.length > 1)),
+  ],
+  ["price breaks", 10, ({ items }) => items.some(({ buying }) => buying?.breaks !== undefined)],
+  ["least orders", 8, ({ suppliers }) => (suppliers ?? []).some(({ minimum }) => minimum > 0n)],
+  ["delivery charges", 8, ({ suppliers }) => (suppliers ?? []).some(({ delivery }) => delivery > 0n)],
 ];
 
 function hasCeiling({ ceiling }: Dish): boolean {

@@ -71,7 +71,7 @@ function addServices(sketch: Sketch): void {
       name: "main",
       portions: takeUp.times(covers).ceil().toNumber(),
       takeUp,
-      leastDishes: dice.chance(10) ? 2 : null,
+      leastDishes: dice.chance(4) ? 2 : null,
       mostDishes: dice.chance(15) ? dice.between(1, 2) : null,
     };
     const hasCourse = dice.chance(45);

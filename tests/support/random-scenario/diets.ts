@@ -3,7 +3,7 @@ import type { Dice } from "./dice.js";
 
 /** Now and then more people with diets, apart or with two at once, and dishes that are fit for one or both. */
 export function withMoreDiets(scenario: Scenario, dice: Dice): Scenario {
-  if (!dice.chance(20)) return scenario;
+  if (!dice.chance(15)) return scenario;
   const dishes = scenario.dishes.map((dish): Dish => {
     const isVegetarian = dish.diets.length > 0 || dice.chance(40);
     return {

@@ -179,7 +179,7 @@ export function addSuppliers(sketch: Sketch): void {
     if (!sketch.items.some(({ supplier }) => supplier === name)) continue;
     sketch.suppliers.push({
       name,
-      minimum: money(dice.oneOf("0", "1.5", "4", "7")),
+      minimum: money(dice.oneOf("0", "1.5", "4", "6")),
       delivery: money(dice.oneOf("0", "0.5", "2", "5")),
     });
   }
