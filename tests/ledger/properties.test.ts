@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { CostingMethod, Decision, Scenario } from "../../src/kitchen/index.js";
 import { CostingError, keepLedger, type Ledger, LedgerError } from "../../src/ledger/index.js";
-import { milligrams, plus, tenThousandths, total } from "../../src/quantity/index.js";
+import { milligrams, NO_MONEY, plus, tenThousandths, total } from "../../src/quantity/index.js";
 import { type RandomPlan, randomPlan } from "../support/random-decision.js";
 
 const SEED = 20261002;
@@ -32,6 +32,18 @@ function keptBy(costing: CostingMethod, scenario: Scenario, decision: Decision):
   }
 }
 
+/** A random plan whose purchases bear odd shares of delivery charges. */
+const deliveredPlan = () =>
+  randomPlan().map(({ decision, ...plan }) => ({
+    ...plan,
+    decision: {
+      ...decision,
+      purchases: decision.purchases.map((purchase, index) =>
+        index % 2 === 0 ? { ...purchase, delivery: tenThousandths(3_333n + BigInt(index)) } : purchase,
+      ),
+    },
+  }));
+
 /** Totals rebuilt from account names alone. */
 function rebuilt(ledger: Ledger, measure: "weight" | "money") {
   const moved = (side: "from" | "to", ...prefixes: string[]) =>
@@ -47,7 +59,7 @@ function rebuilt(ledger: Ledger, measure: "weight" | "money") {
 describe("whatever is decided, by every costing method", () => {
   it("the weight identity holds to the milligram, and every total is the sum of its own transfers", () => {
     holds(
-      fc.property(randomPlan(), ({ scenario, decision }) => {
+      fc.property(deliveredPlan(), ({ scenario, decision }) => {
         for (const method of METHODS) {
           const ledger = keptBy(method, scenario, decision);
           if (ledger === null) continue;
@@ -80,7 +92,7 @@ describe("whatever is decided, by every costing method", () => {
 
   it("the money identity holds to the ten-thousandth, and every total is the sum of its own transfers", () => {
     holds(
-      fc.property(randomPlan(), ({ scenario, decision }) => {
+      fc.property(deliveredPlan(), ({ scenario, decision }) => {
         for (const method of METHODS) {
           const ledger = keptBy(method, scenario, decision);
           if (ledger === null) continue;
@@ -104,7 +116,7 @@ describe("whatever is decided, by every costing method", () => {
 
   it("items and parts end empty, nothing moves backwards and water brings no money", () => {
     holds(
-      fc.property(randomPlan(), ({ scenario, decision }) => {
+      fc.property(deliveredPlan(), ({ scenario, decision }) => {
         for (const method of METHODS) {
           const standing = new Map<string, [bigint, bigint]>();
           for (const { from, to, weight, money } of keptBy(method, scenario, decision)?.transfers ?? []) {
@@ -126,7 +138,7 @@ describe("whatever is decided, by every costing method", () => {
   it("all methods move the same weights and the same money in all", () => {
     let compared = 0;
     holds(
-      fc.property(randomPlan(), ({ scenario, decision }) => {
+      fc.property(deliveredPlan(), ({ scenario, decision }) => {
         const [edible, ...others] = METHODS.map((method) => keptBy(method, scenario, decision));
         for (const other of others) {
           if (edible === undefined || edible === null || other === null) continue;
@@ -142,7 +154,7 @@ describe("whatever is decided, by every costing method", () => {
 
   it("totals agree with the decision itself", () => {
     holds(
-      fc.property(randomPlan(), ({ scenario, decision }) => {
+      fc.property(deliveredPlan(), ({ scenario, decision }) => {
         const { weights, money, transfers } = keepLedger(scenario, decision);
         const kind = (name: string) => scenario.parts.find((part) => part.name === name)?.class;
         const sum = (entries: readonly { weight: bigint }[]) =>
@@ -157,7 +169,9 @@ describe("whatever is decided, by every costing method", () => {
           sum(decision.sends.filter(({ lot }) => kind(lot.part) !== "food")) +
             sum(fromBins.filter(({ to }) => to.startsWith("inedible:"))),
         );
-        const bought = total(decision.purchases.map(({ cost }) => cost));
+        const bought = total(
+          decision.purchases.flatMap(({ cost, delivery }) => [cost, delivery ?? NO_MONEY]),
+        );
         expect(money.spent >= bought).toBe(true);
         const staples = transfers.filter(({ from }) => from === "staples");
         expect(money.spent).toBe(plus(bought, total(staples.map((transfer) => transfer.money))));
@@ -167,7 +181,7 @@ describe("whatever is decided, by every costing method", () => {
 
   it("dishes cost what went into them: eaten, eaten later or spare", () => {
     holds(
-      fc.property(randomPlan(), ({ scenario, decision }) => {
+      fc.property(deliveredPlan(), ({ scenario, decision }) => {
         for (const method of METHODS) {
           const ledger = keptBy(method, scenario, decision);
           if (ledger === null) continue;
@@ -217,7 +231,7 @@ describe("a decision that does not close", () => {
   it("is refused when any entry of any list is a milligram or a portion too much", () => {
     const tried = new Map(breaks.map(([list]) => [list, 0]));
     holds(
-      fc.property(randomPlan(), ({ scenario, decision }) => {
+      fc.property(deliveredPlan(), ({ scenario, decision }) => {
         for (const [list, broken] of breaks) {
           const wrong = broken(decision);
           if (wrong === null) continue;
