@@ -89,7 +89,7 @@ function scenarioText(
     `services: [{name: any, date: ${ANY_DAY}}]`,
     `items: {${quoted(`${item}, ${form}`)}: ${entry}}`,
     ...(credited.length === 0 ? [] : [`parts: {${credited.join(", ")}}`]),
-    `dishes: {any: {portions: 1, lines: [{amount: 1 g, from: [${parts.map(quoted).join(", ")}]}]}}`,
+    `dishes: {any: {portions: 1, lines: [{amount: 1 kg, from: [${parts.map(quoted).join(", ")}]}]}}`,
   ].join("\n");
 }
 
