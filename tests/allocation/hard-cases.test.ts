@@ -63,9 +63,9 @@ describe("what is easily planned wrongly", () => {
       }),
     ],
     [
-      // Both shaved leave 200 - 100 g of white. Trimmed, or binned, the second would leave 160 g of food.
-      "a leek over from a bunch is cut the way that wastes least of it",
-      100,
+      // One trimmed leaves 60 g of green; the other closes as stock. Shaved, it would lose 60 g more than trimmed.
+      "a leek over from a bunch stays whole where it keeps",
+      60,
       leekScenario([tart(1)], {
         items: [
           bunch({
@@ -109,9 +109,9 @@ describe("what is easily planned wrongly", () => {
     ],
     [
       // 100 g a plate at 0.40: white on hand for nothing, 60 g, and 40 g cut at 1.00 / 160 g, 0.25, to each of two
-      // plates. Cut alone it would be 0.625. One leek: 100 - 80 g of white and 60 g of green over.
+      // plates. Cut alone it would be 0.625. One leek: all its white is used, 20 g on hand stay, 60 g of green are over.
       "stock on hand costs what it is valued at, and what is cut what it costs",
-      80,
+      60,
       leekScenario([tart(2, { ceiling: money("0.4"), staples: staples("0") })], {
         partsOnHand: [white(120, "0")],
       }),

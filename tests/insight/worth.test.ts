@@ -31,7 +31,7 @@ const fullPlan = async (scenario: Scenario) =>
 function between(base: PlanJson, changed: PlanJson): string {
   if (changed.outcome.kind === "infeasible") return "no plan";
   if (base.outcome.kind !== "optimal" || changed.outcome.kind !== "optimal") return "not proved";
-  return figure(Number(changed.outcome.objective) - Number(base.outcome.objective));
+  return figure(Number(changed.outcome.beforeRounding) - Number(base.outcome.beforeRounding));
 }
 
 function said(difference: Difference | null): string {
@@ -134,7 +134,7 @@ describe("what parts, items and dishes are worth", () => {
   it("equal the difference of two full plans, on random scenarios", { timeout: 60_000 }, async () => {
     const wrong: string[] = [];
     let compared = 0;
-    for (const [index, { scenario }] of fc.sample(smallScenarios(), { numRuns: 12, seed: 7 }).entries()) {
+    for (const [index, { scenario }] of fc.sample(smallScenarios(), { numRuns: 12, seed: 8 }).entries()) {
       const base = await fullPlan(scenario);
       const answers = await worth(scenario);
       expect(answers.outcome).toBe(base.outcome.kind === "infeasible" ? "no plan" : answers.outcome);

@@ -40,10 +40,15 @@ interface Run {
   readonly verdict: Verdict;
 }
 
+function isBounded(verdict: Verdict): boolean {
+  return verdict.kind !== "solved" || Number.isFinite(verdict.bound);
+}
+
 class Proof {
   readonly #ask: Ask;
   readonly #tell: (news: News) => void;
   readonly #beside: Beside | null;
+  #startsFromNothing = false;
 
   constructor(ask: Ask, tell: (news: News) => void) {
     this.#ask = ask;
@@ -59,14 +64,17 @@ class Proof {
    * "Infeasible" is believed only without presolve, which has called unbounded models so. "Unbounded" is not
    * taken from HiGHS at all, whose statuses for it are many and now and then wrong: a model is unbounded when
    * it has a point and a direction in which every point goes on getting better for ever. "Optimal" with a point that
-   * is none, which presolve leaves now and then, is asked again without it.
+   * is none, which presolve leaves now and then, is asked again without it; "optimal" with no bound, which it has said
+   * of a start that was far from it, without the start too.
    */
   verdict(): Verdict {
     const { infeasible, unbounded, unboundedOrInfeasible, unknown, optimal } = highs.constants.modelStatus;
     const doubtful: readonly ModelStatusCode[] = [infeasible, unbounded, unboundedOrInfeasible, unknown];
     const presolved = this.#runBeside({});
     const isPointless = presolved.status === optimal && presolved.verdict.kind === "failed";
-    const isOpen = isPointless || doubtful.includes(presolved.status);
+    const isBoundless = presolved.status === optimal && !isBounded(presolved.verdict);
+    if (isBoundless) this.#startsFromNothing = true;
+    const isOpen = isPointless || isBoundless || doubtful.includes(presolved.status);
     const settled = isOpen ? this.#runBeside(PLAIN) : presolved;
     const given = this.#beside?.proved();
     if (given) return given;
@@ -109,7 +117,7 @@ class Proof {
         ...(isTheQuestion && this.#beside !== null && { mip_heuristic_effort: EFFORT_BESIDE }),
         ...options,
       });
-      const start = this.#beside?.start() ?? this.#ask.start;
+      const start = this.#startsFromNothing ? null : (this.#beside?.start() ?? this.#ask.start);
       if (isTheQuestion && start !== null) model.setSolution({ colValue: start });
       const { modelStatus } = model.run(isTheQuestion ? this.#callbacks() : {});
       return { status: modelStatus, verdict: this.#read(model, modelStatus) };
