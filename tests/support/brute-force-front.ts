@@ -2,6 +2,7 @@ import type { Scenario } from "../../src/kitchen/index.js";
 import { candidates } from "./brute-force/candidates.js";
 import { sum } from "./brute-force/item-plans.js";
 import { stapleCost } from "./brute-force/menus.js";
+import { chargesOf } from "./brute-force/orders.js";
 import { leastPartCost } from "./brute-force/part-cost.js";
 import type { Rules } from "./brute-force/question.js";
 
@@ -33,6 +34,7 @@ export function bruteForceFront(scenario: Scenario, grain = 1): FrontPoint[] {
   )) {
     const paid =
       sum(plans.map((plan) => plan.spend)) +
+      (chargesOf(plans, scenario) ?? 0) +
       sum(menu.cookings.map(({ dish, portions }) => stapleCost(dish, portions)));
     const spend = paid / UNIT;
     if (isBeaten({ waste: least - paid * SPEND_WEIGHT, spend })) continue;
