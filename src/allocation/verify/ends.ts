@@ -5,6 +5,7 @@ import {
   isBinFor,
   type Lot,
   type PartClass,
+  type PartOnHand,
   type Scenario,
 } from "../../kitchen/index.js";
 import {
@@ -31,8 +32,11 @@ export function takenFaults({ sends, cookings }: Decision, scenario: Scenario): 
     ...sends.flatMap(({ lot, destination: name }) => {
       const kind = scenario.parts.find((part) => part.name === lot.part)?.class;
       const destination = named(name);
-      if (kind === undefined || destination === undefined || mayTake(destination, kind)) return [];
-      return [`${name} does not take ${lot.part}`];
+      if (kind === undefined || destination === undefined) return [];
+      const stated = stockOf(lot, scenario)?.destination ?? name;
+      if (destination.end === "given away" && stated !== name)
+        return [`${lot.part} is stated to go to ${stated}`];
+      return mayTake(destination, kind) ? [] : [`${name} does not take ${lot.part}`];
     }),
     ...cookings.flatMap(({ dish, spare }) =>
       spare.flatMap(({ destination: name }) =>
@@ -117,9 +121,15 @@ export function keptFaults(decision: Decision, scenario: Scenario): Fault[] {
 }
 
 /** Stock on hand that is left as it was found needs no permission, unless it is stated where it goes. */
-function mayStay({ part, origin }: Lot, { partsOnHand }: Scenario): boolean {
+function mayStay(lot: Lot, scenario: Scenario): boolean {
+  const stock = stockOf(lot, scenario);
+  return stock !== undefined && stock.destination === undefined && stock.since?.how !== "cut";
+}
+
+/** The stock on hand that a lot is, as it was found. */
+function stockOf({ part, origin }: Lot, { partsOnHand }: Scenario): PartOnHand | undefined {
   const stock = origin.kind === "onHand" ? partsOnHand[origin.index] : undefined;
-  return stock?.part === part && stock.destination === undefined && stock.since?.how !== "cut";
+  return stock?.part === part ? stock : undefined;
 }
 
 /** What of an item may be left whole: all that came in, but for what is stated to go elsewhere. */

@@ -140,6 +140,27 @@ export const HOUSE_RULES: readonly Rule[] = [
     broken: destination("staff meal", { takes: { food: false, inedible: false, portions: true } }),
   },
   {
+    rule: "stock goes to nobody else than is stated",
+    families: [],
+    check: "takes",
+    fault: /^potato mash is stated to go to refuse/,
+    broken: both(
+      asked(({ partsOnHand }) => ({
+        partsOnHand: partsOnHand.map((stock) => ({ ...stock, weight: g(15), destination: "refuse" })),
+      })),
+      destination("staff meal", { limit: null }),
+      plan(({ sends }) => ({
+        sends: [
+          ...sends,
+          {
+            lot: { part: "potato mash", origin: { kind: "onHand", index: 0 } },
+            ...{ destination: "staff meal", weight: g(5) },
+          },
+        ],
+      })),
+    ),
+  },
+  {
     rule: "people are given no inedible part",
     families: [],
     check: "takes",

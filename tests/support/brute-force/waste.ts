@@ -87,23 +87,25 @@ export function takenOffBy(step: Step, scenario: Scenario): TakenOff | null {
 }
 
 /**
- * The parts that a step gives and that further steps make of those, with the most grams that the step must take for a
- * gram of each: where ways of working lead to one part, the way that takes most.
+ * For each thing that a step gives, the parts that it is and that further steps make of it, with the most grams that
+ * the step must take for a gram of each: where ways of working lead to one part, the way that takes most.
  */
-export function madeBy(step: Step, scenario: Scenario): ReadonlyMap<string, number> {
-  const most = new Map<string, number>();
-  const waiting = [{ step, taken: ONE }];
-  for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
-    for (const { part, fraction } of next.step.yields) {
-      if (fraction.isZero()) continue;
-      const taken = next.taken.div(fraction);
-      if (taken.lessThanOrEqualTo(most.get(part) ?? 0)) continue;
-      most.set(part, taken.toNumber());
-      const further = scenario.steps.filter(({ from }) => from.includes(part));
-      waiting.push(...further.map((each) => ({ step: each, taken })));
+export function madeBy({ yields }: Step, scenario: Scenario): ReadonlyMap<string, number>[] {
+  return yields.map((given) => {
+    const most = new Map<string, number>();
+    const waiting = [{ given: [given], taken: ONE }];
+    for (let next = waiting.pop(); next !== undefined; next = waiting.pop()) {
+      for (const { part, fraction } of next.given) {
+        if (fraction.isZero()) continue;
+        const taken = next.taken.div(fraction);
+        if (taken.lessThanOrEqualTo(most.get(part) ?? 0)) continue;
+        most.set(part, taken.toNumber());
+        const further = scenario.steps.filter(({ from }) => from.includes(part));
+        waiting.push(...further.map((each) => ({ given: [...each.yields], taken })));
+      }
     }
-  }
-  return most;
+    return most;
+  });
 }
 
 /**

@@ -1,6 +1,6 @@
 import type { Step } from "../../../src/kitchen/index.js";
 import { sum } from "./item-plans.js";
-import type { Term } from "./linear-program.js";
+import type { LinearProgram, Term } from "./linear-program.js";
 import type { Lot } from "./lots.js";
 import { isPiece, negative, once, type PartProgram, pieceOf } from "./part-program.js";
 import type { Question } from "./question.js";
@@ -71,18 +71,37 @@ function addUnneededWork(parts: PartProgram, question: Question): void {
     for (const origin of new Set(own.map(({ from }) => from.origin))) {
       const unneeded = parts.program.amount((off.all - off.beyond) * prices.waste);
       const worked = parts.drawsOf((draw) => draw.step === step && draw.from.origin === origin);
-      parts.program.row(
-        [{ variable: unneeded, times: 1 }, ...negative(worked), ...neededOf(step, origin, parts, question)],
-        0,
-        Infinity,
-      );
+      const needed = madeBy(step, scenario)
+        .map((made) => neededOf(made, { step, origin }, parts, question))
+        .filter((terms) => terms.length > 0);
+      const over: Term[] = [{ variable: unneeded, times: 1 }, ...negative(worked)];
+      if (needed.length < 2) parts.program.row([...over, ...needed.flat()], 0, Infinity);
+      else addWorkedForOne(over, needed, parts.program);
     }
   }
 }
 
-/** Grams that a step had to take of an origin for what came of it, at once or by further steps, to go where it did. */
-function neededOf(step: Step, origin: string, parts: PartProgram, { scenario }: Question): Term[] {
-  return [...madeBy(step, scenario)].flatMap(([part, taken]) => {
+/** More grams than anything worked on a small scenario. */
+const MANY_GRAMS = 1e5;
+
+/** It is worked for the one thing of which most is wanted; what else it gives comes with it. */
+function addWorkedForOne(over: readonly Term[], needed: readonly Term[][], program: LinearProgram): void {
+  const chosen = needed.map((terms) => {
+    const isFor = { variable: program.amount(0, { whole: true, most: 1 }), times: 1 };
+    program.row([...over, ...terms, { ...isFor, times: -MANY_GRAMS }], -MANY_GRAMS, Infinity);
+    return isFor;
+  });
+  program.row(chosen, 1, 1);
+}
+
+/** Grams that a step had to take of an origin for what came of one thing it gives to go where it did. */
+function neededOf(
+  made: ReadonlyMap<string, number>,
+  { step, origin }: { readonly step: Step; readonly origin: string },
+  parts: PartProgram,
+  { scenario }: Question,
+): Term[] {
+  return [...made].flatMap(([part, taken]) => {
     const isMade = (lot: Lot): boolean => lot.origin === origin && lot.part.name === part;
     return [
       ...parts.usesOf(

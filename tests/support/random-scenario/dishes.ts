@@ -71,7 +71,7 @@ function line(sketch: Sketch): RecipeLine {
   const cooked = piece === null && dice.chance(15) ? new Decimal(dice.oneOf("0.5", "0.8")) : null;
   const mixed = second !== undefined && second.pieceWeight === null && piece === null;
   const extra: Partial<LineSource> =
-    mixed && dice.chance(20)
+    mixed && sketch.items.every(({ measure }) => measure === "whole") && dice.chance(20)
       ? { rate: new Decimal(dice.oneOf("2", "0.5")) }
       : mixed && dice.chance(25)
         ? dice.oneOf({ mostShare: new Decimal("0.5") }, { leastShare: new Decimal("0.5") })

@@ -245,17 +245,18 @@ function positive(weights: Readonly<Record<string, number>>): Record<string, num
 }
 
 /** A loose item, half of it heart, bought in steps of 200 g; it keeps a day, so that how much is cut decides nothing. */
+/** What dishes ask for, in multiples of half a step, takes whole steps of it: the amounts that the referee tries. */
 function looseItem(name: string, price: string, most: number): Item {
   return itemOf(
     name,
     1000,
     price,
     most,
-    [breakdownOf("plain", 1000, { [`${name} heart`]: 500, [`${name} leaf`]: 300, [`${name} peel`]: 100 })],
+    [breakdownOf("plain", 1000, { [`${name} heart`]: 250, [`${name} leaf`]: 250, [`${name} peel`]: 250 })],
     {
       measure: "loose",
       unitName: "kg",
-      orderUnit: { name: "200 g", size: new Decimal("0.2"), weight: g(200) },
+      orderUnit: { name: "400 g", size: new Decimal("0.4"), weight: g(400) },
       keepsDays: 1,
     },
   );
