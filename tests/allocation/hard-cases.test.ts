@@ -2,13 +2,14 @@ import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import type { Item, Scenario } from "../../src/kitchen/index.js";
 import { settle } from "../../src/planning/index.js";
-import { Decimal, money } from "../../src/quantity/index.js";
+import { Decimal, money, ONE } from "../../src/quantity/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { keptFor, leekItem, leekScenario } from "../support/leek.js";
 import {
   breakdownOf,
   dishOf,
   g,
+  itemOf,
   lineOf,
   partOf,
   serviceOf,
@@ -43,6 +44,7 @@ const bunch = (stated: Partial<Item> = {}) =>
     buying: { price: money("2"), taxRate: null, least: 0, most: 2, deliveries: [0], orderBy: null },
     ...stated,
   });
+const ALL_WHITE = breakdownOf("all", 100, { "leek white": 100 });
 const white = (weight: number, value: string) => ({
   part: "leek white",
   weight: g(weight),
@@ -145,6 +147,42 @@ describe("what is easily planned wrongly", () => {
         ],
         partsOnHand: [white(100, "0")],
         wasteCounts: COUNTS_NO_PEEL,
+      }),
+    ],
+    [
+      // One at hand for 2.00, and 1.00 each: with one bought they cost 1.50 on average, with two 1.3333.
+      "so many are bought that a dear leek on hand costs no more than the ceiling, on average",
+      0,
+      leekScenario([tart(1, { ceiling: money("1.4"), staples: staples("0") })], {
+        items: [
+          itemOf("leek", 100, "1.00", 4, [ALL_WHITE], {
+            onHand: [{ units: ONE, weight: g(100), value: money("2"), lastDay: null }],
+          }),
+        ],
+      }),
+    ],
+    [
+      // 1.00 is over the ceiling, and so is one trimmed at 1.80; of two in one delivery, each costs 0.70.
+      "two are bought, as the price of two keeps a dish within its ceiling, though they may come on either day",
+      0,
+      leekScenario([tart(1, { ceiling: money("0.8"), staples: staples("0") })], {
+        services: days,
+        items: [
+          itemOf("leek", 100, "1.00", 4, [ALL_WHITE]),
+          itemOf("trimmed leek", 100, "1.80", 4, [ALL_WHITE], {
+            of: "leek",
+            form: "trimmed",
+            buying: {
+              price: money("1.8"),
+              breaks: [{ from: 2, price: money("0.7") }],
+              taxRate: null,
+              least: 0,
+              most: 4,
+              deliveries: [0, 1],
+              orderBy: null,
+            },
+          }),
+        ],
       }),
     ],
   ])("%s", async (_, grams, scenario) => {

@@ -1,9 +1,10 @@
 import { type Breakdown, type Item, type Lot, lotKey, type Scenario } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
-import { costWhenCut, foodYieldOf, heldUnitCosts } from "../costs.js";
+import { costWhenCut, foodYieldOf } from "../costs.js";
 import { kg, rate } from "../floats.js";
 import { groupBy } from "../group.js";
 import { type BuildContext, lotName } from "./context.js";
+import { type UnitCost, unitCostsOf } from "./unit-costs.js";
 
 /** What a kilogram of a lot is counted at in a cooking that an earlier plan put over its ceiling. */
 export interface Tightening {
@@ -32,7 +33,14 @@ export function tighteningKey(lot: Lot, dish: string, service: number): string {
  * see that.
  */
 export function addTightenings(tightenings: readonly Tightening[], context: BuildContext): void {
-  for (const { lot, perKilogram, held } of tightenings) if (held) limitAverage(lot, perKilogram, context);
+  const known = new Map<Item, UnitCost[]>();
+  const costsOf = (item: Item): UnitCost[] => {
+    const costs = known.get(item) ?? unitCostsOf(item, context);
+    known.set(item, costs);
+    return costs;
+  };
+  for (const { lot, perKilogram, held } of tightenings)
+    if (held) limitAverage({ lot, most: perKilogram, costsOf }, context);
 }
 
 /**
@@ -50,8 +58,9 @@ export function partsHeld(tightenings: readonly Tightening[], { steps }: Scenari
   return held;
 }
 
-function limitAverage(lot: Lot, most: number, context: BuildContext): void {
+function limitAverage(limit: Limit, context: BuildContext): void {
   const { scenario, handles, builder } = context;
+  const { lot, most } = limit;
   const { part, origin } = lot;
   if (origin.kind !== "cut") return;
   const sum = new Sum();
@@ -64,15 +73,23 @@ function limitAverage(lot: Lot, most: number, context: BuildContext): void {
     }),
     ({ item }) => item,
   );
-  for (const [item, givings] of made.entries()) addAbove(item, givings, { lot, most, sum }, context);
+  for (const [item, givings] of made.entries()) addAbove(item, givings, { ...limit, sum }, context);
   const name = `${lotName(scenario, lot)} within ${most.toFixed(4)} a kilogram`;
   builder.row({ family: "average cost", part }, name, sum, { upper: 0 });
   const parts = new Map(scenario.parts.map((entry) => [entry.name, entry]));
   for (const step of scenario.steps.filter(({ yields }) => yields.some((made) => made.part === part))) {
     for (const from of step.from) {
-      limitAverage({ part: from, origin }, most * foodYieldOf(step, parts), context);
+      const source = { part: from, origin };
+      limitAverage({ ...limit, lot: source, most: most * foodYieldOf(step, parts) }, context);
     }
   }
+}
+
+/** What a kilogram of a lot may cost on average, with what a unit of each item can cost. */
+interface Limit {
+  readonly lot: Lot;
+  readonly most: number;
+  readonly costsOf: (item: Item) => UnitCost[];
 }
 
 /** A cut that gives the part, with the kilograms of it in a unit. */
@@ -83,17 +100,11 @@ interface Giving {
   readonly weight: number;
 }
 
-interface Held {
-  readonly lot: Lot;
-  readonly most: number;
-  readonly sum: Sum;
-}
-
 /** Adds to the sum what a lot's cuts of an item can at most cost above so much a kilogram. */
 function addAbove(
   item: Item,
   givings: readonly Giving[],
-  { lot, most, sum }: Held,
+  { lot, most, costsOf, sum }: Limit & { readonly sum: Sum },
   context: BuildContext,
 ): void {
   const { scenario, builder } = context;
@@ -105,7 +116,7 @@ function addAbove(
       new Sum(),
     );
   };
-  const costs = unitCostsOf(item, context);
+  const costs = costsOf(item);
   const charges = chargesOf(item, givings, lot.part, context);
   const [only] = costs;
   if (costs.length < 2) {
@@ -126,37 +137,6 @@ function addAbove(
       lower: isPaid === null ? 0 : -2 * farthest,
     });
   }
-}
-
-/** What a unit can cost, each with whether it is paid at all where that is open. */
-function unitCostsOf(
-  item: Item,
-  { builder, handles }: BuildContext,
-): { perUnit: number; isPaid: number | null }[] {
-  const buys = handles.buys.filter((buy) => buy.item === item);
-  const size = rate(item.orderUnit.size);
-  const isOpen = buys.some(({ byPrice }) => byPrice.length > 1);
-  const bought = buys.flatMap(({ byPrice }) => byPrice);
-  const held = heldUnitCosts(item);
-  if (!isOpen) {
-    const costs = [...bought.map(({ price }) => price / size), ...held];
-    return costs.length === 0 ? [] : [{ perUnit: Math.max(...costs), isPaid: null }];
-  }
-  const paid = (variable: number): number => {
-    const tag = { family: "average cost", item: item.name };
-    const name = `any ${item.name} at a price of few ${variable}`;
-    const isPaid = builder.variable(tag, name, 1, { integer: true });
-    const only = new Sum().add(variable, 1).add(isPaid, -builder.upperOf(variable));
-    builder.row(tag, name, only, { upper: 0 });
-    return isPaid;
-  };
-  return [
-    ...bought.map(({ variable, price, isReached }) => ({
-      perUnit: price / size,
-      isPaid: isReached ?? paid(variable),
-    })),
-    ...held.map((perUnit) => ({ perUnit, isPaid: null })),
-  ];
 }
 
 /**
