@@ -3,6 +3,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import { composePlan, type PlanJson } from "../../src/contract/index.js";
 import { planScenario, settle } from "../../src/planning/index.js";
+import { grams } from "../../src/quantity/index.js";
 import { example, feasibleExamples } from "../support/examples.js";
 import { FIGURE_MISTAKES, FLOW_MISTAKES } from "../support/fixtures/printed-mistakes/figures.js";
 import { HOUSE_MISTAKES } from "../support/fixtures/printed-mistakes/house.js";
@@ -14,6 +15,9 @@ import { recompute } from "../support/recompute.js";
 /** More plans can be asked for from outside: RECOMPUTE_RUNS=1000 RECOMPUTE_SEED=5. */
 const RUNS = Number(process.env.RECOMPUTE_RUNS ?? 40);
 const SEED = Number(process.env.RECOMPUTE_SEED ?? 21);
+
+/** A quarter of an ounce, which fits none of the amounts; every other plan is weighed in it. */
+const COARSE = grams("7.087");
 
 const engines = new Engines();
 afterAll(() => engines.close());
@@ -57,9 +61,10 @@ describe("a plan recomputed from its JSON alone", () => {
   it(`agrees with ${RUNS} plans of small scenarios`, async () => {
     const faults: string[] = [];
     let plans = 0;
-    for (const [index, { scenario }] of fc
+    for (const [index, { scenario: drawn }] of fc
       .sample(smallScenarios(), { numRuns: RUNS, seed: SEED })
       .entries()) {
+      const scenario = { ...drawn, scaleStep: index % 2 === 0 ? drawn.scaleStep : COARSE };
       const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
       if (settled.kind === "none") continue;
       plans++;
