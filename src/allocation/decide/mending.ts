@@ -126,7 +126,7 @@ function isGoodFor(lot: Lot, { service }: Going, scenario: Scenario): boolean {
   return isCut && (lastDay === null || (scenario.services[service]?.day ?? 0) <= lastDay);
 }
 
-/** As many units as save what is asked for, or as the line and the lots allow. */
+/** As few units as save what is asked for, or as many as the line and the lots allow. */
 function largestMove(
   bench: Bench,
   { going, out, into }: { going: Going; out: number; into: Lot | null },
@@ -141,26 +141,28 @@ function largestMove(
     const spent = into === null ? new Decimal(0) : costOf(into).times(put.toString());
     return { out, into, units, put, saves: costOf(going.lot).times(taken).minus(spent) };
   };
-  const each = moveOf(1n).saves;
-  if (each.lte(0)) return null;
   const spare = into === null ? NO_WEIGHT : spareOf(into, decision);
   const isPossible = (units: bigint): boolean => {
     const move = moveOf(units);
-    if (units * unit > going.weight || move.put > spare) return false;
-    return keepsLine(moved(decision, move, unit, scenario), going, scenario);
+    return move.put <= spare && keepsLine(moved(decision, move, unit, scenario), going, scenario);
   };
-  let most = BigInt(asked.div(each).ceil().toFixed(0));
-  if (!isPossible(most)) {
-    let least = 0n;
-    while (most - least > 1n) {
-      const middle = (least + most) / 2n;
-      if (isPossible(middle)) least = middle;
-      else most = middle;
-    }
-    if (least === 0n) return null;
-    most = least;
+  const whole = going.weight / unit;
+  const enough = searched(whole, (units) => moveOf(units).saves.gte(asked)) ?? whole;
+  const found = isPossible(enough) ? enough : (searched(enough, (units) => !isPossible(units)) ?? 0n) - 1n;
+  const move = found > 0n ? moveOf(found) : null;
+  return move?.saves.greaterThan(0) ? move : null;
+}
+
+/** The fewest, from one on, of which something holds that holds of all more; null where it does not of the most. */
+function searched(most: bigint, holds: (units: bigint) => boolean): bigint | null {
+  if (most === 0n || !holds(most)) return null;
+  let [short, enough] = [0n, most];
+  while (enough - short > 1n) {
+    const middle = (short + enough) / 2n;
+    if (holds(middle)) enough = middle;
+    else short = middle;
   }
-  return moveOf(most);
+  return enough;
 }
 
 function inUnits(weight: Decimal, unit: Weight): Weight {

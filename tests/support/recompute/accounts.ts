@@ -93,25 +93,31 @@ function balances({ transfers }: PrintedPlan): Map<string, Sums> {
   return standing;
 }
 
-/** What dishes weigh and cost, and what their spare portions carry away of it: their share of both. */
+/** What dishes weigh and cost, and what portions carry away of it, spare or to a later service: their share of both. */
 function dishFaults({ dishes, transfers }: PrintedPlan): string[] {
-  return dishes.flatMap(({ dish, service, portions, weight, cost, costPerPortion, spareTo }) => {
+  return dishes.flatMap(({ dish, service, portions, weight, cost, costPerPortion, spareTo, served }) => {
     const account = `dish:${dish} @ ${service}`;
-    const into = transfers.filter(({ to }) => to === account);
+    const into = transfers.filter(({ from, to }) => to === account && !from.startsWith("dish:"));
     const inWeight = sumOf(into, (each) => each.weight);
     const inMoney = sumOf(into, (each) => each.money);
-    const spare = spareTo.flatMap(({ destination, portions: over }) => {
-      const out = transfers.filter(({ from, to }) => from === account && to.endsWith(`:${destination}`));
+    const ways = [
+      ...spareTo.map(({ destination, portions: over }) => ({ where: destination, over })),
+      ...served
+        .filter((at) => at.service !== service)
+        .map((at) => ({ where: `${dish} @ ${at.service}`, over: at.portions })),
+    ];
+    const gone = ways.flatMap(({ where, over }) => {
+      const out = transfers.filter(({ from, to }) => from === account && to.endsWith(`:${where}`));
       const share = new Decimal(over).div(portions);
       return [
         ...compare(
-          `${account} spare to ${destination}`,
+          `${account} portions to ${where}`,
           sumOf(out, (each) => each.weight),
           inWeight.times(share),
           milligrams(1),
         ),
         ...compare(
-          `${account} cost of spare to ${destination}`,
+          `${account} cost of portions to ${where}`,
           sumOf(out, (each) => each.money),
           inMoney.times(share),
           "0.0001",
@@ -122,7 +128,7 @@ function dishFaults({ dishes, transfers }: PrintedPlan): string[] {
       ...compare(`${account} weight`, weight, inWeight),
       ...compare(`${account} cost`, cost, inMoney),
       ...compare(`${account} cost of a portion`, costPerPortion, inMoney.div(portions), "0.00005"),
-      ...spare,
+      ...gone,
     ];
   });
 }

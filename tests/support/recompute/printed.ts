@@ -1,40 +1,6 @@
-/**
- * The plan's JSON as far as it is recomputed; weights in grams, money in currency units, both as text. Beside what
- * plans have had, it needs:
- *
- *   wastePrice          what a kilogram of waste counts for in the balanced aim
- *   parts[]             every part that occurs, once: its family (`Item.of`), class, and whether it is peel, usable
- *                       (inedible, and a step can make food of it) and frozen
- *   keeps[]             what may be kept for a named use: its limit, and the value of a kilogram
- *   limits[]            every limit of the scenario, with what the plan has of it
- *   cuts[]              family, minutes, and of the item's breakdowns the least loss and the least peel, as fractions
- *   preps[]             minutes, and `beyond`: the fraction that the step takes off beyond another for the same part
- *   goings[]            `needless`: steps, however far back, that the line could have done without, as it takes their
- *                       sources as they are
- *   dishes[]            minutes, diets, and the batch with its vessel
- *
- * `limits` by code, with what `found` is and what `name` names; `service` and `course` are null where none is meant:
- *
- *   ceiling        dish, service        cost of a portion cooked for it
- *   destination    destination          grams sent there before working, and of spare portions as they are
- *   chilled        -, service           grams in the cold room after it; all but what is frozen
- *   frozen         -, service           grams in the freezer after it
- *   hands          -, service           minutes of cuts, steps and cooking before it
- *   vessel         vessel, service      batches in it, half ones as whole
- *   pot            step, service        grams taken
- *   buying         item                 order units bought
- *   portions       dish, service        portions eaten at it; `orNone` where a dish may be left out
- *   overage        dish or -, service, course    portions cooked over for it, of the dish or of all in the course
- *   course         -, service, course   portions eaten
- *   course dishes  -, service, course   different dishes eaten
- *   diet           diet, service, course or null    portions eaten that are fit for it
- *   keep           part                 grams kept that were cut or worked, or on hand without days left
- *
- * `rounding`, where stated, is how far rounding to the scale may put what is found past the limit.
- */
+/** The plan's JSON as far as it is recomputed; weights in grams, money in currency units, shares of 1, all as text. */
 export interface PrintedPlan {
   readonly aim: "waste" | "cost" | "balanced";
-  readonly wastePrice: string;
   readonly outcome: {
     readonly objective: string | null;
     readonly beforeRounding: string | null;
@@ -43,58 +9,20 @@ export interface PrintedPlan {
   };
   readonly services: readonly { readonly name: string; readonly date: string }[];
   readonly destinations: readonly { readonly name: string; readonly kind: string }[];
-  readonly parts: readonly {
-    readonly part: string;
-    readonly family: string | null;
-    readonly class: string;
-    readonly peel: boolean;
-    readonly usable: boolean;
-    readonly frozen: boolean;
-  }[];
-  readonly keeps: readonly { readonly name: string; readonly limit: string; readonly value: string }[];
-  readonly limits: readonly PrintedLimit[];
-  readonly purchases: readonly {
-    readonly item: string;
-    readonly service: string;
-    readonly units: number;
-    readonly weight: string;
-  }[];
+  readonly asked: Asked;
+  readonly purchases: readonly PrintedPurchase[];
   readonly onHand: readonly { readonly kind: string; readonly name: string; readonly weight: string }[];
-  readonly cuts: readonly {
-    readonly item: string;
-    readonly family: string;
-    readonly service: string;
-    readonly weight: string;
-    readonly parts: readonly PrintedPart[];
-    readonly loss: string;
-    readonly minutes: string;
-    readonly leastLoss: string;
-    readonly leastPeel: string;
-  }[];
+  readonly cuts: readonly PrintedCut[];
   readonly preps: readonly PrintedPrep[];
-  readonly goings: readonly (PrintedLot & {
-    readonly part: string;
-    readonly dish: string;
-    readonly service: string;
-    readonly weight: string;
-    readonly useBy: string | null;
-    readonly needless: readonly string[];
-  })[];
+  readonly goings: readonly PrintedGoing[];
   readonly dishes: readonly PrintedDish[];
-  readonly leftovers: readonly (PrintedLot & {
-    readonly part: string;
-    readonly kind: string;
-    readonly class: string;
-    readonly weight: string;
-    readonly destination: string;
-    readonly end: string;
-    readonly service: string | null;
-  })[];
+  readonly leftovers: readonly PrintedLeft[];
   readonly transfers: readonly {
     readonly from: string;
     readonly to: string;
     readonly weight: string;
     readonly money: string;
+    readonly cause: string;
   }[];
   readonly weights: Readonly<Record<string, string>>;
   readonly money: Readonly<Record<string, string>>;
@@ -110,15 +38,41 @@ export interface PrintedPlan {
       readonly unusedUsable: string;
       readonly givenAway: string;
     };
+    readonly unusedParts: readonly { readonly part: string; readonly weight: string }[];
     readonly lostInCuts: readonly { readonly lostFood: string; readonly peelBeyond: string }[];
+    readonly needless: readonly { readonly going: number; readonly steps: readonly string[] }[];
     readonly lostInSteps: readonly (PrintedLot & { readonly step: string; readonly lostFood: string })[];
   };
 }
 
-/** Where a lot comes from: the service it was cut for, or the entry on hand. */
+/** Where a lot comes from: the service it was cut for, or the entry among the parts on hand. */
 export interface PrintedLot {
   readonly cutFor: string | null;
   readonly stock: number | null;
+}
+
+export interface PrintedPart {
+  readonly part: string;
+  readonly weight: string;
+}
+
+export interface PrintedPurchase {
+  readonly item: string;
+  readonly service: string;
+  readonly units: number;
+  readonly weight: string;
+  readonly cost: string;
+  readonly delivery?: string;
+}
+
+export interface PrintedCut {
+  readonly item: string;
+  readonly breakdown: string;
+  readonly service: string;
+  readonly units: number | null;
+  readonly weight: string;
+  readonly parts: readonly PrintedPart[];
+  readonly loss: string;
 }
 
 export interface PrintedPrep extends PrintedLot {
@@ -126,68 +80,179 @@ export interface PrintedPrep extends PrintedLot {
   readonly step: string;
   readonly service: string;
   readonly weight: string;
+  readonly water: string;
   readonly parts: readonly PrintedPart[];
-  readonly minutes: string;
-  readonly beyond: string;
+  readonly loss: string;
 }
 
-export interface PrintedPart {
+export interface PrintedGoing extends PrintedLot {
   readonly part: string;
+  readonly dish: string;
+  readonly service: string;
+  readonly lineNumber: number;
   readonly weight: string;
-  readonly class: string;
+  readonly pieces: number | null;
+  readonly useBy: string | null;
 }
 
 export interface PrintedDish {
   readonly dish: string;
   readonly service: string;
-  readonly course: string | null;
   readonly portions: number;
+  readonly eaten: number;
+  readonly spare: number;
   readonly served: readonly { readonly service: string; readonly portions: number }[];
   readonly spareTo: readonly { readonly destination: string; readonly portions: number }[];
   readonly useBy: string | null;
   readonly weight: string;
   readonly cost: string;
   readonly costPerPortion: string;
-  readonly ceiling: string | null;
-  readonly minutes: string;
-  readonly diets: readonly string[];
-  readonly batch: { readonly portions: number; readonly vessel: string } | null;
 }
 
-export interface PrintedLimit {
-  readonly code: string;
-  readonly name: string | null;
+export interface PrintedLeft extends PrintedLot {
+  readonly part: string;
+  readonly kind: string;
+  readonly class: string;
+  readonly weight: string;
+  readonly destination: string;
+  readonly end: string;
   readonly service: string | null;
-  readonly course: string | null;
-  readonly least: string | null;
-  readonly most: string | null;
-  readonly orNone?: boolean;
-  readonly rounding?: string;
-  readonly found: string;
-  readonly unit: string;
+  readonly units: number | null;
+  readonly useBy: string | null;
 }
 
-/** Fields of an entry of each list that plans must have for recomputing. */
-const NEEDED: Readonly<Record<string, readonly string[]>> = {
-  parts: ["part", "family", "class", "peel", "usable", "frozen"],
-  keeps: ["name", "limit", "value"],
-  limits: ["code", "name", "service", "course", "least", "most", "found", "unit"],
-  cuts: ["family", "minutes", "leastLoss", "leastPeel"],
-  preps: ["minutes", "beyond"],
-  goings: ["needless"],
-  dishes: ["minutes", "diets", "batch"],
-};
+/** All that the plan was asked to keep to. */
+export interface Asked {
+  readonly scaleStep: string;
+  readonly wastePrice: string;
+  readonly limits: {
+    readonly chilled: string | null;
+    readonly frozen: string | null;
+    readonly vessels: readonly { readonly vessel: string; readonly most: number }[];
+  };
+  readonly services: readonly AskedService[];
+  readonly suppliers: readonly {
+    readonly supplier: string;
+    readonly minimum: string;
+    readonly delivery: string;
+  }[];
+  readonly items: readonly AskedItem[];
+  readonly parts: readonly {
+    readonly part: string;
+    readonly class: string;
+    readonly peel: boolean;
+    readonly usable: boolean;
+    readonly frozen: boolean;
+    readonly keep: Keep;
+  }[];
+  readonly steps: readonly AskedStep[];
+  readonly dishes: readonly AskedDish[];
+  readonly destinations: readonly {
+    readonly destination: string;
+    readonly end: string;
+    readonly takes: { readonly food: boolean; readonly inedible: boolean; readonly portions: boolean };
+    readonly limit: string | null;
+  }[];
+}
+
+type Keep = { readonly limit: string; readonly value: string } | null;
+export type Gives = readonly { readonly part: string; readonly fraction: string }[];
+
+export interface AskedService {
+  readonly service: string;
+  readonly hands: string | null;
+  readonly overage: string;
+  readonly courses: readonly {
+    readonly course: string;
+    readonly portions: number;
+    readonly takeUp: string;
+    readonly leastDishes: number | null;
+    readonly mostDishes: number | null;
+  }[];
+  readonly diets: readonly { readonly diets: readonly string[]; readonly covers: number }[];
+}
+
+export interface AskedItem {
+  readonly item: string;
+  readonly family: string;
+  readonly supplier: string | null;
+  readonly unitWeight: string;
+  readonly buying: {
+    readonly least: number;
+    readonly most: number | null;
+    readonly deliveries: readonly string[];
+    readonly prices: readonly { readonly from: number; readonly price: string }[];
+  } | null;
+  readonly keep: Keep;
+  readonly breakdowns: readonly {
+    readonly breakdown: string;
+    readonly gives: Gives;
+    readonly loss: string;
+    readonly minutes: string;
+  }[];
+}
+
+export interface AskedStep {
+  readonly step: string;
+  readonly from: readonly string[];
+  readonly gives: Gives;
+  readonly loss: string;
+  readonly water: string;
+  readonly capacity: string | null;
+  readonly minutesPerKilogram: string;
+}
+
+export interface AskedDish {
+  readonly dish: string;
+  readonly course: string | null;
+  readonly services: readonly string[];
+  readonly portions: { readonly least: number; readonly most: number } | null;
+  readonly optional: boolean;
+  readonly ceiling: string | null;
+  readonly diets: readonly string[];
+  readonly batch: { readonly portions: number; readonly halves: boolean; readonly vessel: string } | null;
+  readonly minutes: string;
+  readonly lines: readonly AskedLine[];
+}
+
+export interface AskedLine {
+  readonly line: string;
+  readonly least: string;
+  readonly most: string;
+  readonly cookingYield: string;
+  readonly from: readonly {
+    readonly part: string;
+    readonly rate: string;
+    readonly leastShare: string;
+    readonly mostShare: string;
+  }[];
+}
+
+/** Fields that a plan's JSON must have for recomputing, "[]" standing for every entry of a list. */
+const NEEDED = [
+  "aim outcome services destinations onHand transfers weights money",
+  "waste.counts waste.unusedParts waste.lostInCuts waste.needless waste.lostInSteps",
+  "asked.scaleStep asked.wastePrice asked.limits asked.suppliers",
+  "asked.services[].courses asked.services[].diets asked.services[].hands asked.services[].overage",
+  "asked.items[].family asked.items[].buying asked.items[].keep asked.items[].breakdowns asked.items[].unitWeight",
+  "asked.parts[].class asked.parts[].peel asked.parts[].usable asked.parts[].frozen asked.parts[].keep",
+  "asked.steps[].from asked.steps[].gives asked.steps[].capacity asked.steps[].minutesPerKilogram",
+  "asked.dishes[].lines asked.dishes[].portions asked.dishes[].batch asked.dishes[].ceiling",
+  "asked.destinations[].end asked.destinations[].takes asked.destinations[].limit",
+  "purchases[].cost cuts[].breakdown cuts[].units preps[].water preps[].loss goings[].lineNumber goings[].pieces",
+  "dishes[].served dishes[].spareTo leftovers[].end leftovers[].stock",
+].flatMap((fields) => fields.split(" "));
 
 /** What a plan's JSON lacks for being recomputed. */
-export function missingIn(plan: Readonly<Record<string, unknown>>): string[] {
-  const single = ["wastePrice", "waste", "outcome"].filter((name) => plan[name] === undefined);
-  const listed = Object.entries(NEEDED).flatMap(([name, fields]) => {
-    const list = plan[name];
-    if (!Array.isArray(list)) return [name];
-    const lacking = fields.filter((field) =>
-      list.some((entry: Readonly<Record<string, unknown>>) => entry[field] === undefined),
-    );
-    return lacking.map((field) => `${name}[].${field}`);
-  });
-  return [...single, ...listed].map((name) => `missing: ${name}`);
+export function missingIn(plan: unknown): string[] {
+  return NEEDED.filter((path) => !has(plan, path.split("."))).map((path) => `missing: ${path}`);
+}
+
+function has(value: unknown, [first, ...rest]: readonly string[]): boolean {
+  if (first === undefined) return value !== undefined;
+  if (typeof value !== "object" || value === null) return false;
+  const name = first.replace("[]", "");
+  const found: unknown = Reflect.get(value, name);
+  if (name === first) return has(found, rest);
+  return Array.isArray(found) && found.every((entry) => has(entry, rest));
 }
