@@ -27,13 +27,13 @@ function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
     // An item neither bought nor on hand gives nothing, so nothing of it comes cheap.
     if (ofUnits.length === 0) continue;
     const costPerKilogram = Math.min(...ofUnits) / kg(item.unitWeight);
-    const costs = item.breakdowns.flatMap((breakdown) =>
-      partCosts(breakdown, costPerKilogram, scenario, parts),
-    );
+    const costs = item.breakdowns.flatMap((breakdown) => {
+      const borne = partCosts(breakdown, costPerKilogram, scenario, parts);
+      const bear = new Set(borne.map(([part]) => part));
+      for (const { part } of breakdown.yields) if (!bear.has(part)) offer(part, 0);
+      return borne;
+    });
     for (const [part, cost] of costs) offer(part, cost);
-    const bear = new Set(costs.map(([part]) => part));
-    for (const { part } of item.breakdowns.flatMap(({ yields }) => yields))
-      if (!bear.has(part)) offer(part, 0);
     // Trim credit is settled over all cuts of an item: what one cut's main part bears can be borne by another's.
     if (scenario.costing !== "trim credit") continue;
     const main = costs.filter(([part]) => (parts.get(part)?.marketValue ?? null) === null);
@@ -114,7 +114,7 @@ function creditsOf(breakdown: Breakdown, parts: ReadonlyMap<string, Part>): numb
 
 /**
  * Cost per kilogram of each part of a breakdown, at a cost per kilogram of the item as purchased. Trim credit
- * without a part to bear the rest is as sales value.
+ * without a part to bear the rest is as sales value, and where nothing has a value, what there is bears by weight.
  */
 function partCosts(
   breakdown: Breakdown,
@@ -126,25 +126,36 @@ function partCosts(
     .map(({ part, fraction }) => ({
       part,
       fraction: rate(fraction),
-      food: parts.get(part)?.class === "food",
+      class: parts.get(part)?.class,
       value: currency(parts.get(part)?.marketValue ?? NO_MONEY),
     }))
     .filter(({ fraction }) => fraction > 0);
-  const food = yields.filter((entry) => entry.food);
   const valued = yields.filter(({ value }) => value > 0);
   const sales = valued.reduce((sum, { fraction, value }) => sum + fraction * value, 0);
-  const bearing = scenario.costing === "trim credit" ? food.filter(({ value }) => value === 0) : food;
-  if (scenario.costing === "sales value" || (bearing.length === 0 && sales > 0)) {
+  const main = yields.filter((entry) => entry.class === "food" && entry.value === 0);
+  const isByValue =
+    scenario.costing === "sales value" || (scenario.costing === "trim credit" && main.length === 0);
+  if (isByValue && sales > 0)
     return valued.map(({ part, value }) => [part, (costPerKilogram * value) / sales]);
+  if (scenario.costing === "trim credit" && main.length > 0) {
+    return [
+      ...valued.map(({ part, value }): [string, number] => [
+        part,
+        Math.min(value, (costPerKilogram * value) / sales),
+      ]),
+      ...byWeight(main, costPerKilogram - sales),
+    ];
   }
+  const bearing = ["food", "inedible", "never"]
+    .map((bears) => yields.filter((entry) => entry.class === bears))
+    .find((some) => some.length > 0);
+  return byWeight(bearing ?? [], costPerKilogram);
+}
+
+function byWeight(
+  bearing: readonly { readonly part: string; readonly fraction: number }[],
+  cost: number,
+): [string, number][] {
   const weight = bearing.reduce((sum, { fraction }) => sum + fraction, 0);
-  if (scenario.costing === "edible weight")
-    return bearing.map(({ part }) => [part, costPerKilogram / weight]);
-  return [
-    ...valued.map(({ part, value }): [string, number] => [
-      part,
-      Math.min(value, (costPerKilogram * value) / sales),
-    ]),
-    ...bearing.map(({ part }): [string, number] => [part, (costPerKilogram - sales) / weight]),
-  ];
+  return bearing.map(({ part }) => [part, cost / weight]);
 }
