@@ -58,7 +58,7 @@ function* everyDrawing(
     for (const { lot, fraction } of other.outputs) if (lot === from) room += fraction.toNumber() * grams;
   }
   if (step.capacity !== null) room = Math.min(room, wholeGrams(step.capacity));
-  if (outputs.some(({ lot }) => !usableAt(lot, service, scenario))) room = 0;
+  if (!outputs.some(({ lot }) => usableAt(lot, service, scenario))) room = 0;
   const by = from.part.pieceWeight === null ? grain : wholeGrams(from.part.pieceWeight);
   for (let grams = 0; grams <= room + 1e-9; grams += by) {
     if (outputs.every(({ fraction }) => fraction.times(grams).isInteger()))

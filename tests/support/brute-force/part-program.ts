@@ -81,7 +81,7 @@ export class PartProgram {
     const { draws, drawn, scenario } = this.question;
     for (const draw of draws) {
       const unit = pieceOf(draw.from);
-      const inTime = draw.outputs.every(({ lot }) => usableAt(lot, draw.service, scenario));
+      const inTime = draw.outputs.some(({ lot }) => usableAt(lot, draw.service, scenario));
       const known = drawn === null ? null : (drawn.get(draw) ?? 0) / unit;
       const variable = this.program.amount(0, {
         whole: isPiece(draw.from),
