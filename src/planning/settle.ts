@@ -35,7 +35,7 @@ export type Settled =
   | { readonly kind: "none"; readonly outcome: Outcome };
 
 /** Ceilings are judged on the ledger; so often is a plan over one of them solved again. */
-const MOST_ROUNDS = 8;
+const MOST_ROUNDS = 12;
 /** Of them, for a margin below a ceiling. */
 const MOST_MARGINS = 3;
 /** In the first rounds lots are only charged what they were shown to cost; then their cost is held. */
@@ -44,6 +44,8 @@ const MOST_CHARGED = 2;
 const WIDER = 1.02;
 /** Costs are held by hardly more than the excess: what rounding adds to that can be mended, what no cut gives cannot. */
 const TIGHTER = 1.0001;
+/** Where that gives no plan, lots are held to other costs, so far from the least they can have to what was shown. */
+const OTHER_SHARES = [0, 0.25, 0.5, 0.75];
 
 /**
  * Builds the model, has it solved, rounds the point to whole portions and grams, checks that against the
@@ -60,6 +62,13 @@ export async function settle(
   let shown: readonly CostsShown[] = [];
   let proved: Solved | null = null;
   const near: Near[] = [];
+  let othersTried = 0;
+  const holdOtherwise = (): boolean => {
+    const share = OTHER_SHARES[othersTried++];
+    if (share === undefined) return false;
+    tightenings = held(scenario, tightenings, shown, share);
+    return true;
+  };
   for (let round = 0; ; round++) {
     const began = performance.now();
     const model = buildModel(scenario, tightenings, margins);
@@ -67,11 +76,13 @@ export async function settle(
     if (staged.kind === "none") {
       if (proved === null) return { kind: "none", outcome: staged.first };
       const last = nearest(near, scenario, staged.first, proved);
-      const isAllTried = margins.length === 0 && tightenings.every((entry) => entry.held);
-      if (last.kind === "plan" || isAllTried || round >= MOST_ROUNDS) return last;
+      if (last.kind === "plan" || round >= MOST_ROUNDS) return last;
       // A margin, or charging what an earlier plan paid, can ask too much where lots could cost less: they are made to.
-      margins = [];
-      tightenings = held(scenario, tightenings, shown);
+      const isHeld = margins.length === 0 && tightenings.every((entry) => entry.held);
+      if (!isHeld) {
+        margins = [];
+        tightenings = held(scenario, tightenings, shown);
+      } else if (!holdOtherwise()) return last;
       continue;
     }
     const { first } = staged;
@@ -97,8 +108,9 @@ export async function settle(
       round < MOST_CHARGED && !sameAs(tightenings, asCharged)
         ? asCharged
         : held(scenario, tightenings, shown);
-    if (sameAs(tightenings, tighter) || round >= MOST_ROUNDS) return nearest(near, scenario, first, proved);
-    tightenings = tighter;
+    if (round >= MOST_ROUNDS) return nearest(near, scenario, first, proved);
+    if (!sameAs(tightenings, tighter)) tightenings = tighter;
+    else if (!holdOtherwise()) return nearest(near, scenario, first, proved);
   }
 }
 
@@ -194,9 +206,14 @@ function charged(known: readonly Tightening[], shown: readonly CostsShown[]): Ti
 
 /**
  * Holds the lots of the dishes over their ceilings to an average cost between the least they can have and what they
- * were shown to, so far down that the dish as cooked would keep to its ceiling.
+ * were shown to, so far down that the dish as cooked would keep to its ceiling; or to a stated share of the way.
  */
-function held(scenario: Scenario, known: readonly Tightening[], shown: readonly CostsShown[]): Tightening[] {
+function held(
+  scenario: Scenario,
+  known: readonly Tightening[],
+  shown: readonly CostsShown[],
+  share?: number,
+): Tightening[] {
   const least = leastLotCosts(scenario);
   const fresh = shown.flatMap(({ dish, service, excess, goings }) => {
     const paid = goings
@@ -206,7 +223,8 @@ function held(scenario: Scenario, known: readonly Tightening[], shown: readonly 
       (sum, { lot, perKilogram, kilograms }) => sum + kilograms * Math.max(0, perKilogram - least(lot)),
       0,
     );
-    const kept = above === 0 ? 0 : Math.max(0, 1 - (TIGHTER * toCurrency(excess).toNumber()) / above);
+    const asCooked = above === 0 ? 0 : Math.max(0, 1 - (TIGHTER * toCurrency(excess).toNumber()) / above);
+    const kept = share ?? asCooked;
     return paid.map(({ lot, perKilogram }) => {
       const floor = least(lot);
       return { lot, dish, service, perKilogram: floor + kept * Math.max(0, perKilogram - floor), held: true };
