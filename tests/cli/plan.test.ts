@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
+import { parse, stringify } from "yaml";
 import { planSchema } from "../../src/contract/index.js";
 import { expectBalanced } from "../support/plan-checks.js";
 import { finished, run, start } from "../support/program.js";
@@ -69,14 +70,15 @@ describe("plan", () => {
   });
 
   it("ends with 3 where there is no answer in the time", async () => {
-    const { code, stdout } = await run(
-      "plan",
-      "examples/demo.yaml",
-      "--seconds",
-      "0.001",
-      "--engine",
-      "highs",
+    // Twelve times the dishes of the demo, so that no machine has a plan in a tenth of a second.
+    const menu = parse(readFileSync("examples/demo.yaml", "utf8"));
+    const dishes = Object.entries(menu.dishes);
+    const manifold = Array.from({ length: 12 }, (_, copy) =>
+      dishes.map(([name, dish]) => [copy === 0 ? name : `${name} ${copy}`, dish]),
     );
+    const file = join(folder.path, "manifold.yaml");
+    writeFileSync(file, stringify({ ...menu, dishes: Object.fromEntries(manifold.flat()) }));
+    const { code, stdout } = await run("plan", file, "--seconds", "0.001", "--engine", "highs");
     expect(code).toBe(3);
     expect(stdout).toContain("No answer");
   });
