@@ -29,17 +29,21 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   "cut-fresh-from-one-delivery": 3754.6,
   // Five on hand feed the first dish; what is delivered on the third day keeps for that day only.
   "delivered-after-the-stock": "infeasible",
+  "durable-stock": 0,
   // Twenty heads for their stems leave 900 g of leaf and 6,100 g of floret; the soup takes F of it with 8,000 g - F of
   // potato: F x 2.4444 + (8 - F) x 0.9375 = 16.00, so 5,640.553 g. Potatoes not cut stay in stock.
   "florets-up-to-a-ceiling": 1359.447,
   "freezer-full": "infeasible",
   "frozen-apart": 400,
+  "frozen-for-nothing": 60,
   // 113 g + 28.5 g at 10 a kilogram is the ceiling to the cent: the half gram goes down.
   "half-a-gram-at-the-ceiling": 858.5,
   "loose-cut-day-by-day": 0,
   "loose-cut-to-the-last-step": 0,
+  "loses-less-though-more-is-over": 300,
   "loses-no-more-than-it-must": 0,
   "one-dish-over-its-ceiling": "feasible",
+  "peeled-for-nothing": 560,
   "peels-no-more-than-it-must": 0,
   // Two heads of one slice of 120 g each; 60 g of each slice is over.
   "pieces-for-two-steps": 120,
@@ -47,6 +51,7 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   // A case at 24.00, and 0.30 for each of twelve portions; 3.411 oz at 2.00 / 15 oz and 0.30 are the ceiling to the cent.
   "quarter-ounces-at-the-ceiling": 27.6,
   "rest-of-a-case-given-away": 0,
+  "rind-put-to-use": 0,
   // 104.9 g, 4.9 g and 4.9 g on a scale of 10 g: rounded each for itself, 14.7 g would be missing.
   "small-goings-on-a-coarse-scale": 0,
   // The whole sum is in the file.
