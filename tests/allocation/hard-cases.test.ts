@@ -185,8 +185,53 @@ describe("what is easily planned wrongly", () => {
         ],
       }),
     ],
+    [
+      // A bag of peel, 60 g for 2.40, is all that the bag gives, so peel bears it: 10 g candied cost 0.40.
+      "peel that is all a cut gives is not free",
+      "infeasible",
+      leekScenario(
+        [dishOf("tart", 1, [lineOf(10, ["candied peel"])], { ceiling: money("0.39"), staples: [] })],
+        {
+          items: [
+            itemOf("bag of peel", 100, "2.40", 1, [breakdownOf("all", 100, { "leek peel": 60 })], {
+              of: "leek",
+            }),
+          ],
+          parts: [partOf("leek peel", "leek", "inedible"), partOf("candied peel", "leek")],
+          steps: [stepOf("candy", ["leek peel"], { "candied peel": "1" })],
+        },
+      ),
+    ],
   ])("%s", async (_, grams, scenario) => {
     expect(refereed(scenario)).toBe(grams);
     expect(await leastWaste(scenario)).toBe(grams);
+  });
+
+  it("what is dear cut one way is cut the other way, though that leaves more over", async () => {
+    // By sales value a trimmed leek's white costs 2.2154 for 80 g and its green 0.1846 for 20 g; greens alone 2.40 for
+    // 80 g. Three plates of 80 g at 2.00: two of white and one of green of four trimmed, 4.4308 + 0.7385; whatever
+    // has more green of the dear kind, or three of white, is over 6.00. Two pieces of white are over, 160 g.
+    const scenario = leekScenario(
+      [dishOf("pie", 3, [lineOf(80, ["leek white", "leek green"])], { ceiling: money("2"), staples: [] })],
+      {
+        costing: "sales value",
+        items: [
+          itemOf("leek", 140, "2.40", 4, [
+            breakdownOf("trimmed", 140, { "leek white": 80, "leek green": 20, "leek root": 40 }),
+            breakdownOf("greens", 140, { "leek green": 80, "leek root": 60 }),
+          ]),
+        ],
+        parts: [
+          partOf("leek white", "leek", "food", { marketValue: money("18"), pieceWeight: g(80) }),
+          partOf("leek green", "leek", "food", { marketValue: money("6") }),
+          partOf("leek root", "leek", "inedible"),
+        ],
+        wasteCounts: COUNTS_NO_PEEL,
+      },
+    );
+    expect(refereed(scenario)).toBe(160);
+    const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
+    // What holds the cost of greens down is no proof, so the plan says only that it is one.
+    expect(settled).toMatchObject({ kind: "plan", first: { kind: "feasible", objective: 0.16 } });
   });
 });
