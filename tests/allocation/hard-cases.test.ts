@@ -190,7 +190,7 @@ describe("what is easily planned wrongly", () => {
       "peel that is all a cut gives is not free",
       "infeasible",
       leekScenario(
-        [dishOf("tart", 1, [lineOf(10, ["candied peel"])], { ceiling: money("0.39"), staples: [] })],
+        [dishOf("tart", 1, [lineOf(10, ["candied peel"])], { ceiling: money("0.3"), staples: [] })],
         {
           items: [
             itemOf("bag of peel", 100, "2.40", 1, [breakdownOf("all", 100, { "leek peel": 60 })], {
