@@ -4,6 +4,7 @@ import {
   type Lot,
   lowestPrice,
   type Part,
+  type PartClass,
   type Scenario,
   type Step,
 } from "../kitchen/index.js";
@@ -11,6 +12,9 @@ import { NO_MONEY } from "../quantity/index.js";
 import { leastDeliveryShare } from "./delivery-shares.js";
 import { currency, kg, rate } from "./floats.js";
 import { partsInCuttingOrder } from "./network.js";
+
+/** The cost of a cut or a step is borne by the first of these that it gives any of. */
+const BEARING: readonly PartClass[] = ["food", "inedible", "never"];
 
 /**
  * The least a kilogram of each part can cost under the scenario's costing method, whatever is bought and cut:
@@ -37,7 +41,9 @@ function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
     // Trim credit is settled over all cuts of an item: what one cut's main part bears can be borne by another's.
     if (scenario.costing !== "trim credit") continue;
     const main = costs.filter(([part]) => (parts.get(part)?.marketValue ?? null) === null);
-    const overcredited = item.breakdowns.some((breakdown) => creditsOf(breakdown, parts) > costPerKilogram);
+    const overcredited = item.breakdowns.some(
+      (breakdown) => trimCreditOf(breakdown, parts) > costPerKilogram,
+    );
     const floor = overcredited ? 0 : Math.min(...main.map(([, cost]) => cost));
     for (const [part] of main) offer(part, floor);
   }
@@ -70,10 +76,20 @@ export function leastLotCosts(scenario: Scenario): (lot: Lot) => number {
 }
 
 export function foodYieldOf(step: Step, parts: ReadonlyMap<string, Part>): number {
-  return step.yields.reduce(
-    (sum, { part, fraction }) => sum + (parts.get(part)?.class === "food" ? rate(fraction) : 0),
+  return yieldOf(step, "food", parts);
+}
+
+function yieldOf({ yields }: Step, bears: PartClass, parts: ReadonlyMap<string, Part>): number {
+  return yields.reduce(
+    (sum, { part, fraction }) => (parts.get(part)?.class === bears ? sum + rate(fraction) : sum),
     0,
   );
+}
+
+/** Of a weight that a step takes, how much bears its cost together with a part that it gives; 0 where the part does not. */
+export function bearingYieldOf(step: Step, part: string, parts: ReadonlyMap<string, Part>): number {
+  const bears = BEARING.find((kind) => yieldOf(step, kind, parts) > 0);
+  return bears !== undefined && parts.get(part)?.class === bears ? yieldOf(step, bears, parts) : 0;
 }
 
 /** The least that a unit can cost by each way it can be had: bought, with its share of a delivery, and from stock. */
@@ -104,8 +120,8 @@ export function costWhenCut(
   return costs.find(([name]) => name === part)?.[1] ?? 0;
 }
 
-/** Credits of everything a kilogram gives, used or not. */
-function creditsOf(breakdown: Breakdown, parts: ReadonlyMap<string, Part>): number {
+/** Credits of everything that a kilogram cut gives, were all of it used. */
+export function trimCreditOf(breakdown: Breakdown, parts: ReadonlyMap<string, Part>): number {
   return breakdown.yields.reduce(
     (sum, { part, fraction }) => sum + rate(fraction) * currency(parts.get(part)?.marketValue ?? NO_MONEY),
     0,
@@ -146,9 +162,9 @@ function partCosts(
       ...byWeight(main, costPerKilogram - sales),
     ];
   }
-  const bearing = ["food", "inedible", "never"]
-    .map((bears) => yields.filter((entry) => entry.class === bears))
-    .find((some) => some.length > 0);
+  const bearing = BEARING.map((bears) => yields.filter((entry) => entry.class === bears)).find(
+    (some) => some.length > 0,
+  );
   return byWeight(bearing ?? [], costPerKilogram);
 }
 

@@ -1,9 +1,8 @@
-import { type Breakdown, type Item, type Lot, lotKey, type Scenario } from "../../kitchen/index.js";
+import { type Item, type Lot, lotKey, type Scenario } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
-import { costWhenCut, foodYieldOf } from "../costs.js";
-import { kg, rate } from "../floats.js";
-import { groupBy } from "../group.js";
+import { bearingYieldOf } from "../costs.js";
 import { type BuildContext, lotName } from "./context.js";
+import { type CostsAbove, chargesOf, costsAbove } from "./costs-above.js";
 import { type UnitCost, unitCostsOf } from "./unit-costs.js";
 
 /** What a kilogram of a lot is counted at in a cooking that an earlier plan put over its ceiling. */
@@ -59,29 +58,22 @@ export function partsHeld(tightenings: readonly Tightening[], { steps }: Scenari
 }
 
 function limitAverage(limit: Limit, context: BuildContext): void {
-  const { scenario, handles, builder } = context;
+  const { scenario, builder } = context;
   const { lot, most } = limit;
   const { part, origin } = lot;
   if (origin.kind !== "cut") return;
+  const parts = new Map(scenario.parts.map((entry) => [entry.name, entry]));
   const sum = new Sum();
-  const made = groupBy(
-    handles.cuts.flatMap(({ item, breakdown: name, service, variable }): Giving[] => {
-      const breakdown = item.breakdowns.find((entry) => entry.name === name);
-      const given = breakdown?.yields.find((entry) => entry.part === part);
-      if (service !== origin.service || breakdown === undefined || given === undefined) return [];
-      return [{ item, breakdown, variable, weight: rate(given.fraction) * kg(item.unitWeight) }];
-    }),
-    ({ item }) => item,
-  );
-  for (const [item, givings] of made.entries()) addAbove(item, givings, { ...limit, sum }, context);
+  for (const costs of costsAbove({ part, origin }, most, context))
+    addAbove(costs, { ...limit, sum }, context);
   const name = `${lotName(scenario, lot)} within ${most.toFixed(4)} a kilogram`;
   builder.row({ family: "average cost", part }, name, sum, { upper: 0 });
-  const parts = new Map(scenario.parts.map((entry) => [entry.name, entry]));
   for (const step of scenario.steps.filter(({ yields }) => yields.some((made) => made.part === part))) {
-    for (const from of step.from) {
-      const source = { part: from, origin };
-      limitAverage({ ...limit, lot: source, most: most * foodYieldOf(step, parts) }, context);
-    }
+    const bearing = bearingYieldOf(step, part, parts);
+    // What bears nothing of the cost of its source costs nothing, whatever that cost.
+    if (bearing === 0) continue;
+    for (const from of step.from)
+      limitAverage({ ...limit, lot: { part: from, origin }, most: most * bearing }, context);
   }
 }
 
@@ -92,30 +84,13 @@ interface Limit {
   readonly costsOf: (item: Item) => UnitCost[];
 }
 
-/** A cut that gives the part, with the kilograms of it in a unit. */
-interface Giving {
-  readonly item: Item;
-  readonly breakdown: Breakdown;
-  readonly variable: number;
-  readonly weight: number;
-}
-
 /** Adds to the sum what a lot's cuts of an item can at most cost above so much a kilogram. */
 function addAbove(
-  item: Item,
-  givings: readonly Giving[],
+  { item, givings, above }: CostsAbove,
   { lot, most, costsOf, sum }: Limit & { readonly sum: Sum },
   context: BuildContext,
 ): void {
   const { scenario, builder } = context;
-  const above = (perUnit: number): Sum => {
-    const cost = ({ breakdown }: Giving): number =>
-      costWhenCut(item, breakdown, lot.part, { perUnit, scenario });
-    return givings.reduce(
-      (all, giving) => all.add(giving.variable, giving.weight * (cost(giving) - most)),
-      new Sum(),
-    );
-  };
   const costs = costsOf(item);
   const charges = chargesOf(item, givings, lot.part, context);
   const [only] = costs;
@@ -137,35 +112,4 @@ function addAbove(
       lower: isPaid === null ? 0 : -2 * farthest,
     });
   }
-}
-
-/**
- * At most what the cuts of a lot bear of what deliveries of their item are charged: no more than the part bears of any
- * cut, of the charge less what the other goods of the delivery bear of it in the dearest order there can be.
- */
-function chargesOf(
-  item: Item,
-  givings: readonly Giving[],
-  part: string,
-  { scenario, handles, builder }: BuildContext,
-): Sum {
-  const borne = givings.map(({ breakdown, weight }) =>
-    scenario.costing === "trim credit"
-      ? 1
-      : weight * costWhenCut(item, breakdown, part, { perUnit: 1, scenario }),
-  );
-  const most = Math.max(0, ...borne);
-  const sum = new Sum();
-  for (const { supplier, service, variable, charge } of handles.charges) {
-    if (supplier !== item.supplier) continue;
-    const order = handles.buys.filter((buy) => buy.item.supplier === supplier && buy.service === service);
-    const dearest = order.reduce((goods, { byPrice }) => {
-      const costs = byPrice.map((bought) => bought.price * builder.upperOf(bought.variable));
-      return goods + Math.max(0, ...costs);
-    }, 0);
-    sum.add(variable, charge * most);
-    for (const { byPrice } of order.filter((buy) => buy.item !== item && dearest > 0))
-      for (const bought of byPrice) sum.add(bought.variable, (-charge * most * bought.price) / dearest);
-  }
-  return sum;
 }
