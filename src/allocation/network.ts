@@ -32,6 +32,9 @@ export interface LotNode extends Lot {
   readonly lastDay: number | null;
 }
 
+/** A lot with what it is and how long it keeps. */
+export type DatedLot = Pick<LotNode, "part" | "origin" | "kind" | "lastDay">;
+
 /** Whether the lot may go into a dish cooked for the service. */
 export function usableAt(lot: LotNode, service: number, scenario: Scenario): boolean {
   const day = scenario.services[service]?.day ?? 0;
@@ -39,19 +42,19 @@ export function usableAt(lot: LotNode, service: number, scenario: Scenario): boo
 }
 
 /** Whether the lot is still good on the day after the last service. */
-export function outlastsPlan(lot: LotNode, scenario: Scenario): boolean {
+export function outlastsPlan(lot: DatedLot, scenario: Scenario): boolean {
   const lastDay = scenario.services.at(-1)?.day ?? 0;
   return lot.lastDay === null || lot.lastDay > lastDay;
 }
 
 /** Where what is not used of stock on hand is stated to go, as it was found; undefined where nothing is stated. */
-export function statedDestination({ part, origin }: LotNode, { partsOnHand }: Scenario): string | undefined {
+export function statedDestination({ part, origin }: Lot, { partsOnHand }: Scenario): string | undefined {
   const stock = origin.kind === "onHand" ? partsOnHand[origin.index] : undefined;
   return stock?.part === part ? stock.destination : undefined;
 }
 
 /** Whether what is not used of the lot stays in stock: on hand, as it was found, with days left after the plan. */
-export function staysInStock(lot: LotNode, scenario: Scenario): boolean {
+export function staysInStock(lot: DatedLot, scenario: Scenario): boolean {
   if (lot.origin.kind === "cut") return false;
   const stock = scenario.partsOnHand[lot.origin.index];
   return (

@@ -18,7 +18,7 @@ import {
   type Weight,
 } from "../../quantity/index.js";
 import { weightBeforeWorking } from "../../waste/index.js";
-import type { LotNode } from "../network.js";
+import { type DatedLot, type LotNode, staysInStock } from "../network.js";
 import { downToStep, nearestStep } from "./rounding.js";
 import type { Settling } from "./settling.js";
 
@@ -96,9 +96,7 @@ function endsOf(settling: Settling, rest: Weight, scenario: Scenario, rooms: Roo
   left = minus(left, stayed);
   const surplusIsGiven = wasted < step ? gives.filter(({ proposed }) => proposed >= step) : [];
   for (const { destination } of surplusIsGiven) send(destination, left, counted);
-  for (const destination of statedFirst(lot, scenario)) {
-    if (isBinFor(lot.kind.class, destination)) send(destination.name, left);
-  }
+  for (const { name } of binsFor(lot, scenario)) send(name, left);
   return {
     sends: [...sends].map(([destination, weight]) => ({ lot: plainLot(lot), destination, weight })),
     kept: keptOf(lot, plus(keptWeight, stayed)),
@@ -109,11 +107,20 @@ function keptOf(lot: LotNode, weight: Weight): KeptPart[] {
   return weight === NO_WEIGHT ? [] : [{ lot: plainLot(lot), weight, lastDay: lot.lastDay }];
 }
 
-/** The destinations, first the one stated for what is not used of the stock. */
-function statedFirst(lot: LotNode, { destinations, partsOnHand }: Scenario): readonly Destination[] {
-  const stated = lot.origin.kind === "onHand" ? partsOnHand[lot.origin.index]?.destination : undefined;
-  const first = destinations.filter(({ name }) => name === stated);
-  return [...first, ...destinations.filter((each) => !first.includes(each))];
+/** The destinations for waste that take a lot, first the one stated for what is not used of the stock. */
+function binsFor(
+  { origin, kind }: DatedLot,
+  { destinations, partsOnHand }: Scenario,
+): readonly Destination[] {
+  const stated = origin.kind === "onHand" ? partsOnHand[origin.index]?.destination : undefined;
+  const bins = destinations.filter((destination) => isBinFor(kind.class, destination));
+  return [...bins.filter(({ name }) => name === stated), ...bins.filter(({ name }) => name !== stated)];
+}
+
+/** Where weight of a lot that is left over after all can always go: kept as stock, or to so named a destination. */
+export function endOfRest(lot: DatedLot, scenario: Scenario): "stock" | Destination | null {
+  if (staysInStock(lot, scenario)) return "stock";
+  return binsFor(lot, scenario).find(({ limit }) => limit === null) ?? null;
 }
 
 export function plainLot({ part, origin }: Lot): Lot {

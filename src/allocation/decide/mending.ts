@@ -2,7 +2,7 @@ import {
   type Cooking,
   type Decision,
   type Going,
-  isBinFor,
+  type KeptPart,
   type Lot,
   lotKey,
   type Scenario,
@@ -21,6 +21,7 @@ import {
 } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
 import { lineFaults } from "../verify/serving.js";
+import { endOfRest } from "./ends.js";
 
 /** A cooking over its ceiling, and by how many ten-thousandths of the currency unit in all. */
 export interface CookingOver {
@@ -49,7 +50,7 @@ interface Move {
  * The decision with the cookings given made cheaper by what rounding leaves open: in units of the weight given, a dear
  * lot makes room for a cheap one in the same recipe line, as far as that has some to spare, or some of it is left out,
  * always within what a line may miss by and its shares. Null where that does not bring every one of them down by its
- * excess. What is left out goes where waste of the lot goes; what is put in is taken from what is over of its lot.
+ * excess. What is left out goes where what is left of the lot goes; what is put in is taken from what is over of its lot.
  */
 export function mendCookings(
   decision: Decision,
@@ -102,7 +103,7 @@ function bestMove(bench: Bench, where: Where, asked: Decimal): Move | null {
 function othersFor(going: Going, { decision, scenario, costOf }: Bench): Lot[] {
   const rated = rateOf(going, going.lot, scenario);
   const seen = new Set<string>([lotKey(going.lot)]);
-  return decision.sends.flatMap(({ lot }) => {
+  return restsOf(decision, scenario).flatMap(({ lot }) => {
     const rate = rateOf(going, lot, scenario);
     if (seen.has(lotKey(lot)) || rate === null || rated === null || !isGoodFor(lot, going, scenario))
       return [];
@@ -141,7 +142,7 @@ function largestMove(
     const spent = into === null ? new Decimal(0) : costOf(into).times(put.toString());
     return { out, into, units, put, saves: costOf(going.lot).times(taken).minus(spent) };
   };
-  const spare = into === null ? NO_WEIGHT : spareOf(into, decision);
+  const spare = into === null ? NO_WEIGHT : spareOf(into, bench);
   const isPossible = (units: bigint): boolean => {
     const move = moveOf(units);
     return move.put <= spare && keepsLine(moved(decision, move, unit, scenario), going, scenario);
@@ -169,8 +170,14 @@ function inUnits(weight: Decimal, unit: Weight): Weight {
   return milligrams(BigInt(weight.div(unit.toString()).ceil().toFixed(0)) * unit);
 }
 
-function spareOf(lot: Lot, { sends }: Decision): Weight {
-  return total(sends.filter((send) => lotKey(send.lot) === lotKey(lot)).map(({ weight }) => weight));
+/** What is left over, beside what is kept for a use: what was sent somewhere, or stays in stock. */
+function restsOf({ sends, kept }: Decision, scenario: Scenario): (KeptPart | Send)[] {
+  return [...sends, ...kept.filter(({ lot }) => endOf(lot, scenario) === "stock")];
+}
+
+function spareOf(lot: Lot, { decision, scenario }: Bench): Weight {
+  const own = restsOf(decision, scenario).filter((rest) => lotKey(rest.lot) === lotKey(lot));
+  return total(own.map(({ weight }) => weight));
 }
 
 function keepsLine(decision: Decision, { dish, service }: Going, scenario: Scenario): boolean {
@@ -195,46 +202,68 @@ function moved(
   const goings = decision.goings.map((entry, index) =>
     index === out ? { ...entry, weight: minus(entry.weight, taken) } : entry,
   );
-  let sends = withSent(decision.sends, going.lot, taken, scenario);
+  let rest = withRest(decision, going.lot, taken, scenario);
   if (into !== null) {
-    sends = withoutSent(sends, into, put);
+    rest = withoutRest(rest, into, put, scenario);
     const same = goings.findIndex((entry) => isSameUse(entry, going) && lotKey(entry.lot) === lotKey(into));
     const there = goings[same];
     if (there === undefined) goings.push({ ...going, lot: into, weight: put });
     else goings[same] = { ...there, weight: plus(there.weight, put) };
   }
-  return { ...decision, sends, goings: goings.filter(({ weight }) => weight > NO_WEIGHT) };
+  return { ...rest, goings: goings.filter(({ weight }) => weight > NO_WEIGHT) };
 }
 
 function isSameUse(one: Going, other: Going): boolean {
   return one.dish === other.dish && one.service === other.service && one.line === other.line;
 }
 
-function withSent(sends: readonly Send[], lot: Lot, weight: Weight, scenario: Scenario): Send[] {
-  const kind = scenario.parts.find(({ name }) => name === lot.part)?.class ?? "food";
-  const bins = scenario.destinations.filter((entry) => isBinFor(kind, entry) && entry.limit === null);
-  const destination = bins[0]?.name ?? "refuse";
-  const same = sends.findIndex(
-    (send) => send.destination === destination && lotKey(send.lot) === lotKey(lot),
-  );
-  const there = sends[same];
-  if (there === undefined) return [...sends, { lot, destination, weight }];
-  return sends.map((send, index) =>
-    index === same ? { ...there, weight: plus(there.weight, weight) } : send,
-  );
+/** Where weight of a lot that is left over after all can always go; null for nowhere. */
+function endOf(lot: Lot, scenario: Scenario): ReturnType<typeof endOfRest> {
+  const kind = scenario.parts.find(({ name }) => name === lot.part);
+  return kind === undefined
+    ? null
+    : endOfRest({ ...lot, kind, lastDay: lastDayOfLot(lot, scenario) }, scenario);
 }
 
-/** What was wasted is taken first: it stands behind what was given away. */
-function withoutSent(sends: readonly Send[], lot: Lot, weight: Weight): Send[] {
-  let left = weight;
-  return [...sends]
-    .reverse()
-    .map((send) => {
-      if (lotKey(send.lot) !== lotKey(lot)) return send;
-      const back = smaller(left, send.weight);
-      left = minus(left, back);
-      return { ...send, weight: minus(send.weight, back) };
-    })
-    .reverse()
-    .filter(({ weight: rest }) => rest > NO_WEIGHT);
+/** The decision with more of a lot left over. */
+function withRest(decision: Decision, lot: Lot, weight: Weight, scenario: Scenario): Decision {
+  const end = endOf(lot, scenario);
+  if (end === "stock") {
+    const more = { lot, weight, lastDay: lastDayOfLot(lot, scenario) };
+    return { ...decision, kept: withMore(decision.kept, more) };
+  }
+  if (end === null) return decision;
+  return { ...decision, sends: withMore(decision.sends, { lot, destination: end.name, weight }) };
+}
+
+function withMore<End extends KeptPart | Send>(ends: readonly End[], more: End): End[] {
+  const destinationOf = (end: KeptPart | Send): string | null =>
+    "destination" in end ? end.destination : null;
+  const same = ends.findIndex(
+    (end) => lotKey(end.lot) === lotKey(more.lot) && destinationOf(end) === destinationOf(more),
+  );
+  if (same < 0) return [...ends, more];
+  return ends.map((end, index) => (index === same ? { ...end, weight: plus(end.weight, more.weight) } : end));
+}
+
+/** The decision with less of a lot left over. What was wasted is taken first: it stands behind what was given away. */
+function withoutRest(decision: Decision, lot: Lot, weight: Weight, scenario: Scenario): Decision {
+  const left = { weight };
+  const lessOf = <End extends KeptPart | Send>(ends: readonly End[]): End[] =>
+    [...ends]
+      .reverse()
+      .map((end) => {
+        if (lotKey(end.lot) !== lotKey(lot)) return end;
+        const back = smaller(left.weight, end.weight);
+        left.weight = minus(left.weight, back);
+        return { ...end, weight: minus(end.weight, back) };
+      })
+      .reverse()
+      .filter(({ weight: rest }) => rest > NO_WEIGHT);
+  const sends = lessOf(decision.sends);
+  return {
+    ...decision,
+    sends,
+    kept: endOf(lot, scenario) === "stock" ? lessOf(decision.kept) : decision.kept,
+  };
 }
