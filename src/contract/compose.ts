@@ -131,9 +131,10 @@ function wasteJson(
       lostFood: gramsText(losses.cuts[index]?.lost ?? NO_WEIGHT),
       peelBeyond: gramsText(losses.cuts[index]?.peelBeyond ?? NO_WEIGHT),
     })),
-    needless: decision.goings.flatMap((going, index) => {
-      const steps = needlessSteps(going, scenario);
-      return steps.length === 0 ? [] : [{ going: index, steps }];
+    needless: needlessSteps(scenario, decision).flatMap((needless, going) => {
+      if (needless.length === 0) return [];
+      const steps = needless.map(({ step }) => step);
+      return [{ going, steps, sources: needless.map(({ sources }) => [...sources]) }];
     }),
     lostInSteps: losses.steps.map(({ step, origin, lost }) => ({
       step,

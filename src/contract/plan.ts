@@ -63,8 +63,13 @@ const wasteSchema = z.object({
   unusedParts: z.array(z.object({ part: z.string(), weight: decimal })),
   /** Of cuts, in the order of `cuts`: food and peel that the item's thriftiest ways would not have lost. */
   lostInCuts: z.array(z.object({ item: z.string(), lostFood: decimal, peelBeyond: decimal })),
-  /** Goings, by their place in `goings`, with the steps that their lines could have done without. */
-  needless: z.array(z.object({ going: z.number(), steps: z.array(z.string()) })),
+  /**
+   * Goings, by their place in `goings`, with the steps that their lines could have done without, and for each of these
+   * the parts it takes that the line could have had as they were.
+   */
+  needless: z.array(
+    z.object({ going: z.number(), steps: z.array(z.string()), sources: z.array(z.array(z.string())) }),
+  ),
   /** Food lost in steps that were not needed, or not in this way. */
   lostInSteps: z.array(
     z.object({ step: z.string(), cutFor: z.string().nullable(), stock, lostFood: decimal }),

@@ -1,25 +1,24 @@
 import {
   type Decision,
-  type Going,
   type Lot,
   type LotOrigin,
   originKey,
+  type RecipeLine,
   type Scenario,
   type Step,
 } from "../kitchen/index.js";
 import {
+  type Decimal,
   larger,
   minus,
   NO_WEIGHT,
   plus,
   scale,
-  smaller,
-  times,
   total,
   type Weight,
   ZERO,
 } from "../quantity/index.js";
-import { classesOf, takenOffBy, takesAsItIs, worksInto } from "./steps.js";
+import { classesOf, isNeededFor, setsWorked, takenAsItIs, takenOffBy, worksInto } from "./steps.js";
 
 /** Food that a step on food of one origin loses, where it was not needed, or where another would lose less. */
 export interface LossOfStep {
@@ -31,76 +30,117 @@ export interface LossOfStep {
 /** What each step loses, by what it was worked on; nothing of steps that lose nothing. */
 export function stepLosses(scenario: Scenario, decision: Decision): LossOfStep[] {
   const classOf = classesOf(scenario);
+  const usesOf = usesByOrigin(scenario, decision);
   return scenario.steps.flatMap((step) => {
     const takenOff = takenOffBy(step, scenario, classOf);
     if (takenOff === null) return [];
-    const origins = new Map(
-      decision.preps
-        .filter((prep) => prep.step === step.name)
-        .map(({ from }) => [originKey(from.origin), from.origin]),
-    );
-    return [...origins.values()].flatMap((origin) => {
-      const weight = workedBy(step, origin, decision);
-      const beyond = minus(weight, smaller(weight, neededFor(step, origin, decision, scenario)));
-      const needless = beyond > roundingOf(step, origin, decision, scenario) ? beyond : NO_WEIGHT;
-      const lost = plus(scale(weight, takenOff.beyond), scale(needless, takenOff.all.minus(takenOff.beyond)));
+    const into = worksInto(step, scenario);
+    return worksOf(step, decision).flatMap(({ origin, bySource }) => {
+      const uses = usesOf(origin).filter(({ lot }) => into.some((stands) => stands.has(lot.part)));
+      const needless = workedNeedlessly(step, bySource, { uses, into, scenario });
+      const worked = total([...bySource.values()]);
+      const lost = plus(scale(worked, takenOff.beyond), scale(needless, takenOff.all.minus(takenOff.beyond)));
       return lost === NO_WEIGHT ? [] : [{ step: step.name, origin, lost }];
     });
   });
 }
 
-function workedBy({ name }: Step, origin: LotOrigin, { preps }: Decision): Weight {
-  return total(
-    preps
-      .filter((prep) => prep.step === name && originKey(prep.from.origin) === originKey(origin))
-      .map(({ weight }) => weight),
-  );
+/** A step behind a going of which the line could have had sources as they were: these. */
+export interface NeedlessStep {
+  readonly step: string;
+  readonly sources: readonly string[];
 }
 
-/** What weighing in steps of the scale may add to the weight worked: a step for each movement behind it. */
-function roundingOf(step: Step, origin: LotOrigin, decision: Decision, scenario: Scenario): Weight {
-  const stands = worksInto(step, scenario);
-  const lots = [...decision.goings, ...decision.kept].map(({ lot }) => lot);
-  const movements = [...lots, ...decision.preps.map(({ from }) => from)].filter(
-    (lot) =>
-      originKey(lot.origin) === originKey(origin) &&
-      (step.from.includes(lot.part) || stands.some((given) => given.has(lot.part))),
-  );
-  return times(scenario.scaleStep, movements.length);
-}
-
-/** The steps behind a going that its line could have done without: it takes what they were worked on as it is. */
-export function needlessSteps({ lot, dish, service, line: index }: Going, scenario: Scenario): string[] {
-  const line = scenario.dishes.find(({ name }) => name === dish)?.lines[index];
-  if (line === undefined) return [];
+/** By going, in the decision's order: the steps behind it that its line could have done without, in whole or in part. */
+export function needlessSteps(scenario: Scenario, decision: Decision): NeedlessStep[][] {
   const classOf = classesOf(scenario);
-  return scenario.steps
-    .filter(
-      (step) =>
-        takenOffBy(step, scenario, classOf) !== null &&
-        worksInto(step, scenario).some((stands) => stands.has(lot.part)) &&
-        takesAsItIs({ line, service, part: lot.part, origin: lot.origin }, step, scenario),
-    )
-    .map(({ name }) => name);
+  const losing = scenario.steps
+    .filter((step) => takenOffBy(step, scenario, classOf) !== null)
+    .map((step) => ({ step, into: worksInto(step, scenario) }));
+  const dishes = new Map(scenario.dishes.map((dish) => [dish.name, dish]));
+  return decision.goings.map(({ lot, dish, service, line: index }) => {
+    const line = dishes.get(dish)?.lines[index];
+    if (line === undefined) return [];
+    return losing.flatMap(({ step, into }) => {
+      if (!into.some((stands) => stands.has(lot.part))) return [];
+      const sources = takenAsItIs({ ...lot, line, service }, step, scenario);
+      return sources.length === 0 ? [] : [{ step: step.name, sources }];
+    });
+  });
+}
+
+/** Weight that a step was worked on, of one origin. */
+interface Work {
+  readonly origin: LotOrigin;
+  readonly bySource: ReadonlyMap<string, Weight>;
+}
+
+function worksOf({ name }: Step, { preps }: Decision): Work[] {
+  const works = new Map<string, { readonly origin: LotOrigin; readonly bySource: Map<string, Weight> }>();
+  for (const { step, from, weight } of preps) {
+    if (step !== name) continue;
+    const key = originKey(from.origin);
+    const work = works.get(key) ?? { origin: from.origin, bySource: new Map() };
+    works.set(key, work);
+    work.bySource.set(from.part, plus(work.bySource.get(from.part) ?? NO_WEIGHT, weight));
+  }
+  return [...works.values()];
+}
+
+/** Weight of a lot that someone has the use of, with the line it is given to; null for what is kept. */
+interface Use {
+  readonly lot: Lot;
+  readonly weight: Weight;
+  readonly to: { readonly line: RecipeLine; readonly service: number } | null;
+}
+
+function usesByOrigin(scenario: Scenario, { goings, kept }: Decision): (origin: LotOrigin) => readonly Use[] {
+  const dishes = new Map(scenario.dishes.map((dish) => [dish.name, dish]));
+  const uses = new Map<string, Use[]>();
+  const add = (use: Use): void => {
+    const key = originKey(use.lot.origin);
+    const known = uses.get(key);
+    if (known === undefined) uses.set(key, [use]);
+    else known.push(use);
+  };
+  for (const { lot, dish, service, line: index, weight } of goings) {
+    const line = dishes.get(dish)?.lines[index];
+    if (line !== undefined) add({ lot, weight, to: { line, service } });
+  }
+  for (const { lot, weight } of kept) add({ lot, weight, to: null });
+  return (origin) => uses.get(originKey(origin)) ?? [];
 }
 
 /**
- * Weight that a step had to take for the lines that could not have had it as it was, and for what is kept: of what it
- * gives, for that of which most was wanted.
+ * Weight worked beyond what was needed for lines that could not have had it as it was, and for what is kept: of what
+ * the step gives, for that of which most was wanted.
  */
-function neededFor(step: Step, origin: LotOrigin, decision: Decision, scenario: Scenario): Weight {
-  const dishes = new Map(scenario.dishes.map((dish) => [dish.name, dish]));
-  const ofOrigin = ({ origin: other }: Lot): boolean => originKey(other) === originKey(origin);
-  const needed = worksInto(step, scenario).map((stands) => {
-    const taken = ({ part }: Lot, weight: Weight): Weight => scale(weight, stands.get(part) ?? ZERO);
-    const goings = decision.goings.map(({ lot, dish, service, line: index, weight }) => {
-      const line = dishes.get(dish)?.lines[index];
-      if (line === undefined || !ofOrigin(lot) || !stands.has(lot.part)) return NO_WEIGHT;
-      const isNeedless = takesAsItIs({ line, service, part: lot.part, origin }, step, scenario);
-      return isNeedless ? NO_WEIGHT : taken(lot, weight);
-    });
-    const kept = decision.kept.map(({ lot, weight }) => (ofOrigin(lot) ? taken(lot, weight) : NO_WEIGHT));
-    return total([...goings, ...kept]);
+function workedNeedlessly(
+  step: Step,
+  bySource: ReadonlyMap<string, Weight>,
+  { uses, into, scenario }: Uses,
+): Weight {
+  const known = uses.map(({ lot, weight, to }) => {
+    const asItIs = to === null ? [] : takenAsItIs({ ...lot, ...to }, step, scenario);
+    return { part: lot.part, weight, asItIs };
   });
-  return needed.reduce(larger, NO_WEIGHT);
+  const asked = setsWorked(
+    step,
+    known.map(({ asItIs }) => asItIs),
+  ).map((set) => {
+    const worked = total(set.map((part) => bySource.get(part) ?? NO_WEIGHT));
+    const needing = known.filter(({ asItIs }) => isNeededFor(set, asItIs));
+    const needed = into.map((stands) =>
+      total(needing.map(({ part, weight }) => scale(weight, stands.get(part) ?? ZERO))),
+    );
+    return minus(worked, needed.reduce(larger, NO_WEIGHT));
+  });
+  return asked.reduce(larger, NO_WEIGHT);
+}
+
+/** Uses of one origin, and what a step's work comes to by each thing that it gives. */
+interface Uses {
+  readonly uses: readonly Use[];
+  readonly into: readonly ReadonlyMap<string, Decimal>[];
+  readonly scenario: Scenario;
 }

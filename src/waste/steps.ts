@@ -20,29 +20,29 @@ export interface TakenOff {
 
 /** What a step takes off; null for one that takes no food, as a pot of bones does, or takes nothing off. */
 export function takenOffBy(step: Step, { steps }: Scenario, classOf: ClassOf): TakenOff | null {
-  if (!step.from.every((part) => classOf(part) === "food")) return null;
+  const takesFood = ({ from }: Step): boolean => from.every((part) => classOf(part) === "food");
+  if (!takesFood(step)) return null;
   const all = notFoodAfter(step, classOf);
   if (all.isZero()) return null;
   const least = steps
-    .filter((other) => isForTheSame(step, other))
+    .filter((other) => canStandFor(other, step) && takesFood(other))
     .map((other) => notFoodAfter(other, classOf))
     .reduce((found, each) => (each.lt(found) ? each : found), all);
   return { all, beyond: all.minus(least) };
 }
 
-function notFoodAfter(step: Step, classOf: ClassOf): Decimal {
-  return Decimal.max(ZERO, ONE.minus(foodGiven(step, classOf)));
+/** What is no food of what a step gives, and what is lost of more than the water that it takes up. */
+function notFoodAfter({ yields, loss, water }: Step, classOf: ClassOf): Decimal {
+  const notFood = yields
+    .filter(({ part }) => classOf(part) !== "food")
+    .reduce((sum, { fraction }) => sum.plus(fraction), Decimal.max(ZERO, loss.minus(water)));
+  return Decimal.min(ONE, notFood);
 }
 
-function foodGiven({ yields }: Step, classOf: ClassOf): Decimal {
-  return yields
-    .filter(({ part }) => classOf(part) === "food")
-    .reduce((sum, { fraction }) => sum.plus(fraction), ZERO);
-}
-
-function isForTheSame(step: Step, other: Step): boolean {
+/** Whether another step is worked for the same thing, what it gives first, and takes all that the step takes. */
+function canStandFor(other: Step, step: Step): boolean {
   return (
-    other.yields[0]?.part === step.yields[0]?.part && other.from.some((part) => step.from.includes(part))
+    other.yields[0]?.part === step.yields[0]?.part && step.from.every((part) => other.from.includes(part))
   );
 }
 
@@ -84,35 +84,43 @@ export interface Given {
 }
 
 /**
- * Whether a line that is given what comes of a step could have had what the step was worked on as it was: it takes
- * each part that the step takes, without a share that stands against it, and while that keeps.
+ * The sources of a step that a line, given what comes of it, could have had as they were: it takes the source, up to
+ * all of the line, while that keeps, and states no least share of what it was given.
  */
-export function takesAsItIs({ line, service, part, origin }: Given, step: Step, scenario: Scenario): boolean {
+export function takenAsItIs(
+  { line, service, part, origin }: Given,
+  { from }: Step,
+  scenario: Scenario,
+): readonly string[] {
   const worked = line.from.find((source) => source.part === part);
-  if (worked?.leastShare.gt(ZERO)) return false;
-  const there = partsOfOrigin(scenario, origin);
-  const sources = step.from.filter((source) => there.has(source));
-  return (
-    sources.length > 0 &&
-    sources.every((source) => {
-      const taken = line.from.find((each) => each.part === source);
-      if (taken === undefined || taken.mostShare.lt(ONE)) return false;
-      const lastDay = lastDayOfLot({ part: source, origin }, scenario);
-      return lastDay === null || (scenario.services[service]?.day ?? 0) <= lastDay;
-    })
-  );
+  if (worked?.leastShare.gt(ZERO)) return [];
+  const day = scenario.services[service]?.day ?? 0;
+  return from.filter((source) => {
+    const taken = line.from.find((each) => each.part === source);
+    if (taken === undefined || taken.mostShare.lt(ONE)) return false;
+    const lastDay = lastDayOfLot({ part: source, origin }, scenario);
+    return lastDay === null || day <= lastDay;
+  });
 }
 
-/** The parts that cutting, or an entry of the stock, and further steps can give. */
-function partsOfOrigin({ items, partsOnHand, steps }: Scenario, origin: LotOrigin): ReadonlySet<string> {
-  const given =
-    origin.kind === "cut"
-      ? items.flatMap(({ breakdowns }) => breakdowns.flatMap(({ yields }) => yields.map(({ part }) => part)))
-      : partsOnHand.slice(origin.index, origin.index + 1).map(({ part }) => part);
-  const parts = new Set(given);
-  for (const part of parts) {
-    for (const { from, yields } of steps)
-      if (from.includes(part)) for (const made of yields) parts.add(made.part);
+/**
+ * Sets of a step's sources of which more may have been worked than was needed. Work on a set is needed as far as lines
+ * could not have had all of the set as it was, so the sets that tell are all sources, what each line could have had,
+ * and what is common to several of these: any other asks no more than the largest of them within it.
+ */
+export function setsWorked({ from }: Step, asItIs: Iterable<readonly string[]>): (readonly string[])[] {
+  const keyOf = (set: readonly string[]): string => JSON.stringify(set);
+  const sets = new Map([[keyOf(from), from]]);
+  for (const each of asItIs) {
+    for (const set of [...sets.values()]) {
+      const common = set.filter((part) => each.includes(part));
+      if (common.length > 0) sets.set(keyOf(common), common);
+    }
   }
-  return parts;
+  return [...sets.values()];
+}
+
+/** Whether work on a set of sources is needed for what could have had these as they were. */
+export function isNeededFor(set: readonly string[], asItIs: readonly string[]): boolean {
+  return set.some((part) => !asItIs.includes(part));
 }

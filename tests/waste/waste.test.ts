@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Decision, Going, Lot, Scenario } from "../../src/kitchen/index.js";
+import { Decimal } from "../../src/quantity/index.js";
 import { lossesOf, needlessSteps, weightBeforeWorking } from "../../src/waste/index.js";
 import { leekItem, leekScenario } from "../support/leek.js";
 import { breakdownOf, dishOf, g, lineOf, partOf, stepOf } from "../support/small-scenario.js";
@@ -88,10 +89,75 @@ describe("food lost in steps", () => {
     expect(lost(scenario, decision)).toBe("0");
   });
 
-  it("is named with the going that could have done without the step", () => {
-    const scenario = peeled(["leek green", "leek dice"]);
-    expect(needlessSteps(going("leek dice", "soup", 20), scenario)).toEqual(["peel"]);
-    expect(needlessSteps(going("leek dice", "salad", 10), scenario)).toEqual([]);
+  it("is named with the going that could have done without the step, and with what it was worked on", () => {
+    const goings = [going("leek dice", "soup", 20), going("leek dice", "salad", 10)];
+    expect(needlessSteps(peeled(["leek green", "leek dice"]), { ...NOTHING, goings })).toEqual([
+      [{ step: "peel", sources: ["leek green"] }],
+      [],
+    ]);
+  });
+
+  describe("of a step on one part or another", () => {
+    /** White and green are peeled to heart alike; a soup takes one of them as it is, a broth both, a salad neither. */
+    const either = leekScenario(
+      [
+        dishOf("soup", 1, [lineOf(20, ["leek green", "leek heart"])]),
+        dishOf("broth", 1, [lineOf(20, ["leek white", "leek green", "leek heart"])]),
+        dishOf("salad", 1, [lineOf(10, ["leek heart"])]),
+      ],
+      {
+        steps: [stepOf("peel", ["leek white", "leek green"], { "leek heart": "0.5", "leek skin": "0.25" })],
+        parts: [...peeled([]).parts],
+      },
+    );
+    const heart = (dish: string, weight: number): Going => going("leek heart", dish, weight);
+
+    it("is what a line had peeled of the one that it takes as it is", () => {
+      const soup = [heart("soup", 20)];
+      expect(lost(either, { preps: [prep("peel", "leek green", 40)], goings: soup })).toBe("20000");
+      expect(lost(either, { preps: [prep("peel", "leek white", 40)], goings: soup })).toBe("0");
+    });
+
+    it("is not what another line needs peeled of it", () => {
+      // Of 60 g of green, 20 g may be in the salad; of the soup's, 20 g are white.
+      const preps = [prep("peel", "leek green", 60), prep("peel", "leek white", 20)];
+      expect(lost(either, { preps, goings: [heart("soup", 30), heart("salad", 10)] })).toBe("20000");
+    });
+
+    it("is all that nobody needed of either", () => {
+      // The salad needs 20 g, of the one or of the other; the broth could have had the other 40 g as they were.
+      const preps = [prep("peel", "leek green", 20), prep("peel", "leek white", 40)];
+      expect(lost(either, { preps, goings: [heart("broth", 20), heart("salad", 10)] })).toBe("20000");
+    });
+  });
+
+  it("is what is peeled off, though the peeled part then takes up water; and is no water that boils away", () => {
+    const soaked = (yields: Record<string, string>) =>
+      peeled(["leek green", "leek heart"], {
+        steps: [stepOf("peel and soak", ["leek green"], yields, { water: new Decimal("0.5") })],
+      });
+    const soup = {
+      preps: [prep("peel and soak", "leek green", 40)],
+      goings: [going("leek heart", "soup", 20)],
+    };
+    expect(lost(soaked({ "leek heart": "1.2", "leek skin": "0.3" }), soup)).toBe("12000");
+    expect(lost(soaked({ "leek heart": "1" }), soup)).toBe("0");
+    expect(lost(soaked({ "leek heart": "0.8" }), soup)).toBe("8000");
+  });
+
+  it("is what a step takes off beyond another that takes all that it takes, and for the same", () => {
+    const thickly = (thinFrom: string[], thinYields: Record<string, string>) =>
+      peeled(["leek heart"], {
+        steps: [
+          stepOf("peel", ["leek green"], { "leek heart": "0.5", "leek skin": "0.25" }),
+          stepOf("peel thinly", thinFrom, thinYields),
+        ],
+      });
+    const soup = { preps: [prep("peel", "leek green", 40)], goings: [going("leek heart", "soup", 20)] };
+    expect(lost(thickly(["leek green", "leek white"], { "leek heart": "0.8" }), soup)).toBe("12000");
+    expect(lost(thickly(["leek white"], { "leek heart": "0.8" }), soup)).toBe("0");
+    expect(lost(thickly(["leek green", "leek root"], { "leek heart": "0.8" }), soup)).toBe("0");
+    expect(lost(thickly(["leek green"], { "leek dice": "0.5", "leek heart": "0.5" }), soup)).toBe("0");
   });
 });
 

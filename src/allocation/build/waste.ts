@@ -1,22 +1,18 @@
-import { type LotOrigin, lotKey, originKey, type Part, type Step } from "../../kitchen/index.js";
-import { type Decimal, ZERO } from "../../quantity/index.js";
+import { lotKey, type Part } from "../../kitchen/index.js";
+import { ZERO } from "../../quantity/index.js";
 import {
   beyondLeast,
   classesOf,
   foodFraction,
   peelOfFamily,
-  type TakenOff,
-  takenOffBy,
-  takesAsItIs,
   thriftiestBreakdown,
   usableParts,
-  worksInto,
 } from "../../waste/index.js";
 import { Sum } from "../builder.js";
 import { kg, rate } from "../floats.js";
 import { groupBy } from "../group.js";
-import { type BuildContext, type DrawHandle, originName } from "./context.js";
-import { drawUnit } from "./parts.js";
+import type { BuildContext } from "./context.js";
+import { addLostInSteps } from "./lost-in-steps.js";
 import { weightOfPortions } from "./portion-weights.js";
 
 /** Kilograms of waste as a plan counts them: a sum over variables, and what is fixed beside it. */
@@ -67,7 +63,7 @@ function addFoodWasted(sum: Sum, context: BuildContext): void {
 
 /** What cuts lose beyond the least, and steps where another step or none would have done. */
 function addLostFood(sum: Sum, context: BuildContext): void {
-  const { scenario, handles } = context;
+  const { handles } = context;
   const parts = partsOf(context);
   for (const { item, breakdown: name, variable } of handles.cuts) {
     const breakdown = item.breakdowns.find((each) => each.name === name);
@@ -75,79 +71,7 @@ function addLostFood(sum: Sum, context: BuildContext): void {
     const { loss } = beyondLeast(item, breakdown, (part) => parts.get(part));
     if (loss.gt(ZERO)) sum.add(variable, rate(loss) * kg(item.unitWeight));
   }
-  const classOf = classesOf(context.scenario);
-  for (const [step, draws] of groupBy(handles.draws, (draw) => draw.step).entries()) {
-    const takenOff = takenOffBy(step, scenario, classOf);
-    if (takenOff === null) continue;
-    for (const [, ofOrigin] of groupBy(draws, ({ from }) => originKey(from.origin)).entries())
-      addNeedless(sum, { step, takenOff, draws: ofOrigin }, context);
-  }
-}
-
-function addNeedless(
-  sum: Sum,
-  { step, takenOff, draws }: { step: Step; takenOff: TakenOff; draws: readonly DrawHandle[] },
-  context: BuildContext,
-): void {
-  const { scenario, builder } = context;
-  const [first] = draws;
-  if (first === undefined) return;
-  const { origin } = first.from;
-  const worked = new Sum();
-  let most = 0;
-  for (const { from, variable } of draws) {
-    worked.add(variable, drawUnit(from));
-    most += drawUnit(from) * builder.upperOf(variable);
-  }
-  sum.addSum(worked, rate(takenOff.beyond));
-  const rest = rate(takenOff.all.minus(takenOff.beyond));
-  if (rest === 0) return;
-  const needed = worksInto(step, scenario)
-    .map((stands) => neededFor(step, { origin, stands }, context))
-    .filter(({ isEmpty }) => !isEmpty);
-  if (needed.length === 0) {
-    sum.addSum(worked, rest);
-    return;
-  }
-  const tag = { family: "worked needlessly", step: step.name };
-  const name = `${step.name}, ${originName(scenario, origin)}, needlessly`;
-  const needless = builder.variable(tag, name, most);
-  sum.add(needless, rest);
-  const over = (by: Sum): Sum => new Sum().addSum(worked).addSum(by, -1).add(needless, -1);
-  if (needed.length === 1) {
-    for (const by of needed) builder.row(tag, name, over(by), { upper: 0 });
-    return;
-  }
-  // It is worked for the one thing of which most is wanted.
-  const one = new Sum();
-  needed.forEach((by, index) => {
-    const isFor = builder.variable(tag, `${name}, thing ${index + 1}`, 1, { integer: true });
-    one.add(isFor, 1);
-    builder.row(tag, `${name}, for thing ${index + 1}`, over(by).add(isFor, most), { upper: most });
-  });
-  builder.row(tag, `${name}, for one thing`, one, { lower: 1, upper: 1 });
-}
-
-/** What a step must take for lines that could not have it as it is, and for what is kept, of one thing it gives. */
-function neededFor(
-  step: Step,
-  { origin, stands }: { readonly origin: LotOrigin; readonly stands: ReadonlyMap<string, Decimal> },
-  { scenario, handles }: BuildContext,
-): Sum {
-  const key = originKey(origin);
-  const needed = new Sum();
-  for (const { lot, site, line: index, unit, variable } of handles.goes) {
-    const of = stands.get(lot.part);
-    const line = site.dish.lines[index];
-    if (of === undefined || line === undefined || originKey(lot.origin) !== key) continue;
-    if (!takesAsItIs({ line, service: site.service, part: lot.part, origin }, step, scenario))
-      needed.add(variable, rate(of) * unit);
-  }
-  for (const { lot, variable } of handles.keeps) {
-    const of = stands.get(lot.part);
-    if (of !== undefined && originKey(lot.origin) === key) needed.add(variable, rate(of));
-  }
-  return needed;
+  addLostInSteps(sum, context);
 }
 
 /** By family: what cuts peel off beyond the least, but no more than the peel that is thrown away. */

@@ -75,13 +75,21 @@ export interface TakenOff {
 
 /** Null for a step that takes no food, or takes nothing off. */
 export function takenOffBy(step: Step, scenario: Scenario): TakenOff | null {
-  if (step.from.some((part) => classOf(part, scenario) !== "food")) return null;
-  const off = (each: Step): Decimal => Decimal.max(ZERO, ONE.minus(foodGiven(each, scenario)));
+  const isOfFood = ({ from }: Step): boolean => from.every((part) => classOf(part, scenario) === "food");
+  if (!isOfFood(step)) return null;
+  // Steam is first the water that was put in.
+  const off = ({ yields, loss, water }: Step): Decimal => {
+    const scraps = yields.filter(({ part }) => classOf(part, scenario) !== "food");
+    const lost = Decimal.max(ZERO, loss.minus(water));
+    return Decimal.min(ONE, Decimal.sum(lost, ...scraps.map(({ fraction }) => fraction)));
+  };
   const all = off(step);
   if (all.isZero()) return null;
   const alike = scenario.steps.filter(
-    ({ from, yields }) =>
-      yields[0]?.part === step.yields[0]?.part && from.some((part) => step.from.includes(part)),
+    (other) =>
+      isOfFood(other) &&
+      other.yields[0]?.part === step.yields[0]?.part &&
+      step.from.every((part) => other.from.includes(part)),
   );
   return { all: all.toNumber(), beyond: all.minus(Decimal.min(...alike.map(off))).toNumber() };
 }
@@ -109,40 +117,29 @@ export function madeBy({ yields }: Step, scenario: Scenario): ReadonlyMap<string
 }
 
 /**
- * Whether a going of what came of a step into a line is a need to have worked: not where the line could have had, at
- * that service and as much of each as it likes, every part that the step takes and that there may be of that origin.
+ * Whether a going of what came of a step into a line is a need to have worked some of the sources: not where the line
+ * could have had each of them at that service, as much of it as it likes.
  */
 export function isNeeded(
   output: Group,
-  { step, origin }: { readonly step: Step; readonly origin: string },
+  { sources, origin }: { readonly sources: readonly string[]; readonly origin: string },
   { line, cooking }: LineNeed,
   scenario: Scenario,
 ): boolean {
   if (output.source.leastShare.greaterThan(0)) return true;
-  const there = partsOf(origin, scenario);
-  const sources = step.from.filter((part) => there.has(part));
   const day = scenario.services[cooking.service]?.day ?? 0;
-  const asItIs = sources.every((name) => {
+  return !sources.every((name) => {
     const source = line.from.find(({ part }) => part === name);
     const last = lastDayOf(name, origin, scenario) ?? Infinity;
     return source?.mostShare.greaterThanOrEqualTo(1) && day <= last;
   });
-  return sources.length === 0 || !asItIs;
 }
 
-/** Parts that there may be of an origin: what any cut can give, or an entry on hand, and all that steps make of it. */
-function partsOf(origin: string, { items, partsOnHand, steps }: Scenario): ReadonlySet<string> {
-  const parts = new Set(
-    origin.startsWith("cut")
-      ? items.flatMap(({ breakdowns }) => breakdowns.flatMap(({ yields }) => yields.map(({ part }) => part)))
-      : partsOnHand.filter((_, index) => origin === `on hand ${index}`).map(({ part }) => part),
-  );
-  for (let size = -1; size !== parts.size; ) {
-    size = parts.size;
-    for (const { from, yields } of steps)
-      if (from.some((part) => parts.has(part))) for (const { part } of yields) parts.add(part);
-  }
-  return parts;
+/** Every choice of some of the sources of a step. */
+export function choicesOf({ from }: Step): string[][] {
+  let choices: string[][] = [[]];
+  for (const part of from) choices = choices.flatMap((some) => [some, [...some, part]]);
+  return choices.filter((some) => some.length > 0);
 }
 
 /** Grams, before any step, that a gram of a lot stands for where a destination has a limit. */

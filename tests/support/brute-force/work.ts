@@ -4,7 +4,7 @@ import type { LinearProgram, Term } from "./linear-program.js";
 import type { Lot } from "./lots.js";
 import { isPiece, negative, once, type PartProgram, pieceOf } from "./part-program.js";
 import type { Question } from "./question.js";
-import { isNeeded, madeBy, takenOffBy } from "./waste.js";
+import { choicesOf, isNeeded, madeBy, takenOffBy } from "./waste.js";
 
 /** What steps may be worked for, and what is waste of what they take off. */
 export function addWork(parts: PartProgram, question: Question): void {
@@ -70,13 +70,18 @@ function addUnneededWork(parts: PartProgram, question: Question): void {
     const own = draws.filter((draw) => draw.step === step);
     for (const origin of new Set(own.map(({ from }) => from.origin))) {
       const unneeded = parts.program.amount((off.all - off.beyond) * prices.waste);
-      const worked = parts.drawsOf((draw) => draw.step === step && draw.from.origin === origin);
-      const needed = madeBy(step, scenario)
-        .map((made) => neededOf(made, { step, origin }, parts, question))
-        .filter((terms) => terms.length > 0);
-      const over: Term[] = [{ variable: unneeded, times: 1 }, ...negative(worked)];
-      if (needed.length < 2) parts.program.row([...over, ...needed.flat()], 0, Infinity);
-      else addWorkedForOne(over, needed, parts.program);
+      for (const sources of choicesOf(step)) {
+        const worked = parts.drawsOf(
+          (draw) =>
+            draw.step === step && draw.from.origin === origin && sources.includes(draw.from.part.name),
+        );
+        const needed = madeBy(step, scenario)
+          .map((made) => neededOf(made, { sources, origin }, parts, question))
+          .filter((terms) => terms.length > 0);
+        const over: Term[] = [{ variable: unneeded, times: 1 }, ...negative(worked)];
+        if (needed.length < 2) parts.program.row([...over, ...needed.flat()], 0, Infinity);
+        else addWorkedForOne(over, needed, parts.program);
+      }
     }
   }
 }
@@ -94,19 +99,17 @@ function addWorkedForOne(over: readonly Term[], needed: readonly Term[][], progr
   program.row(chosen, 1, 1);
 }
 
-/** Grams that a step had to take of an origin for what came of one thing it gives to go where it did. */
+/** Grams that a step had to take of some sources for what came of one thing it gives to go where it did. */
 function neededOf(
   made: ReadonlyMap<string, number>,
-  { step, origin }: { readonly step: Step; readonly origin: string },
+  work: { readonly sources: readonly string[]; readonly origin: string },
   parts: PartProgram,
   { scenario }: Question,
 ): Term[] {
   return [...made].flatMap(([part, taken]) => {
-    const isMade = (lot: Lot): boolean => lot.origin === origin && lot.part.name === part;
+    const isMade = (lot: Lot): boolean => lot.origin === work.origin && lot.part.name === part;
     return [
-      ...parts.usesOf(
-        ({ lot, group, need }) => isMade(lot) && isNeeded(group, { step, origin }, need, scenario),
-      ),
+      ...parts.usesOf(({ lot, group, need }) => isMade(lot) && isNeeded(group, work, need, scenario)),
       ...parts.keeps.filter(({ lot }) => isMade(lot)).map(once),
     ].map(({ variable, times }) => ({ variable, times: times * taken }));
   });

@@ -40,7 +40,11 @@ export interface PrintedPlan {
     };
     readonly unusedParts: readonly { readonly part: string; readonly weight: string }[];
     readonly lostInCuts: readonly { readonly lostFood: string; readonly peelBeyond: string }[];
-    readonly needless: readonly { readonly going: number; readonly steps: readonly string[] }[];
+    readonly needless: readonly {
+      readonly going: number;
+      readonly steps: readonly string[];
+      readonly sources: readonly (readonly string[])[];
+    }[];
     readonly lostInSteps: readonly (PrintedLot & { readonly step: string; readonly lostFood: string })[];
   };
 }

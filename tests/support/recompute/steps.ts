@@ -1,5 +1,5 @@
 import { compare, Decimal, milligrams, ONE, sumOf, toMilligram, ZERO } from "./figures.js";
-import { classOf, dishNamed, foodGiven, originOf, stepNamed } from "./lots.js";
+import { classOf, dishNamed, originOf, stepNamed } from "./lots.js";
 import type { AskedStep, PrintedLot, PrintedPlan } from "./printed.js";
 
 /** Food lost in steps: beyond another step for the same thing, and where what a step gave was not needed. */
@@ -30,40 +30,52 @@ export function stepFaults(plan: PrintedPlan): string[] {
 
 /** What a step takes off a weight of food: all of it, and beyond the least that a step for the same thing does. */
 function takenOff(step: AskedStep, plan: PrintedPlan): { all: Decimal; beyond: Decimal } {
-  const notFood = (each: AskedStep): Decimal => Decimal.max(0, ONE.minus(foodGiven(each, plan)));
+  const isOfFood = ({ from }: AskedStep): boolean => from.every((part) => classOf(part, plan) === "food");
+  const notFood = ({ gives, loss, water }: AskedStep): Decimal => {
+    const scraps = sumOf(
+      gives.filter(({ part }) => classOf(part, plan) !== "food"),
+      ({ fraction }) => fraction,
+    );
+    return Decimal.min(1, scraps.plus(Decimal.max(0, new Decimal(loss).minus(water))));
+  };
   const all = notFood(step);
-  if (step.from.some((part) => classOf(part, plan) !== "food")) return { all: ZERO, beyond: ZERO };
+  if (!isOfFood(step)) return { all: ZERO, beyond: ZERO };
   const others = plan.asked.steps.filter(
     (other) =>
-      other.gives[0]?.part === step.gives[0]?.part && other.from.some((part) => step.from.includes(part)),
+      isOfFood(other) &&
+      other.gives[0]?.part === step.gives[0]?.part &&
+      step.from.every((part) => other.from.includes(part)),
   );
   return { all, beyond: all.minus(Decimal.min(all, ...others.map(notFood))) };
 }
 
+/** The most, over every choice of the step's sources, that was worked of them beyond what needed any of them worked. */
 function lostIn(step: AskedStep, lot: PrintedLot, plan: PrintedPlan): Decimal {
   const { all, beyond } = takenOff(step, plan);
   const isOf = (other: PrintedLot): boolean => originOf(other) === originOf(lot);
   const into = worksInto(step, plan);
-  const goings = [...plan.goings.entries()].filter(([, going]) => isOf(going));
   const kept = plan.leftovers.filter((left) => left.end === "kept" && left.kind === "part" && isOf(left));
-  const preps = plan.preps.filter(isOf);
-  const isNeedless = (index: number): boolean =>
-    plan.waste.needless.some(({ going, steps }) => going === index && steps.includes(step.step));
-  const used = [...goings.filter(([index]) => !isNeedless(index)).map(([, going]) => going), ...kept];
-  const needed = into.map((stands) =>
-    sumOf(used, ({ part, weight }) => toMilligram((stands.get(part) ?? ZERO).times(weight))),
-  );
-  const taken = sumOf(
-    preps.filter((prep) => prep.step === step.step),
-    ({ weight }) => weight,
-  );
-  const moved = [...goings.map(([, { part }]) => part), ...kept.map(({ part }) => part)];
-  const movements = [...moved, ...preps.map(({ from }) => from)].filter(
-    (part) => step.from.includes(part) || into.some((stands) => stands.has(part)),
-  );
-  const over = Decimal.max(0, taken.minus(Decimal.max(0, ...needed)));
-  const isRounding = over.lessThanOrEqualTo(new Decimal(plan.asked.scaleStep).times(movements.length));
-  return taken.times(beyond).plus((isRounding ? ZERO : over).times(all.minus(beyond)));
+  const preps = plan.preps.filter((prep) => isOf(prep) && prep.step === step.step);
+  const asItIs = (index: number): readonly string[] =>
+    plan.waste.needless.flatMap(({ going, steps, sources }) =>
+      going === index ? (sources[steps.indexOf(step.step)] ?? []) : [],
+    );
+  let choices: string[][] = [[]];
+  for (const part of step.from) choices = choices.flatMap((some) => [some, [...some, part]]);
+  const over = choices.map((chosen) => {
+    const needing = [...plan.goings.entries()]
+      .filter(([index, going]) => isOf(going) && !chosen.every((part) => asItIs(index).includes(part)))
+      .map(([, going]) => going);
+    const needed = into.map((stands) =>
+      sumOf([...needing, ...kept], ({ part, weight }) =>
+        toMilligram((stands.get(part) ?? ZERO).times(weight)),
+      ),
+    );
+    const worked = preps.filter(({ from }) => chosen.includes(from));
+    return sumOf(worked, ({ weight }) => weight).minus(Decimal.max(0, ...needed));
+  });
+  const taken = sumOf(preps, ({ weight }) => weight);
+  return taken.times(beyond).plus(Decimal.max(0, ...over).times(all.minus(beyond)));
 }
 
 /** Of each thing that a step gives, it and what steps make of it, with the most that a weight of each stands for. */
@@ -83,20 +95,25 @@ export function worksInto(step: AskedStep, { asked }: PrintedPlan): ReadonlyMap<
   });
 }
 
-/** A line could have done without a step only where it takes what the step was worked on, with no share against it. */
+/** A line could have had sources as they were only where it takes them, and states no share of what it was given. */
 function needlessFaults(plan: PrintedPlan): string[] {
-  return plan.waste.needless.flatMap(({ going: index, steps }) => {
+  return plan.waste.needless.flatMap(({ going: index, steps, sources }) => {
     const going = plan.goings[index];
     if (going === undefined) return [`needless of going ${index}: there is no such going`];
-    const sources = dishNamed(going.dish, plan)?.lines[going.lineNumber - 1]?.from ?? [];
-    const own = sources.find(({ part }) => part === going.part);
+    const line = dishNamed(going.dish, plan)?.lines[going.lineNumber - 1]?.from ?? [];
+    const own = line.find(({ part }) => part === going.part);
     return steps
-      .filter((name) => {
+      .filter((name, position) => {
         const step = stepNamed(name, plan);
         const isBehind = step !== undefined && worksInto(step, plan).some((stands) => stands.has(going.part));
-        const isTaken = sources.some(
-          ({ part, mostShare }) => step?.from.includes(part) && ONE.lessThanOrEqualTo(mostShare),
-        );
+        const asItIs = sources[position] ?? [];
+        const isTaken =
+          asItIs.length > 0 &&
+          asItIs.every(
+            (source) =>
+              step?.from.includes(source) &&
+              line.some(({ part, mostShare }) => part === source && ONE.lessThanOrEqualTo(mostShare)),
+          );
         return !isBehind || !isTaken || !ZERO.equals(own?.leastShare ?? 0);
       })
       .map((name) => `needless of going ${index}: ${going.dish} needs ${name}`);
