@@ -1,6 +1,6 @@
 /** From a resolved scenario to a certified decision. */
 export { type Bounds, withBounds } from "./bounds.js";
-export { buildModel, type Margin, type PlanModel, type Tightening } from "./build/index.js";
+export { buildModel, type Margin, type PlanModel, type Tightening, tighteningKey } from "./build/index.js";
 export * from "./certify.js";
 export { leastLotCosts } from "./costs.js";
 export { type CostOfLot, decide, mendCookings } from "./decide/index.js";

@@ -61,7 +61,7 @@ const wasteSchema = z.object({
   counts: z.object({ avoidablePeel: decimal, unusedUsable: decimal, givenAway: decimal }),
   /** What `unusedUsable` is made of, the heaviest first. */
   unusedParts: z.array(z.object({ part: z.string(), weight: decimal })),
-  /** Of cuts, in the order of `cuts`: food and peel that the item's thriftiest ways would not have lost. */
+  /** Of cuts, in the order of `cuts`: food and peel beyond the least that the item's breakdowns lose. */
   lostInCuts: z.array(z.object({ item: z.string(), lostFood: decimal, peelBeyond: decimal })),
   /**
    * Goings, by their place in `goings`, with the steps that their lines could have done without, and for each of these

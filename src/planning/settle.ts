@@ -13,9 +13,10 @@ import {
   type Staged,
   type StageResult,
   type Tightening,
+  tighteningKey,
   verifyDecision,
 } from "../allocation/index.js";
-import { type Decision, lotKey, type Scenario } from "../kitchen/index.js";
+import type { Decision, Scenario } from "../kitchen/index.js";
 import type { CostsShown, Ledger } from "../ledger/index.js";
 import { toCurrency, toKilograms } from "../quantity/index.js";
 import { isByRounding, type Judged, judged, MILLIGRAM, mendRounding } from "./mend.js";
@@ -94,10 +95,8 @@ export async function settle(
     }
     const { solved, found } = tried;
     shown = found.over;
+    if (shown.length === 0) return planOf(found, proved, solved);
     const byRounding = isByRounding(found, scenario);
-    const within =
-      shown.length === 0 ? found : byRounding ? mendRounding(found, scenario, scenario.scaleStep) : null;
-    if (within !== null) return planOf(within, proved, solved);
     if (byRounding) near.push({ ...solved, found });
     if (byRounding && near.length <= MOST_MARGINS) {
       margins = widened(margins, shown);
@@ -121,7 +120,7 @@ interface SolvedModel {
   readonly stages: readonly StageResult[];
 }
 
-/** A point rounded to a decision, and judged by the ledger where it does all that was asked. */
+/** A point rounded to a decision that is judged by the ledger, and mended, where it does all that was asked. */
 type Tried =
   | { readonly kind: "faulty"; readonly faults: readonly Fault[] }
   | { readonly kind: "whole"; readonly solved: SolvedModel; readonly found: Judged };
@@ -134,7 +133,7 @@ function bestOf(scenario: Scenario, staged: Extract<Staged, { kind: "planned" }>
     const faults = verifyDecision(decision, scenario);
     if (faults.length > 0) return { kind: "faulty", faults };
     const solved = { model: plan, point, first, stages: reached };
-    return { kind: "whole", solved, found: judged(scenario, decision) };
+    return { kind: "whole", solved, found: mendedByStep(judged(scenario, decision), scenario) };
   };
   const fresh = tried(staged, stages);
   if (before === null || (fresh.kind === "whole" && fresh.found.over.length === 0)) return fresh;
@@ -143,6 +142,12 @@ function bestOf(scenario: Scenario, staged: Extract<Staged, { kind: "planned" }>
     stages.filter(({ aim }) => aim !== "freshest"),
   );
   return older.kind === "whole" ? older : fresh;
+}
+
+/** Within every ceiling by steps of the scale, where rounding alone is over and they can bring it back; else as it is. */
+function mendedByStep(found: Judged, scenario: Scenario): Judged {
+  if (found.over.length === 0 || !isByRounding(found, scenario)) return found;
+  return mendRounding(found, scenario, scenario.scaleStep) ?? found;
 }
 
 /** A plan that rounding alone puts over a ceiling. */
@@ -242,9 +247,8 @@ function costOf({
 }
 
 function replaced(known: readonly Tightening[], fresh: readonly Tightening[]): Tightening[] {
-  const keyOf = ({ lot, dish, service }: Tightening): string => `${lotKey(lot)} | ${dish} | ${service}`;
-  const keys = new Set(fresh.map(keyOf));
-  return [...known.filter((entry) => !keys.has(keyOf(entry))), ...fresh];
+  const keys = new Set(fresh.map(tighteningKey));
+  return [...known.filter((entry) => !keys.has(tighteningKey(entry))), ...fresh];
 }
 
 /** Whether tightening asks for nothing new: the dish is over by rounding alone, or nothing it takes could cost less. */

@@ -4,7 +4,7 @@ import { type Decimal, ZERO } from "../quantity/index.js";
 /** A part by its name; undefined for one the scenario does not hold. */
 export type PartNamed = (name: string) => Part | undefined;
 
-/** What a cut leaves beyond what the item's thriftiest breakdown would, of one weight cut: 0.05 being 5 %. */
+/** What a cut leaves beyond the least that breakdowns of its item leave, of one weight cut: 0.05 being 5 %. */
 export interface Beyond {
   /** Beyond the breakdown with the least peel. */
   readonly peel: Decimal;
@@ -12,7 +12,7 @@ export interface Beyond {
   readonly loss: Decimal;
 }
 
-/** Beyond what the least of the breakdowns that the scenario allows for the item leaves: peel and loss apart. */
+/** Beyond the least that the item's breakdowns of the scenario leave: of peel and of loss, each for itself. */
 export function beyondLeast(item: Item, breakdown: Breakdown, partNamed: PartNamed): Beyond {
   const least = (of: (each: Breakdown) => Decimal): Decimal =>
     item.breakdowns.reduce((found, each) => (of(each).lt(found) ? of(each) : found), of(breakdown));
@@ -46,7 +46,7 @@ export function peelOfFamily(
  * The breakdown that makes most food of an item, and of those alike the one with the least inedible weight; the
  * first stated where they tie. Null for an item without breakdowns.
  */
-export function thriftiestBreakdown(item: Item, classOf: (part: string) => PartClass): Breakdown | null {
+export function breakdownOfMostFood(item: Item, classOf: (part: string) => PartClass): Breakdown | null {
   const inedible = (each: Breakdown): Decimal => fractionOf(each, ["inedible", "never"], classOf);
   return item.breakdowns.reduce<Breakdown | null>((best, candidate) => {
     if (best === null) return candidate;

@@ -2,7 +2,7 @@ import type { Decision, LotOrigin, Part, Scenario, Step } from "../kitchen/index
 import { NO_WEIGHT, scale, smaller, total, type Weight } from "../quantity/index.js";
 import { beyondLeast, peelOfFamily } from "./breakdowns.js";
 import { type LossOfStep, stepLosses } from "./step-losses.js";
-import { worksInto } from "./steps.js";
+import { classesOf, worksInto } from "./steps.js";
 
 /** Food and peel that a decision loses where another way of cutting or working would not. */
 export interface Losses {
@@ -12,7 +12,7 @@ export interface Losses {
   readonly steps: readonly LossOfStep[];
   /** Food lost in all, in cutting and in steps. */
   readonly lostFood: Weight;
-  /** Peel beyond the thriftiest breakdowns', as far as peel was thrown away. */
+  /** Peel beyond the least that breakdowns give, as far as peel was thrown away. */
   readonly avoidablePeel: Weight;
   /** Inedible parts thrown away that a step of the scenario makes food of: in all, and each, the heaviest first. */
   readonly unusedUsable: Weight;
@@ -122,11 +122,9 @@ function sentOf({ sends }: Decision, parts: ReadonlySet<string>, from?: LotOrigi
 
 /** Inedible parts that a step takes towards food, at once or through what further steps make of them. */
 export function usableParts(scenario: Scenario): ReadonlySet<string> {
-  const classOf = new Map(scenario.parts.map(({ name, class: kind }) => [name, kind]));
+  const classOf = classesOf(scenario);
   const becomesFood = (step: Step): boolean =>
-    worksInto(step, scenario).some((stands) =>
-      [...stands.keys()].some((part) => classOf.get(part) === "food"),
-    );
+    worksInto(step, scenario).some((stands) => [...stands.keys()].some((part) => classOf(part) === "food"));
   const taken = new Set(scenario.steps.filter(becomesFood).flatMap(({ from }) => from));
-  return new Set([...taken].filter((part) => classOf.get(part) === "inedible"));
+  return new Set([...taken].filter((part) => classOf(part) === "inedible"));
 }

@@ -3,21 +3,12 @@ import type { Decision, Going, Lot, Scenario } from "../../src/kitchen/index.js"
 import { Decimal } from "../../src/quantity/index.js";
 import { lossesOf, needlessSteps, weightBeforeWorking } from "../../src/waste/index.js";
 import { leekItem, leekScenario } from "../support/leek.js";
+import { aDecision } from "../support/nouns.js";
 import { breakdownOf, dishOf, g, lineOf, partOf, stepOf } from "../support/small-scenario.js";
 
 const cut = (part: string): Lot => ({ part, origin: { kind: "cut", service: 0 } });
 
-const NOTHING: Decision = {
-  purchases: [],
-  cuts: [],
-  binned: [],
-  keptItems: [],
-  preps: [],
-  goings: [],
-  cookings: [],
-  sends: [],
-  kept: [],
-};
+const NOTHING = aDecision({});
 
 const going = (part: string, dish: string, weight: number): Going => ({
   lot: cut(part),
@@ -179,7 +170,7 @@ describe("food lost in cuts, and peel", () => {
   });
   const sent = (weight: number) => [{ lot: cut("leek root"), destination: "refuse", weight: g(weight) }];
 
-  it("are each what the item's thriftiest ways would not have lost", () => {
+  it("are each beyond the least that the item's breakdowns lose", () => {
     const { cuts } = lossesOf(two, { ...NOTHING, cuts: ["thick", "wet", "thin"].map(cutBy) });
     expect(cuts.map(({ lost, peelBeyond }) => [lost, peelBeyond].map(String))).toEqual([
       ["0", "20000"],

@@ -17,7 +17,7 @@ import { addTightenings, type Margin, partsHeld, type Tightening, tighteningKey 
 
 export type { CutHandle, GoHandle, Handles } from "./context.js";
 export { aimsInOrder, type Objectives } from "./objectives.js";
-export type { Margin, Tightening } from "./tightening.js";
+export { type Margin, type Tightening, tighteningKey } from "./tightening.js";
 
 /** The scenario as an optimisation model, with what each variable decides. */
 export interface PlanModel {
@@ -42,12 +42,7 @@ export function buildModel(
   lots: "all" | "needed" = tightenings.length === 0 ? "needed" : "all",
 ): PlanModel {
   const least = leastLotCosts(scenario);
-  const tightened = new Map(
-    tightenings.map(({ lot, dish, service, perKilogram }) => [
-      tighteningKey(lot, dish, service),
-      perKilogram,
-    ]),
-  );
+  const tightened = new Map(tightenings.map((entry) => [tighteningKey(entry), entry.perKilogram]));
   const network = buildNetwork(scenario, lots);
   const sites = cookingSites(scenario);
   const context: BuildContext = {
@@ -55,7 +50,8 @@ export function buildModel(
     network,
     sites,
     demand: reachableDemand(scenario, network, sites),
-    costOf: (lot, { dish, service }) => tightened.get(tighteningKey(lot, dish.name, service)) ?? least(lot),
+    costOf: (lot, { dish, service }) =>
+      tightened.get(tighteningKey({ lot, dish: dish.name, service })) ?? least(lot),
     marginOf: ({ dish, service }) =>
       margins.find((margin) => margin.dish === dish.name && margin.service === service)?.perPortion ?? 0,
     held: partsHeld(tightenings, scenario),

@@ -22,7 +22,7 @@ export interface Margin {
   readonly perPortion: number;
 }
 
-export function tighteningKey(lot: Lot, dish: string, service: number): string {
+export function tighteningKey({ lot, dish, service }: Pick<Tightening, "lot" | "dish" | "service">): string {
   return `${lotKey(lot)} | ${dish} | ${service}`;
 }
 

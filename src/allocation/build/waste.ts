@@ -2,10 +2,10 @@ import { lotKey, type Part } from "../../kitchen/index.js";
 import { ZERO } from "../../quantity/index.js";
 import {
   beyondLeast,
+  breakdownOfMostFood,
   classesOf,
   foodFraction,
   peelOfFamily,
-  thriftiestBreakdown,
   usableParts,
 } from "../../waste/index.js";
 import { Sum } from "../builder.js";
@@ -53,7 +53,7 @@ function addFoodWasted(sum: Sum, context: BuildContext): void {
   const classOf = classesOf(context.scenario);
   for (const { variable } of handles.wastes) sum.add(variable, 1);
   for (const { item, variable } of handles.bins) {
-    const breakdown = thriftiestBreakdown(item, classOf);
+    const breakdown = breakdownOfMostFood(item, classOf);
     const food = breakdown === null ? 1 : rate(foodFraction(breakdown, classOf));
     sum.add(variable, kg(item.unitWeight) * food);
   }

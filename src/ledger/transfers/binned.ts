@@ -1,6 +1,6 @@
 import { type Decision, type ItemEnd, isBinFor, type PartClass } from "../../kitchen/index.js";
 import { type Money, NO_MONEY, NO_WEIGHT, splitByShares } from "../../quantity/index.js";
-import { thriftiestBreakdown } from "../../waste/index.js";
+import { breakdownOfMostFood } from "../../waste/index.js";
 import {
   type Account,
   inedibleAccount,
@@ -15,7 +15,7 @@ import { binFor, type Directory } from "../directory.js";
 import type { Transfer } from "../ledger.js";
 
 /**
- * Whole items thrown away uncut, counted as the parts that their thriftiest breakdown would have given: food
+ * Whole items thrown away uncut, counted as the parts that the breakdown with most food would have given: food
  * wasted, inedible parts inedible, and the loss a storage loss, for nothing was cut. The food bears the cost. An
  * item that has no breakdown is wasted food entirely.
  */
@@ -26,7 +26,7 @@ export function binnedWhole({ binned }: Decision, costs: Costs, directory: Direc
 function binning({ item, service, weight }: ItemEnd, cost: Money, directory: Directory): Transfer[] {
   const from = itemAccount(item);
   const cause = `binned whole before ${directory.serviceName(service)}`;
-  const breakdown = thriftiestBreakdown(directory.item(item), directory.classOf);
+  const breakdown = breakdownOfMostFood(directory.item(item), directory.classOf);
   if (breakdown === null)
     return [{ from, to: binAccount("food", item, directory), weight, money: cost, cause }];
   const names = breakdown.yields.map(({ part }) => part);
