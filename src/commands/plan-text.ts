@@ -4,6 +4,8 @@ import {
   amountOf,
   cautiousWords,
   counted,
+  type Ends,
+  endsAsPrinted,
   isTimeLimit,
   listed,
   outcomeWords,
@@ -33,11 +35,12 @@ export function printPlan(plan: PlanJson, scenario: Scenario, terminal: Terminal
     return;
   }
   const writing = writingFor(scenario);
+  const ends = endsAsPrinted(plan, scenario.scaleStep);
   const blocks: [string, string[]][] = [
     ["Buy", purchases(plan, scenario, writing)],
     ["Cut", cuts(plan, scenario, writing)],
     ["Cook", dishes(plan, scenario, writing)],
-    ["Use", [usedAndWasted(plan, writing), restOfWeight(plan, writing)]],
+    ["Use", [usedAndWasted(ends, writing), restOfWeight(ends, writing)]],
     ["Waste", besidesWasted(plan, writing)],
     ["Spend", [spending(plan, writing)]],
     ["Proof", [proof(plan, writing)]],
@@ -136,9 +139,9 @@ function byService<Entry extends { service: string }>(
   });
 }
 
-function usedAndWasted({ weights }: PlanJson, writing: Writing): string {
-  const wasted = grams(weights.wastedFood);
-  const used = total([weights.inDishes, weights.givenAway, weights.closingStock].map(grams));
+function usedAndWasted(ends: Ends, writing: Writing): string {
+  const { wastedFood: wasted, inDishes, givenAway, closingStock } = ends;
+  const used = total([inDishes, givenAway, closingStock]);
   const usable = total([used, wasted]);
   return `${writing.weight(used)} of ${writing.weight(usable)} usable (${writing.percent(used, usable)}); wasted food ${writing.weight(wasted)} (${writing.percent(wasted, usable)})`;
 }
@@ -149,11 +152,11 @@ function besidesWasted(plan: PlanJson, writing: Writing): string[] {
   return figures.map((figure) => wasteText(figure, writing));
 }
 
-function restOfWeight({ weights }: PlanJson, writing: Writing): string {
+function restOfWeight({ closingStock, inedible, losses }: Ends, writing: Writing): string {
   const parts: [string, Weight][] = [
-    ["kept past the plan", grams(weights.closingStock)],
-    ["inedible", grams(weights.inedible)],
-    ["lost as juice, drip and steam", grams(weights.losses)],
+    ["kept past the plan", closingStock],
+    ["inedible", inedible],
+    ["lost as juice, drip and steam", losses],
   ];
   const shown = parts.filter(([, weight]) => weight !== NO_WEIGHT);
   return shown.length === 0

@@ -1,5 +1,5 @@
 import { money, total, type Weight } from "../quantity/index.js";
-import { flowTotal } from "./movements.js";
+import { endsOf, flowTotal } from "./movements.js";
 import { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 import type { PageMaker } from "./page.js";
 import { isKind, planWeight, type View, type Warning, warningsOf } from "./view.js";
@@ -65,12 +65,8 @@ const NONE = "–";
 function keyFigures(view: View): Glance["figures"] {
   const { plan, writing } = view;
   const inFlow = flowTotal(view.movements, ({ from }) => isKind(from, "supplier", "onHand", "water"));
-  const wasted = flowTotal(view.movements, ({ to }) => isKind(to, "wastedFood"));
-  const onPlates = plateWeight(view);
-  const usable = total([
-    onPlates,
-    flowTotal(view.movements, ({ to }) => isKind(to, "givenAway", "closingStock", "wastedFood")),
-  ]);
+  const { inDishes: onPlates, givenAway, closingStock, wastedFood: wasted } = endsOf(view.movements);
+  const usable = total([onPlates, givenAway, closingStock, wasted]);
   const share = `${writing.percent(wasted, usable)} of ${writing.weight(usable)} usable`;
   return [
     {
@@ -89,12 +85,6 @@ function keyFigures(view: View): Glance["figures"] {
       note: `${writing.money(money(plan.money.wasted))} of it wasted`,
     },
   ];
-}
-
-function plateWeight(view: View): Weight {
-  const into = flowTotal(view.movements, ({ to }) => isKind(to, "dish"));
-  const out = flowTotal(view.movements, ({ from }) => isKind(from, "dish"));
-  return total([into, -out as Weight]);
 }
 
 function itemLines({ plan, scenario, writing }: View): ItemLine[] {
@@ -175,14 +165,14 @@ function serviceGroups(
 
 function ends(view: View): { ends: End[]; endTotal: string; endPercent: string } {
   const { writing } = view;
-  const into = (...kinds: string[]) => flowTotal(view.movements, ({ to }) => isKind(to, ...kinds));
+  const weights = endsOf(view.movements);
   const rows: [string, string, Weight][] = [
-    ["On plates", "dish", plateWeight(view)],
-    ["Given away", "givenAway", into("givenAway")],
-    ["Closing stock", "closingStock", into("closingStock")],
-    ["Wasted food", "wastedFood", into("wastedFood")],
-    ["Inedible", "inedible", into("inedible")],
-    ["Cutting, storage and cooking loss", "loss", into("loss")],
+    ["On plates", "dish", weights.inDishes],
+    ["Given away", "givenAway", weights.givenAway],
+    ["Closing stock", "closingStock", weights.closingStock],
+    ["Wasted food", "wastedFood", weights.wastedFood],
+    ["Inedible", "inedible", weights.inedible],
+    ["Cutting, storage and cooking loss", "loss", weights.losses],
   ];
   const shown = rows.filter(([, , weight]) => weight !== 0n);
   const percents = writing.percents(shown.map(([, , weight]) => weight));

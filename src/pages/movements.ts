@@ -80,3 +80,31 @@ function sumsOf(flows: readonly Flow[]) {
 export function flowTotal({ flows }: Pick<Movements, "flows">, matches: (flow: Flow) => boolean): Weight {
   return total(flows.filter(matches).map(({ weight }) => weight));
 }
+
+/** Where the weight ends, by total. */
+export interface Ends {
+  readonly inDishes: Weight;
+  readonly givenAway: Weight;
+  readonly closingStock: Weight;
+  readonly wastedFood: Weight;
+  readonly inedible: Weight;
+  readonly losses: Weight;
+}
+
+export function endsOf({ flows }: Pick<Movements, "flows">): Ends {
+  const into = (kind: string): Weight => flowTotal({ flows }, ({ to }) => to.split(":", 1)[0] === kind);
+  const fromDishes = flowTotal({ flows }, ({ from }) => from.startsWith("dish:"));
+  return {
+    inDishes: minus(into("dish"), fromDishes),
+    givenAway: into("givenAway"),
+    closingStock: into("closingStock"),
+    wastedFood: into("wastedFood"),
+    inedible: into("inedible"),
+    losses: into("loss"),
+  };
+}
+
+/** Where the plan's weight ends, in whole steps of the scale, as all pages print it. */
+export function endsAsPrinted(plan: PlanJson, step: Weight): Ends {
+  return endsOf(movementsOf(plan, step));
+}

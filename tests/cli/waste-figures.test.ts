@@ -82,7 +82,7 @@ function expectHeld(figures: Figures, plan: PlanJson, step: Weight): void {
 /** With something of every figure: a carcass that no dish takes, counted by half. */
 const CARCASS = rewritten(
   exampleText("trim-credit"),
-  "count_avoidable_peel: no",
+  "waste_counts: {avoidable_peel: 0 %}",
   "waste_counts: {avoidable_peel: 100 %, unused_usable: 50 %}",
 );
 const CASES: readonly string[] = [...feasibleExamples(), "carcass"];

@@ -8,7 +8,7 @@ waste_price: 4.00 / kg
 costing: edible weight
 prices_include_tax: no
 scale_step: 5 g
-count_avoidable_peel: no
+waste_counts: {avoidable_peel: 0 %}
 vulnerable_diners: yes
 units: {cup: metric}
 limits: {chilled: 40 kg, hands: 6 h}
