@@ -36,7 +36,7 @@ export function withEveryLot(
 ): { plan: PlanModel; point: readonly number[] } {
   const { lots } = buildNetwork(plan.scenario, "all");
   if (lots.length === plan.network.lots.length) return { plan, point };
-  const every = buildModel(plan.scenario, plan.tightenings, plan.margins, "all");
+  const every = buildModel(plan.scenario, plan.ceilings, "all");
   return { plan: every, point: startFrom(namedPoint(plan.model, point), every.model) };
 }
 

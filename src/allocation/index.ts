@@ -1,6 +1,14 @@
 /** From a resolved scenario to a certified decision. */
 export { type Bounds, withBounds } from "./bounds.js";
-export { buildModel, type Margin, type PlanModel, type Tightening, tighteningKey } from "./build/index.js";
+export {
+  buildModel,
+  type Ceilings,
+  type Margin,
+  NOTHING_SHOWN,
+  type PlanModel,
+  type Tightening,
+  tighteningKey,
+} from "./build/index.js";
 export * from "./certify.js";
 export { leastLotCosts } from "./costs.js";
 export { type CostOfLot, decide, mendCookings } from "./decide/index.js";

@@ -25,10 +25,10 @@ export class Engines {
   readonly quick: Engine & { warm?(): void };
   readonly thorough: Engine & { warm?(): void };
   /** For plans that the thorough one does not finish. */
-  readonly broad: Engine;
+  readonly broad: Engine & { warm?(): void };
   readonly #highs = new Highs();
 
-  constructor(quick?: Engines["quick"], thorough?: Engines["thorough"], broad?: Engine) {
+  constructor(quick?: Engines["quick"], thorough?: Engines["thorough"], broad?: Engines["broad"]) {
     this.quick = quick ?? new JavascriptLpSolver();
     this.thorough = thorough ?? this.#highs;
     this.broad = broad ?? new HighsAndSearch(this.#highs);
@@ -38,6 +38,7 @@ export class Engines {
   warm(): void {
     this.thorough.warm?.();
     this.quick.warm?.();
+    this.broad.warm?.();
   }
 
   /** Ends the threads. Idempotent. */

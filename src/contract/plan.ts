@@ -68,7 +68,11 @@ const wasteSchema = z.object({
    * the parts it takes that the line could have had as they were.
    */
   needless: z.array(
-    z.object({ going: z.number(), steps: z.array(z.string()), sources: z.array(z.array(z.string())) }),
+    z.object({
+      going: z.number(),
+      steps: z.array(z.string()),
+      sources: z.array(z.array(z.string())).optional(),
+    }),
   ),
   /** Food lost in steps that were not needed, or not in this way. */
   lostInSteps: z.array(

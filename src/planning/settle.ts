@@ -1,5 +1,6 @@
 import {
   buildModel,
+  type Ceilings,
   decide,
   type Fault,
   leastLotCosts,
@@ -45,9 +46,6 @@ const MOST_CHARGED = 2;
 const WIDER = 1.02;
 /** Costs are held by hardly more than the excess: what rounding adds to that can be mended, what no cut gives cannot. */
 const TIGHTER = 1.0001;
-/** Where that gives no plan, lots are held to other costs, so far from the least they can have to what was shown. */
-const OTHER_SHARES = [0, 0.25, 0.5, 0.75];
-
 /**
  * Builds the model, has it solved, rounds the point to whole portions and grams, checks that against the
  * scenario, keeps the ledger, and mends or tightens until no dish is over its ceiling: what rounding alone put over
@@ -62,17 +60,19 @@ export async function settle(
   let margins: readonly Margin[] = [];
   let shown: readonly CostsShown[] = [];
   let proved: Solved | null = null;
+  let open: Ceilings["open"] = [];
   const near: Near[] = [];
-  let othersTried = 0;
-  const holdOtherwise = (): boolean => {
-    const share = OTHER_SHARES[othersTried++];
-    if (share === undefined) return false;
-    tightenings = held(scenario, tightenings, shown, share);
-    return true;
+  /** Whether there is another cooking to keep to its ceiling by what its lots really cost: a larger model, so the last. */
+  const openMore = (): boolean => {
+    const more = shown.filter(
+      ({ dish, service }) => !open.some((at) => at.dish === dish && at.service === service),
+    );
+    [tightenings, margins, open] = [[], [], [...open, ...more]];
+    return more.length > 0;
   };
   for (let round = 0; ; round++) {
     const began = performance.now();
-    const model = buildModel(scenario, tightenings, margins);
+    const model = buildModel(scenario, { tightenings, margins, open });
     const staged = await solveModel(model, (performance.now() - began) / 1000);
     if (staged.kind === "none") {
       if (proved === null) return { kind: "none", outcome: staged.first };
@@ -80,10 +80,11 @@ export async function settle(
       if (last.kind === "plan" || round >= MOST_ROUNDS) return last;
       // A margin, or charging what an earlier plan paid, can ask too much where lots could cost less: they are made to.
       const isHeld = margins.length === 0 && tightenings.every((entry) => entry.held);
-      if (!isHeld) {
+      if (!isHeld && open.length === 0) {
         margins = [];
-        tightenings = held(scenario, tightenings, shown);
-      } else if (!holdOtherwise()) return last;
+        const heldBefore = tightenings.filter((entry) => entry.held);
+        tightenings = held(scenario, heldBefore, shown);
+      } else if (!openMore()) return last;
       continue;
     }
     const { first } = staged;
@@ -102,14 +103,14 @@ export async function settle(
       margins = widened(margins, shown);
       continue;
     }
+    if (round >= MOST_ROUNDS) return nearest(near, scenario, first, proved);
     const asCharged = charged(tightenings, shown);
     const tighter =
       round < MOST_CHARGED && !sameAs(tightenings, asCharged)
         ? asCharged
         : held(scenario, tightenings, shown);
-    if (round >= MOST_ROUNDS) return nearest(near, scenario, first, proved);
-    if (!sameAs(tightenings, tighter)) tightenings = tighter;
-    else if (!holdOtherwise()) return nearest(near, scenario, first, proved);
+    if (open.length === 0 && !sameAs(tightenings, tighter)) tightenings = tighter;
+    else if (!openMore()) return nearest(near, scenario, first, proved);
   }
 }
 
@@ -211,14 +212,9 @@ function charged(known: readonly Tightening[], shown: readonly CostsShown[]): Ti
 
 /**
  * Holds the lots of the dishes over their ceilings to an average cost between the least they can have and what they
- * were shown to, so far down that the dish as cooked would keep to its ceiling; or to a stated share of the way.
+ * were shown to, so far down that the dish as cooked would keep to its ceiling.
  */
-function held(
-  scenario: Scenario,
-  known: readonly Tightening[],
-  shown: readonly CostsShown[],
-  share?: number,
-): Tightening[] {
+function held(scenario: Scenario, known: readonly Tightening[], shown: readonly CostsShown[]): Tightening[] {
   const least = leastLotCosts(scenario);
   const fresh = shown.flatMap(({ dish, service, excess, goings }) => {
     const paid = goings
@@ -228,8 +224,7 @@ function held(
       (sum, { lot, perKilogram, kilograms }) => sum + kilograms * Math.max(0, perKilogram - least(lot)),
       0,
     );
-    const asCooked = above === 0 ? 0 : Math.max(0, 1 - (TIGHTER * toCurrency(excess).toNumber()) / above);
-    const kept = share ?? asCooked;
+    const kept = above === 0 ? 0 : Math.max(0, 1 - (TIGHTER * toCurrency(excess).toNumber()) / above);
     return paid.map(({ lot, perKilogram }) => {
       const floor = least(lot);
       return { lot, dish, service, perKilogram: floor + kept * Math.max(0, perKilogram - floor), held: true };

@@ -1,6 +1,13 @@
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
-import { buildModel, Engines, type PlanModel, solve, solveStages } from "../../src/allocation/index.js";
+import {
+  buildModel,
+  Engines,
+  NOTHING_SHOWN,
+  type PlanModel,
+  solve,
+  solveStages,
+} from "../../src/allocation/index.js";
 import type { Aim, Scenario } from "../../src/kitchen/index.js";
 import { settle } from "../../src/planning/index.js";
 import { Decimal, money } from "../../src/quantity/index.js";
@@ -437,7 +444,7 @@ describe("each family of rows", () => {
     const models = [
       ...Object.values(CASES).map(({ scenario }) => buildModel(scenario)),
       ...fc.sample(smallScenarios(), { numRuns: 300, seed: 5 }).map(({ scenario }) => buildModel(scenario)),
-      buildModel(TIGHTENED.scenario, [tightening]),
+      buildModel(TIGHTENED.scenario, { ...NOTHING_SHOWN, tightenings: [tightening] }),
     ];
     const ofRows = new Set(models.flatMap(({ model }) => model.rows.map(({ tag }) => tag.family)));
     expect([...ofRows].sort()).toEqual(known);

@@ -309,4 +309,42 @@ describe("what is easily planned wrongly", () => {
     const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
     expect(settled).toMatchObject({ kind: "plan", first: { kind: "feasible", objective: grams / 1000 } });
   });
+
+  it("a ceiling is kept where a step mixes what is dear with what is cheap, though not by the best of mixtures", async () => {
+    // Of leeks at 2.10 and of hearts at 0.10 alike, two grams make one of stem: 30 g a plate may cost 0.60.
+    const scenario = leekScenario(
+      [
+        dishOf("tart", 3, [lineOf(80, ["leek white"]), lineOf(60, ["leek white", "leek green"])]),
+        dishOf("pie", 2, [lineOf([30, 50], ["leek stem"])], {
+          portions: { least: 2, most: 3 },
+          ceiling: money("0.85"),
+          staples: staples("0.25"),
+        }),
+      ],
+      {
+        items: [
+          itemOf("leek", 200, "2.10", 4, [
+            breakdownOf("plain", 200, { "leek green": 100, "leek white": 80, "leek root": 20 }),
+          ]),
+          itemOf("leek heart", 120, "0.10", 2, [breakdownOf("plain", 120, { "leek green": 100 })], {
+            of: "leek",
+          }),
+        ],
+        parts: [
+          partOf("leek white", "leek"),
+          partOf("leek green", "leek"),
+          partOf("leek root", "leek", "inedible"),
+          partOf("leek stem", "leek"),
+          partOf("leek skin", "leek", "inedible"),
+        ],
+        steps: [stepOf("peel", ["leek white", "leek green"], { "leek stem": "0.5", "leek skin": "0.25" })],
+        wasteCounts: COUNTS_NO_PEEL,
+      },
+    );
+    const best = refereed(scenario);
+    const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
+    if (settled.kind === "none" || typeof best === "string") throw new Error("there is no plan");
+    expect(settled.first.bound * 1000).toBeLessThanOrEqual(best + 1e-6);
+    expect(settled.first.objective * 1000).toBeGreaterThanOrEqual(best - 1e-6);
+  });
 });

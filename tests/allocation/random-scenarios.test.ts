@@ -83,18 +83,6 @@ function wasteInLedger(scenario: Scenario, settled: Extract<Settled, { kind: "pl
   return Math.abs(wasted - proved) <= allowed ? null : `proves ${proved} g and wastes ${wasted} g`;
 }
 
-/**
- * Under a ceiling and a delivery charge, which of two cuts bears how much of the charge is more than the rows of the
- * model can say: now and then no plan is found, and it is not claimed that there is none.
- */
-function isNotFoundUnderCharge(scenario: Scenario, settled: Settled): boolean {
-  const isOverCeiling =
-    settled.kind === "none" &&
-    settled.outcome.kind === "failed" &&
-    settled.outcome.reason.includes("over its ceiling");
-  return isOverCeiling && (scenario.suppliers ?? []).some(({ delivery }) => delivery > 0n);
-}
-
 function hasLoose({ items }: Scenario): boolean {
   return items.some(({ measure }) => measure === "loose");
 }
@@ -106,7 +94,6 @@ describe("the planner, beside the referee", () => {
     let ofTwoForms = 0;
     let atPriceBreaks = 0;
     let underTerms = 0;
-    let notFound = 0;
     for (const [index, { scenario, grain }] of fc
       .sample(smallScenarios(), { numRuns: RUNS, seed })
       .entries()) {
@@ -119,11 +106,9 @@ describe("the planner, beside the referee", () => {
       let found = disagreement(scenario, settled, best);
       for (const finer of hasLoose(scenario) ? FINER : [])
         if (found !== null) found = disagreement(scenario, settled, refereed(scenario, finer));
-      if (found !== null && isNotFoundUnderCharge(scenario, settled)) notFound++;
-      else if (found !== null) disagreements.push(`seed ${seed}, scenario ${index}: the planner ${found}`);
+      if (found !== null) disagreements.push(`seed ${seed}, scenario ${index}: the planner ${found}`);
     }
     expect(disagreements).toEqual([]);
-    expect(notFound).toBeLessThanOrEqual(RUNS / 100);
     expect(plans).toBeGreaterThan(RUNS * 0.4);
     expect(plans).toBeLessThan(RUNS);
     expect(ofTwoForms).toBeGreaterThan(RUNS / 12);

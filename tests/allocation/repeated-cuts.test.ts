@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from "vitest";
-import { buildModel } from "../../src/allocation/build/index.js";
+import { buildModel, NOTHING_SHOWN } from "../../src/allocation/build/index.js";
 import { Engines, solve } from "../../src/allocation/index.js";
 import { buildNetwork } from "../../src/allocation/network.js";
 import type { Dish, Item, Part, Scenario } from "../../src/kitchen/index.js";
@@ -178,7 +178,7 @@ describe("a model without repeated cuts", () => {
     const objectives: number[] = [];
     const wholes: number[] = [];
     for (const tightenings of [[], [unasked]]) {
-      const { model, objectives: aims } = buildModel(scenario, tightenings);
+      const { model, objectives: aims } = buildModel(scenario, { ...NOTHING_SHOWN, tightenings });
       const question = { model, objective: aims[scenario.aim] };
       const outcome = await solve(question, { engines, engine: "highs", seconds: 60, gap: 1e-6 });
       if (outcome.kind !== "optimal") throw new Error(JSON.stringify(outcome));

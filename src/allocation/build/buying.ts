@@ -1,24 +1,22 @@
-import {
-  type Item,
-  lowestPrice,
-  type PriceTier,
-  type Scenario,
-  supplierOf,
-  tiersOf,
-} from "../../kitchen/index.js";
+import { type Item, lowestPrice, type PriceTier, supplierOf, tiersOf } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { currency, rate } from "../floats.js";
 import { type BuildContext, type BuyHandle, serviceName } from "./context.js";
 
 /**
  * Order units that terms of buying may make one delivery hold, beyond any use for them: as many as the lowest price
- * asks for, or as a least order takes where nothing else is ordered. 0 where there are no such terms.
+ * asks for, or as a least order takes where nothing else is ordered; where costs are held, as many as there may be, as
+ * all bear some of a charge. 0 where there are no such terms.
  */
-export function unitsForTerms(item: Item, scenario: Scenario): number {
+export function unitsForTerms(
+  item: Item,
+  { scenario, held }: Pick<BuildContext, "scenario" | "held">,
+): number {
   const { buying } = item;
   if (buying === null) return 0;
   const lowest = lowestPrice(buying);
-  const minimum = supplierOf(item, scenario)?.minimum ?? 0n;
+  const { minimum = 0n, delivery = 0n } = supplierOf(item, scenario) ?? {};
+  if (delivery > 0n && held.size > 0 && buying.most !== null) return buying.most;
   const forMinimum = lowest === 0n ? 0 : Number((minimum + lowest - 1n) / lowest);
   const forPrice = tiersOf(buying).slice(1).at(-1)?.least ?? 0;
   return Math.min(buying.most ?? Number.POSITIVE_INFINITY, Math.max(forPrice, forMinimum));
@@ -34,7 +32,7 @@ export function addBuys(
   const { buying } = item;
   if (buying === null) return;
   const size = rate(item.orderUnit.size);
-  const forTerms = unitsForTerms(item, scenario);
+  const forTerms = unitsForTerms(item, context);
   const useful = Math.max(buying.least, forTerms, Math.ceil(mostUsed / size - 1e-9));
   const upper = Math.min(buying.most ?? Number.POSITIVE_INFINITY, useful);
   // With one unit to the order unit, whole cuts make whole purchases by themselves.

@@ -20,11 +20,26 @@ export interface BuildContext {
   readonly handles: Handles;
 }
 
+/** A delivery that is charged: whether it is made, and its charge in currency units. */
+export interface ChargeHandle {
+  readonly supplier: string;
+  readonly service: number;
+  readonly variable: number;
+  readonly charge: number;
+}
+
+/** The row of a ceiling: what a cooking's lots cost at the least, less what there is room for, is no more than 0. */
+export interface CeilingHandle {
+  readonly site: CookingSite;
+  readonly goes: readonly GoHandle[];
+  readonly sum: Sum;
+}
+
 /** Which variable stands for which decision. */
 export interface Handles {
   readonly buys: BuyHandle[];
-  /** Whether a delivery that is charged is made, and its charge. */
-  readonly charges: { supplier: string; service: number; variable: number; charge: number }[];
+  readonly charges: ChargeHandle[];
+  readonly ceilings: CeilingHandle[];
   readonly cuts: CutHandle[];
   readonly bins: { item: Item; service: number; variable: number }[];
   /** Whole items kept for a named use. */
@@ -90,6 +105,7 @@ export function noHandles(): Handles {
   return {
     buys: [],
     charges: [],
+    ceilings: [],
     cuts: [],
     bins: [],
     keptItems: [],

@@ -118,7 +118,7 @@ function lineSum(site: CookingSite, index: number, part: string | null, goes: re
 
 /** No portion costs more than it may, at the least its parts can cost. */
 function addCeiling(site: CookingSite, goes: readonly GoHandle[], context: BuildContext): void {
-  const { scenario, builder, costOf, marginOf } = context;
+  const { scenario, builder, handles, costOf, marginOf } = context;
   const { dish, service } = site;
   if (dish.ceiling === null) return;
   const sum = new Sum();
@@ -127,6 +127,7 @@ function addCeiling(site: CookingSite, goes: readonly GoHandle[], context: Build
   const name = `${dish.name} for ${serviceName(scenario, service)} within its ceiling`;
   sum.addSum(portionsOf(site, context), -room);
   builder.row({ family: "ceiling", dish: dish.name, service }, name, sum, { upper: 0 });
+  handles.ceilings.push({ site, goes, sum });
 }
 
 /** Staples of one portion, in currency units. */

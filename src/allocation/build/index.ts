@@ -5,19 +5,27 @@ import { cookingSites, reachableDemand } from "../demand.js";
 import type { Model } from "../model.js";
 import { buildNetwork, type Network } from "../network.js";
 import { addOrders } from "./buying.js";
-import { type BuildContext, type Handles, noHandles } from "./context.js";
+import { type BuildContext, type CeilingHandle, type Handles, noHandles } from "./context.js";
 import { addCourses } from "./courses.js";
 import { addDishes } from "./dishes.js";
 import { addItems } from "./items.js";
 import { addLimits } from "./limits.js";
+import { LotCosts } from "./lot-costs.js";
 import { addObjectives, type Objectives } from "./objectives.js";
 import { addOffering } from "./offering.js";
+import { addOpenCosts } from "./open-costs.js";
 import { addParts } from "./parts.js";
-import { addTightenings, type Margin, partsHeld, type Tightening, tighteningKey } from "./tightening.js";
+import { addTightenings, type Ceilings, NOTHING_SHOWN, partsHeld, tighteningKey } from "./tightening.js";
 
 export type { CutHandle, GoHandle, Handles } from "./context.js";
 export { aimsInOrder, type Objectives } from "./objectives.js";
-export { type Margin, type Tightening, tighteningKey } from "./tightening.js";
+export {
+  type Ceilings,
+  type Margin,
+  NOTHING_SHOWN,
+  type Tightening,
+  tighteningKey,
+} from "./tightening.js";
 
 /** The scenario as an optimisation model, with what each variable decides. */
 export interface PlanModel {
@@ -26,8 +34,7 @@ export interface PlanModel {
   readonly objectives: Objectives;
   readonly handles: Handles;
   readonly network: Network;
-  readonly tightenings: readonly Tightening[];
-  readonly margins: readonly Margin[];
+  readonly ceilings: Ceilings;
 }
 
 /**
@@ -37,10 +44,10 @@ export interface PlanModel {
  */
 export function buildModel(
   scenario: Scenario,
-  tightenings: readonly Tightening[] = [],
-  margins: readonly Margin[] = [],
-  lots: "all" | "needed" = tightenings.length === 0 ? "needed" : "all",
+  ceilings: Ceilings = NOTHING_SHOWN,
+  lots: "all" | "needed" = ceilings.tightenings.length + ceilings.open.length === 0 ? "needed" : "all",
 ): PlanModel {
+  const { tightenings, margins, open } = ceilings;
   const least = leastLotCosts(scenario);
   const tightened = new Map(tightenings.map((entry) => [tighteningKey(entry), entry.perKilogram]));
   const network = buildNetwork(scenario, lots);
@@ -54,7 +61,7 @@ export function buildModel(
       tightened.get(tighteningKey({ lot, dish: dish.name, service })) ?? least(lot),
     marginOf: ({ dish, service }) =>
       margins.find((margin) => margin.dish === dish.name && margin.service === service)?.perPortion ?? 0,
-    held: partsHeld(tightenings, scenario),
+    held: partsHeld(ceilings, scenario),
     builder: new ModelBuilder(),
     handles: noHandles(),
   };
@@ -65,7 +72,11 @@ export function buildModel(
   addOffering(context);
   addCourses(context);
   addLimits(context);
-  addTightenings(tightenings, context);
+  const costs = new LotCosts(context);
+  addTightenings(tightenings, costs);
+  const isOpen = ({ site }: CeilingHandle): boolean =>
+    open.some(({ dish, service }) => dish === site.dish.name && service === site.service);
+  addOpenCosts(context.handles.ceilings.filter(isOpen), costs, context);
   const objectives = addObjectives(context);
   return {
     scenario,
@@ -73,7 +84,6 @@ export function buildModel(
     objectives,
     handles: context.handles,
     network,
-    tightenings,
-    margins,
+    ceilings,
   };
 }

@@ -38,7 +38,7 @@ function addItem(item: Item, context: BuildContext): void {
       });
     }
   }
-  const forTerms = unitsForTerms(item, scenario) * size;
+  const forTerms = unitsForTerms(item, context) * size;
   const mostUsed = Math.max(
     forTerms,
     [...cutUppers.values()].reduce((sum, upper) => sum + upper, 0) + carriedUnits(item),
@@ -119,8 +119,7 @@ function mostCut(
   });
   const size = rate(item.orderUnit.size);
   const deliveries = item.buying?.deliveries.length ?? 0;
-  const forced =
-    held + Math.max(item.buying?.least ?? 0, unitsForTerms(item, context.scenario) * deliveries) * size;
+  const forced = held + Math.max(item.buying?.least ?? 0, unitsForTerms(item, context) * deliveries) * size;
   const over = item.measure === "loose" || size > 1 ? size * deliveries : 0;
   const useful = Math.max(0, forced, ...wanted) + over;
   const isHeld = breakdown.yields.some(({ part }) => context.held.has(part));

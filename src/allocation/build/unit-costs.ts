@@ -3,25 +3,54 @@ import { Sum } from "../builder.js";
 import { heldUnitCosts } from "../costs.js";
 import { currency, rate } from "../floats.js";
 import type { BuildContext, BuyHandle } from "./context.js";
+import type { OrderBands } from "./order-bands.js";
 
-/** What a unit of an item costs where a variable is 1; whatever is bought, where there is no variable. */
+/** What a unit of an item at most costs, with its share of the delivery, where all of these variables are 1. */
 export interface UnitCost {
   readonly perUnit: number;
-  readonly isPaid: number | null;
+  readonly where: readonly number[];
 }
 
-/** What a unit of an item can cost, by what is bought of it. */
-export function unitCostsOf(item: Item, context: BuildContext): UnitCost[] {
+/** What a unit of an item can cost, by what is bought of it and what the orders come to that it is in. */
+export function unitCostsOf(item: Item, bandsOf: OrderBands, context: BuildContext): UnitCost[] {
   const buys = context.handles.buys.filter((buy) => buy.item === item);
   // Of several deliveries with price breaks, the number bought in all does not say what was paid.
   const isByNumber = buys.length < 2 || buys.every(({ byPrice }) => byPrice.length === 1);
-  return isByNumber ? costsByNumber(item, buys, context) : costsByPrice(item, buys, context);
+  const costs = isByNumber ? costsByNumber : costsByPrice;
+  return costs(item, buys, (buy) => chargesOf(buy, bandsOf, context), context);
 }
 
-/** Order units bought in all, from least to most, of which a unit of the item costs no more than so much. */
+/** What a delivery is charged, of an order that comes to so much at least where the variables are 1. */
+interface Charge {
+  readonly charge: number;
+  readonly least: number;
+  readonly where: readonly number[];
+}
+
+const NO_CHARGE: Charge = { charge: 0, least: 1, where: [] };
+
+type ChargesOf = (buy: BuyHandle) => readonly Charge[];
+
+function chargesOf({ item, service }: BuyHandle, bandsOf: OrderBands, { handles }: BuildContext): Charge[] {
+  const charged = handles.charges.find((each) => each.supplier === item.supplier && each.service === service);
+  if (charged === undefined) return [];
+  return bandsOf(charged).map(({ least, isReached }) => ({
+    charge: charged.charge,
+    least,
+    where: [isReached],
+  }));
+}
+
+/** Goods with what they bear of the charge: by cost, or where all of an order is free perhaps all of it. */
+function charged(goods: number, { charge, least }: Charge): number {
+  return least === 0 ? goods + charge : goods * (1 + charge / least);
+}
+
+/** Order units bought in all, from least to most, at one price; told by a variable where there are other numbers. */
 interface NumberBought {
   readonly least: number;
   most: number;
+  /** What a unit costs without any charge, which numbers in one range have alike. */
   readonly perUnit: number;
 }
 
@@ -31,11 +60,24 @@ const TOLD_APART = 24;
 const SAME_COST = 1e-9;
 
 /** All of an item costs the average of what is bought, at the price for that number, and of what is on hand. */
-function costsByNumber(item: Item, buys: readonly BuyHandle[], { builder }: BuildContext): UnitCost[] {
+function costsByNumber(
+  item: Item,
+  buys: readonly BuyHandle[],
+  chargesOfBuy: ChargesOf,
+  { builder }: BuildContext,
+): UnitCost[] {
   const upper = buys.reduce((sum, { variable }) => sum + builder.upperOf(variable), 0);
-  const numbers = numbersBought(item, upper, buys.length);
-  if (numbers.length < 2) return numbers.map(({ perUnit }) => ({ perUnit, isPaid: null }));
+  const averageOf = averageCost(item, buys.length);
   const tag = { family: "average cost", item: item.name };
+  const charges = buys.flatMap((buy, index) => {
+    const all = chargesOfBuy(buy);
+    if (buys.length === 1 || all.length === 0) return all;
+    const isPart = builder.variable(tag, `any ${item.name} in delivery ${index + 1}`, 1, { integer: true });
+    const only = new Sum().add(buy.variable, 1).add(isPart, -builder.upperOf(buy.variable));
+    builder.row(tag, `any ${item.name} in delivery ${index + 1}, at most`, only, { upper: 0 });
+    return all.map((charge) => ({ ...charge, where: [...charge.where, isPart] }));
+  });
+  const numbers = numbersBought(item, { upper, isCharged: charges.length > 0 }, averageOf, buys.length);
   const one = new Sum();
   const fewest = new Sum();
   const most = new Sum();
@@ -43,38 +85,65 @@ function costsByNumber(item: Item, buys: readonly BuyHandle[], { builder }: Buil
     fewest.add(variable, 1);
     most.add(variable, 1);
   }
-  const costs = numbers.map((number) => {
-    const name = `${number.least} to ${number.most} of ${item.name} bought`;
-    const isPaid = builder.variable(tag, name, 1, { integer: true });
-    one.add(isPaid, 1);
-    fewest.add(isPaid, -number.least);
-    most.add(isPaid, -number.most);
-    return { perUnit: number.perUnit, isPaid };
+  const costs = numbers.flatMap((number): UnitCost[] => {
+    const isBought: number[] = [];
+    if (numbers.length > 1) {
+      const name = `${number.least} to ${number.most} of ${item.name} bought`;
+      const isSo = builder.variable(tag, name, 1, { integer: true });
+      one.add(isSo, 1);
+      fewest.add(isSo, -number.least);
+      most.add(isSo, -number.most);
+      isBought.push(isSo);
+    }
+    // Only where none may be bought may there be no charge.
+    const possible = charges.length === 0 || number.least === 0 ? [NO_CHARGE, ...charges] : charges;
+    return possible.map((charge) => ({
+      perUnit: Math.max(averageOf(number.least, charge), averageOf(number.most, charge)),
+      where: [...isBought, ...charge.where],
+    }));
   });
-  builder.row(tag, `a number of ${item.name} bought`, one, { lower: 1, upper: 1 });
-  builder.row(tag, `at least that number of ${item.name}`, fewest, { lower: 0 });
-  builder.row(tag, `at most that number of ${item.name}`, most, { upper: 0 });
+  if (numbers.length > 1) {
+    builder.row(tag, `a number of ${item.name} bought`, one, { lower: 1, upper: 1 });
+    builder.row(tag, `at least that number of ${item.name}`, fewest, { lower: 0 });
+    builder.row(tag, `at most that number of ${item.name}`, most, { upper: 0 });
+  }
   return costs;
 }
 
-function numbersBought(item: Item, upper: number, deliveries: number): NumberBought[] {
-  const { buying, onHand, orderUnit } = item;
+type AverageCost = (bought: number, charge: Charge) => number;
+
+/** What a unit costs where so many order units are bought; nothing where there is none. */
+function averageCost({ buying, onHand, orderUnit }: Item, deliveries: number): AverageCost {
   const heldUnits = onHand.reduce((sum, { units }) => sum + rate(units), 0);
   const heldValue = onHand.reduce((sum, { value }) => sum + currency(value), 0);
-  const costOf = (bought: number): number => {
-    const price = buying === null ? 0 : currency(priceAt(buying, bought));
-    return (heldValue + price * bought) / (heldUnits + rate(orderUnit.size) * bought);
+  return (bought, charge) => {
+    const units = heldUnits + rate(orderUnit.size) * bought;
+    if (units === 0) return 0;
+    const price = buying === null ? 0 : currency(deliveries > 1 ? buying.price : priceAt(buying, bought));
+    const paid = bought === 0 ? 0 : charged(price * bought, charge);
+    return (heldValue + paid) / units;
   };
+}
+
+function numbersBought(
+  { buying, onHand }: Item,
+  { upper, isCharged }: { readonly upper: number; readonly isCharged: boolean },
+  averageOf: AverageCost,
+  deliveries: number,
+): NumberBought[] {
+  const isHeld = onHand.some(({ units }) => !units.isZero());
   const breaks = deliveries > 1 ? [] : (buying?.breaks ?? []);
   const numbers: NumberBought[] = [];
-  for (let least = heldUnits > 0 ? 0 : 1; least <= upper; ) {
+  for (let least = isHeld ? 0 : 1; least <= upper; ) {
     const next = breaks.find(({ from }) => from > least)?.from ?? upper + 1;
     const far = least < TOLD_APART ? least : Math.floor(1.25 * least);
     const most = Math.min(upper, next - 1, far);
     // At one price, the average only rises or only falls with the number.
-    const perUnit = Math.max(costOf(least), costOf(most));
+    const perUnit = Math.max(averageOf(least, NO_CHARGE), averageOf(most, NO_CHARGE));
     const before = numbers.at(-1);
-    if (before !== undefined && Math.abs(before.perUnit - perUnit) < SAME_COST) before.most = most;
+    const isAlike = before !== undefined && Math.abs(before.perUnit - perUnit) < SAME_COST;
+    // None bought is apart, as none is charged; and so is each number of what is free, which may bear all of a charge.
+    if (isAlike && before.least > 0 && (perUnit > 0 || !isCharged)) before.most = most;
     else numbers.push({ least, most, perUnit });
     least = most + 1;
   }
@@ -84,7 +153,12 @@ function numbersBought(item: Item, upper: number, deliveries: number): NumberBou
 }
 
 /** The dearest of the prices that are paid and of what is on hand, and no less than the least of all. */
-function costsByPrice(item: Item, buys: readonly BuyHandle[], { builder }: BuildContext): UnitCost[] {
+function costsByPrice(
+  item: Item,
+  buys: readonly BuyHandle[],
+  chargesOfBuy: ChargesOf,
+  { builder }: BuildContext,
+): UnitCost[] {
   const tag = { family: "average cost", item: item.name };
   const paid = (variable: number, index: number): number => {
     const name = `any ${item.name} below a price break, delivery ${index + 1}`;
@@ -94,13 +168,19 @@ function costsByPrice(item: Item, buys: readonly BuyHandle[], { builder }: Build
     return isPaid;
   };
   const size = rate(item.orderUnit.size);
-  const bought = buys.flatMap(({ byPrice }, index) =>
-    byPrice.map(({ variable, price, isReached }) => ({
-      perUnit: price / size,
-      isPaid: isReached ?? paid(variable, index),
-    })),
-  );
-  const held = heldUnitCosts(item).map((perUnit) => ({ perUnit, isPaid: null }));
+  const bought = buys.flatMap((buy, index) => {
+    const charges = chargesOfBuy(buy);
+    return buy.byPrice.flatMap(({ variable, price, isReached }) => {
+      const isPaid = isReached ?? paid(variable, index);
+      return (charges.length === 0 ? [NO_CHARGE] : charges).map(
+        (charge): UnitCost => ({
+          perUnit: charged(price, charge) / size,
+          where: [isPaid, ...charge.where],
+        }),
+      );
+    });
+  });
+  const held = heldUnitCosts(item).map((perUnit): UnitCost => ({ perUnit, where: [] }));
   const least = Math.min(...[...bought, ...held].map(({ perUnit }) => perUnit));
-  return [{ perUnit: least, isPaid: null }, ...bought, ...held];
+  return [{ perUnit: least, where: [] }, ...bought, ...held];
 }

@@ -45,6 +45,11 @@ export class HighsAndSearch implements Engine {
     }
   }
 
+  /** Starts the thread of the search ahead of the first question. */
+  warm(): void {
+    this.#threads.warm();
+  }
+
   close(): Promise<void> {
     return this.#threads.close();
   }

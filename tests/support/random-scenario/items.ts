@@ -197,13 +197,10 @@ export function addSteps(sketch: Sketch): void {
       partOf(`${name} skin`, name, "inedible"),
     );
     const gives = { [`${name} stem`]: "0.5", [`${name} skin`]: "0.25" };
-    const leaf = [`${name} leaf`];
-    const both = [...leaf, `${name} heart`];
-    steps.push(stepOf("peel", dice.oneOf(leaf, both), gives, work(sketch)));
+    steps.push(stepOf("peel", [`${name} leaf`], gives, work(sketch)));
     if (dice.chance(40)) {
       const less = { [`${name} stem`]: dice.oneOf("0.8", "0.4") };
-      const soaked = { water: new Decimal(dice.oneOf("0", "0.3")) };
-      steps.push(stepOf("peel by machine", dice.oneOf(leaf, both), less, { ...work(sketch), ...soaked }));
+      steps.push(stepOf("peel by machine", [`${name} leaf`], less, work(sketch)));
     }
   }
   if (dice.chance(15)) {
