@@ -1,5 +1,5 @@
 import { existsSync, statSync } from "node:fs";
-import { startServer } from "../server/index.js";
+import type { RunningServer } from "../server/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { printPlan } from "./plan-text.js";
 import type { Terminal } from "./terminal.js";
@@ -23,6 +23,8 @@ export async function serveCommand(
     terminal.complain(`${folder} is no folder. Name the folder that holds your scenario files.`);
     return EXIT.wrongInput;
   }
+  // Loaded here, as no other command waits for it.
+  const { startServer } = await import("../server/index.js");
   const server = await startServer({ folder, port }).catch((error: unknown) => {
     if (!isPortTaken(error)) throw error;
     return null;
@@ -42,7 +44,7 @@ export async function serveCommand(
   }
 }
 
-async function printDemo(server: Awaited<ReturnType<typeof startServer>>, terminal: Terminal): Promise<void> {
+async function printDemo(server: RunningServer, terminal: Terminal): Promise<void> {
   terminal.progress(`Planning ${DEMO}`);
   const planned = await server.plan(DEMO);
   terminal.progress(null);

@@ -1,5 +1,6 @@
 import { readdirSync, readFileSync } from "node:fs";
-import Handlebars from "handlebars";
+import { createRequire } from "node:module";
+import type HandlebarsModule from "handlebars";
 
 /** What a template may be given: text, lists and plain objects of them. No numbers, no class instances. */
 export type Printable = string | readonly Printable[] | { readonly [name: string]: Printable };
@@ -11,13 +12,22 @@ const PARTIALS = ["layout", "screen", "warnings", "flow", "waste-figures"];
 const SHARED_STYLES = ["layout.css", "tables.css", "to-fill-in.css", "paper.css"];
 const OPTIONS: CompileOptions = { strict: true, knownHelpersOnly: true };
 
-const templates = Handlebars.create();
-for (const name of PARTIALS) templates.registerPartial(name, templates.compile(read(`${name}.hbs`), OPTIONS));
 const ready = new Map<string, HandlebarsTemplateDelegate>();
+let environment: typeof HandlebarsModule | null = null;
+
+/** Loaded for the first page: most commands print none, and would wait for it. */
+function templates(): typeof HandlebarsModule {
+  if (environment !== null) return environment;
+  const Handlebars: typeof HandlebarsModule = createRequire(import.meta.url)("handlebars");
+  environment = Handlebars.create();
+  for (const name of PARTIALS)
+    environment.registerPartial(name, environment.compile(read(`${name}.hbs`), OPTIONS));
+  return environment;
+}
 
 /** Fills the template of that name. A name the data does not hold is an error, never an empty place. */
 export function fill(name: string, data: Printable): string {
-  const template = ready.get(name) ?? templates.compile(read(`${name}.hbs`), OPTIONS);
+  const template = ready.get(name) ?? templates().compile(read(`${name}.hbs`), OPTIONS);
   ready.set(name, template);
   return template(data);
 }
