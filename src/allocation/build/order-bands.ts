@@ -31,7 +31,7 @@ export function orderBands(context: BuildContext): OrderBands {
 function addBands({ supplier, service, variable: isMade }: ChargeHandle, context: BuildContext): OrderBand[] {
   const { scenario, builder, handles } = context;
   const buys = handles.buys.filter((buy) => buy.item.supplier === supplier && buy.service === service);
-  const tag = { family: "order band", supplier, service };
+  const tag = { family: "average cost", supplier, service };
   const name = `order from ${supplier} for ${serviceName(scenario, service)}`;
   const one = new Sum().add(isMade, -1);
   const goods = new Sum();
