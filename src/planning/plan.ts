@@ -60,8 +60,8 @@ const RISK_IN_HASTE = 0.25;
 const CULPRITS_SHARE = 0.4;
 /** Kept for the plan to be put together. */
 const KEPT_TO_COMPOSE = 0.03;
-/** Solved for at least so long, even where reading took all the time: a first plan takes no longer. */
-const LEAST_SECONDS = 0.25;
+/** Solved for at least so long, even where reading took all the time: a small plan takes no longer. */
+const LEAST_SECONDS = 0.15;
 
 /**
  * Plans a scenario: the least of its aim, then of the other, then the one that cuts latest before use, whole and balanced; or
