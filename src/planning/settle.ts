@@ -46,6 +46,7 @@ const MOST_CHARGED = 2;
 const WIDER = 1.02;
 /** Costs are held by hardly more than the excess: what rounding adds to that can be mended, what no cut gives cannot. */
 const TIGHTER = 1.0001;
+
 /**
  * Builds the model, has it solved, rounds the point to whole portions and grams, checks that against the
  * scenario, keeps the ledger, and mends or tightens until no dish is over its ceiling: what rounding alone put over

@@ -81,7 +81,8 @@ describe("the server's screens", () => {
 
   it("show progress while a plan is made, with a script and without", async () => {
     const engines = new Engines(new JavascriptLpSolver(SPINNING), new Highs(SPINNING));
-    const slow = await serve(FILES, { engines, seconds: 4 });
+    // Long enough to look at the screen at both widths on a slow machine.
+    const slow = await serve(FILES, { engines, seconds: 15 });
     const address = `${slow.server.url}scenario/bake.yaml/`;
     await slow.ask("bake.yaml");
     await page.goto(address);
@@ -90,7 +91,7 @@ describe("the server's screens", () => {
     const plain = await browser.newPage({ javaScriptEnabled: false });
     await plain.goto(address);
     for (const each of [page, plain])
-      await each.getByText("No answer in the time").waitFor({ timeout: 20_000 });
+      await each.getByText("No answer in the time").waitFor({ timeout: 60_000 });
     await plain.close();
     await slow.close();
   });

@@ -63,7 +63,7 @@ describe("waste", () => {
     // Told by its mark, which makes it what was done: it is the plan that was kept.
     expect(told.stdout).toMatch(/^Broccoli two ways, actual$/m);
     expect(told.stdout.replaceAll("\u00a0", " ")).toMatch(
-      new RegExp(`^Waste \\d+ g: food ${Math.round(Number(waste.counted))} g, `, "m"),
+      new RegExp(`^Counted by the aim ${Math.round(Number(waste.counted))} g: `, "m"),
     );
     writeFileSync(keptPlan, JSON.stringify({ ...older, waste }));
     const sheet = join(folder.path, "smallest.weigh-in.csv");
