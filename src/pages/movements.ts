@@ -81,15 +81,13 @@ export function flowTotal({ flows }: Pick<Movements, "flows">, matches: (flow: F
   return total(flows.filter(matches).map(({ weight }) => weight));
 }
 
-/** Where the weight ends, by total. */
-export interface Ends {
-  readonly inDishes: Weight;
-  readonly givenAway: Weight;
-  readonly closingStock: Weight;
-  readonly wastedFood: Weight;
-  readonly inedible: Weight;
-  readonly losses: Weight;
-}
+/** Where the weight ends: those totals of the plan that say so, in whole steps of the scale. */
+export type Ends = Readonly<
+  Record<
+    Exclude<keyof PlanJson["weights"], "unit" | "purchased" | "onHand" | "absorbed" | "avoidablePeel">,
+    Weight
+  >
+>;
 
 export function endsOf({ flows }: Pick<Movements, "flows">): Ends {
   const into = (kind: string): Weight => flowTotal({ flows }, ({ to }) => to.split(":", 1)[0] === kind);

@@ -159,6 +159,8 @@ describe("a price that falls with the number bought", () => {
 
 describe("what a supplier asks for an order", () => {
   const terms = (text: string) => `suppliers: {Green Lane: {${text}}}`;
+  const item = (name: string, price = "1.00") =>
+    `  ${name}: {form: test, price: ${price} / head, supplier: Green Lane, unit_weight: 1000 g, breakdowns: {whole: {parts: {flesh: 1000 g}}}}`;
 
   it("is bought for, and what is not needed goes to waste", async () => {
     const asked = { top: terms("minimum: 24.00"), aim: "waste" } as const;
@@ -181,6 +183,35 @@ describe("what a supplier asks for an order", () => {
     expect(Number(plan.outcome.objective)).toBe(26.5);
   });
 
+  it("is spread over more than is needed, where a ceiling asks for that", async () => {
+    // One for two portions and the charge are 3.00, a portion 1.50; of four, 9.00 / 4 / 2 = 1.125; of three, 1.1667.
+    const spread = marrows({ portions: 2, top: terms("delivery: 1.00"), ceiling: "ceiling: 1.13," });
+    const plan = await planned(spread, "cost", "feasible");
+    expect(bought(plan)).toEqual([[4, 8]]);
+    expect([plan.dishes[0]?.costPerPortion, plan.money.spent]).toEqual(["1.1250", "9.00"]);
+  });
+
+  it("is spread over whatever comes with it, where a ceiling asks for that", async () => {
+    const text = `scenario: Two
+currency: EUR
+aim: cost
+services: [{name: Lunch, date: 2026-10-08}]
+${terms("delivery: 1.00")}
+items:
+${item("turnip")}
+${item("carrot", "0.50")}
+dishes:
+  tart: {portions: 1, ceiling: 1.30, lines: [{amount: 1000 g, from: turnip flesh}]}
+  pie: {portions: 1, lines: [{amount: 1000 g, from: carrot flesh}]}
+`;
+    // A turnip bears 1.00 x (1 + 1.00 / order): 1.30 asks for an order of 3.50, whose charge makes it 1.2857.
+    const plan = await planned(text, "cost", "feasible");
+    expect([plan.money.spent, plan.dishes.find(({ dish }) => dish === "tart")?.costPerPortion]).toEqual([
+      "4.50",
+      "1.2857",
+    ]);
+  });
+
   it("is not asked where nothing is ordered", async () => {
     const held = marrows({
       top: terms("minimum: 24.00, delivery: 6.50"),
@@ -192,8 +223,6 @@ describe("what a supplier asks for an order", () => {
   });
 
   it("is shared by cost to the last unit among what comes with it", async () => {
-    const item = (name: string) =>
-      `  ${name}: {form: test, price: 1.00 / head, supplier: Green Lane, unit_weight: 1000 g, breakdowns: {whole: {parts: {flesh: 1000 g}}}}`;
     const names = ["ash", "beech", "cedar"];
     const text = `scenario: Three
 currency: EUR
@@ -201,7 +230,7 @@ aim: cost
 services: [{name: Lunch, date: 2026-10-08}]
 ${terms("delivery: 0.10")}
 items:
-${names.map(item).join("\n")}
+${names.map((name) => item(name)).join("\n")}
 parts: {${names.map((name) => `${name} flesh: {food_by: test}`).join(", ")}}
 dishes:
   all: {portions: 1, lines: [${names.map((name) => `{amount: 1000 g, from: ${name} flesh}`).join(", ")}]}
