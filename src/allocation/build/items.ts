@@ -2,6 +2,7 @@ import type { Breakdown, Item } from "../../kitchen/index.js";
 import { ZERO } from "../../quantity/index.js";
 import { Sum } from "../builder.js";
 import { kg, rate } from "../floats.js";
+import { groupBy } from "../group.js";
 import { type Arrival, arrivalsOf } from "../network.js";
 import { addBuys, unitsForTerms } from "./buying.js";
 import { type BuildContext, serviceName } from "./context.js";
@@ -163,35 +164,53 @@ function addBalances(item: Item, held: number, mostHeld: number, context: BuildC
   }
 }
 
-/**
- * What came in is cut, binned or (at the end) kept while it keeps: whatever arrives from one service on and keeps to
- * another no longer is used between the two.
- */
+/** What came in is cut, binned or (at the end) kept while it keeps: of what is left after a service, all keeps for longer. */
 function addLife(item: Item, arrivals: readonly Arrival[], context: BuildContext): void {
   const { scenario, builder, handles } = context;
-  const mortal = arrivals.filter(expires);
-  const starts = [...new Set(mortal.map(({ service }) => service))];
-  const ends = [...new Set(mortal.map(({ lastService }) => lastService))];
-  for (const start of starts) {
-    for (const end of ends.filter((last) => last >= start)) {
-      const within = mortal.filter(({ service, lastService }) => service >= start && lastService <= end);
-      const tight =
-        within.some(({ service }) => service === start) &&
-        within.some(({ lastService }) => lastService === end);
-      if (!tight) continue;
+  const last = scenario.services.length - 1;
+  const bought = new Map(
+    handles.buys.filter((buy) => buy.item === item).map((buy) => [buy.service, buy.variable]),
+  );
+  const left = groupBy(
+    handles.stocks.filter((stock) => stock.item === item),
+    ({ service }) => service,
+  );
+  const ends = [...handles.keptItems, ...handles.stockItems].filter((end) => end.item === item);
+  for (const end of new Set(arrivals.filter(expires).map(({ lastService }) => lastService))) {
+    const lasting = arrivals.filter((arrival) => arrival.service <= end && keepsBeyond(arrival, end));
+    for (const start of startsOf(arrivals, end)) {
       const sum = new Sum();
-      const between = (service: number): boolean => service >= start && service <= end;
-      for (const cut of handles.cuts) if (cut.item === item && between(cut.service)) sum.add(cut.variable, 1);
-      for (const bin of handles.bins) if (bin.item === item && between(bin.service)) sum.add(bin.variable, 1);
+      for (const { variable } of end === last ? ends : left.of(end)) sum.add(variable, 1);
+      for (const { variable } of left.of(start - 1)) sum.add(variable, -1);
       let held = 0;
-      for (const { source, service } of within) {
-        if (source.kind === "onHand") held += rate(item.onHand[source.index]?.units ?? item.orderUnit.size);
-        const buy = handles.buys.find((entry) => entry.item === item && entry.service === service);
-        if (source.kind === "delivery" && buy !== undefined)
-          sum.add(buy.variable, -rate(item.orderUnit.size));
+      for (const { source, service } of lasting.filter((arrival) => arrival.service >= start)) {
+        if (source.kind === "onHand") held += rate(item.onHand[source.index]?.units ?? ZERO);
+        const units = source.kind === "delivery" ? bought.get(service) : undefined;
+        if (units !== undefined) sum.add(units, -rate(item.orderUnit.size));
       }
       const name = `${item.name} from ${serviceName(scenario, start)} used by ${serviceName(scenario, end)}`;
-      builder.row({ family: "item life", item: item.name, service: end }, name, sum, { lower: held });
+      builder.row({ family: "item life", item: item.name, service: end }, name, sum, { upper: held });
     }
   }
+}
+
+/**
+ * Services from which on it matters what came in that keeps to `end` and no longer: the first; and any later one before
+ * which something came that keeps for longer and so could be what is left, were it not used up in between.
+ */
+function startsOf(arrivals: readonly Arrival[], end: number): number[] {
+  const mortal = arrivals.filter((arrival) => !keepsBeyond(arrival, end));
+  const last = Math.max(
+    ...mortal.filter(({ lastService }) => lastService === end).map(({ service }) => service),
+  );
+  const firstLasting = Math.min(
+    ...arrivals.filter((arrival) => keepsBeyond(arrival, end)).map(({ service }) => service),
+  );
+  const starts = [...new Set(mortal.map(({ service }) => service))].filter((start) => start <= last);
+  const first = Math.min(...starts);
+  return starts.filter((start) => start === first || start > firstLasting);
+}
+
+function keepsBeyond(arrival: Arrival, service: number): boolean {
+  return !expires(arrival) || arrival.lastService > service;
 }
