@@ -80,7 +80,7 @@ export async function solve(question: Question, options: SolveOptions): Promise<
   const seconds =
     engine === undefined ? Math.min(FIRST_SECONDS, FIRST_SHARE * limits.seconds) : limits.seconds;
   const warming = setTimeout(() => engines.thorough.warm?.(), WARM_AFTER_MS);
-  const said = await engines.quick.solve(question, { ...limits, seconds });
+  const said = await engines.quick.solve(question, { ...limits, seconds, secondsToFirst: seconds });
   clearTimeout(warming);
   const quick = certified(question, said, limits.gap);
   if (quick.kind === "optimal") return timed(quick);

@@ -14,6 +14,8 @@ const HELD_WITHIN = { waste: 0.0005, cost: 0.001, balanced: 0.001 };
 const FRESHEST_SECONDS = 1.5;
 /** Most seconds for taking back what later stages gave up of proved least waste. */
 const TIGHT_SECONDS = 0.5;
+/** A first point is waited for so long at least: a little late, it is better than no answer. */
+const SECONDS_TO_FIRST = 0.4;
 /** No later stage is begun with less time: an engine would not come to an answer. */
 const LEAST_SECONDS = 0.05;
 /** Of the engines, in kilograms or currency units, for each unit of 1 + |value|. */
@@ -79,7 +81,9 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
       {
         engines: options.engines,
         seconds: Math.min(effort.most ?? Number.POSITIVE_INFINITY, left() * effort.share),
-        ...(effort.toFirst === undefined ? {} : { secondsToFirst: left() * effort.toFirst }),
+        ...(effort.toFirst === undefined
+          ? {}
+          : { secondsToFirst: Math.max(SECONDS_TO_FIRST, left() * effort.toFirst) }),
         gap: effort.gap,
         ...(options.engine === undefined ? {} : { engine: options.engine }),
         ...(effort.start === undefined ? {} : { start: effort.start }),

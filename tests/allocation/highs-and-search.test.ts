@@ -30,6 +30,20 @@ it("partners hear each other's points, and know the best of them", () => {
   for (const each of [one, two, other]) each?.close();
 });
 
+describe("HiGHS alone", () => {
+  it("goes on for a first point as long as it may, and ends when its time is up where it has one", async () => {
+    const { question } = asked(LARGE);
+    const limits = { seconds: 0.05, gap: 1e-6 };
+    expect(await highs.solve(question, limits)).toMatchObject({ kind: "failed" });
+    const first = await highs.solve(question, { ...limits, secondsToFirst: 120 });
+    if (first.kind !== "feasible") throw new Error(JSON.stringify(first));
+    expect(first.stoppedBy).toBe("timeLimit");
+    expect(first.seconds).toBeLessThan(60);
+    const kept = await highs.solve(question, { ...limits, secondsToFirst: 120, start: first.point });
+    expect(kept.seconds).toBeLessThan(30);
+  });
+});
+
 describe("HiGHS and the search together", () => {
   it("prove what HiGHS proves, and tell of both point and bound on the way", async () => {
     const { question } = asked({ seed: 1 });

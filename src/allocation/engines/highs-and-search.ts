@@ -95,10 +95,12 @@ export class HighsAndSearch implements Engine {
     const start = standing.found;
     const greet = greeter(work);
     const beside = { channel, askedSeconds };
+    const seconds = askedSeconds - standing.seconds;
     return this.#highs.solveBeside(beside, question, {
       ...limits,
       ...(start !== null && { start: [...start.point] }),
-      seconds: askedSeconds - standing.seconds,
+      seconds,
+      secondsToFirst: seconds,
       onProgress: (progress) => {
         standing.hear(progress);
         greet();

@@ -49,10 +49,12 @@ class Proof {
   readonly #tell: (news: News) => void;
   readonly #beside: Beside | null;
   #startsFromNothing = false;
+  #isAnyKnown: boolean;
 
   constructor(ask: Ask, tell: (news: News) => void) {
     this.#ask = ask;
     this.#tell = tell;
+    this.#isAnyKnown = ask.start !== null;
     this.#beside = ask.channel === null ? null : new Beside(ask.channel, ask);
   }
 
@@ -104,7 +106,7 @@ class Proof {
   }
 
   #run(options: Readonly<Record<string, OptionValue>>, matrix = this.#ask.matrix): Run {
-    const left = (this.#ask.until - Date.now()) / 1000;
+    const left = ((this.#isAnyKnown ? this.#ask.enough : this.#ask.until) - Date.now()) / 1000;
     const isTheQuestion = matrix === this.#ask.matrix;
     const model = openModel(matrix);
     try {
@@ -139,12 +141,13 @@ class Proof {
       model.info.get("primal_solution_status") === PRIMAL_FEASIBLE && Number.isFinite(objective);
     if (!isPoint) return { kind: "failed", reason: `it stopped at "${name}" without any point` };
     const solved = status === modelStatus.optimal;
+    const isTimeUp = status === modelStatus.timeLimit || status === modelStatus.interrupted;
     return {
       kind: "solved",
       point: model.getSolution().colValue,
       objective,
       bound: this.#bound(model, objective, solved),
-      stoppedBy: solved ? null : name,
+      stoppedBy: solved ? null : isTimeUp ? "timeLimit" : name,
     };
   }
 
@@ -159,21 +162,22 @@ class Proof {
   }
 
   #callbacks(): HighsCallbackMap {
-    const { id } = this.#ask;
+    const { id, enough } = this.#ask;
+    const isEnoughAt = enough - 1000 * reserve((enough - Date.now()) / 1000);
     const { mipImprovingSolution, mipInterrupt, mipLogging } = highs.constants.callbackType;
     const finite = (value = Number.NaN) => (Number.isFinite(value) ? value : null);
     return {
       [mipImprovingSolution]: ({ data }) => {
         const { mip_solution: point, objective_function_value: objective } = data;
         if (point === undefined || objective === undefined) return;
+        this.#isAnyKnown = true;
         this.#tell({ kind: "proposal", id, proposal: { point, objective } });
         this.#beside?.tell({ point, objective });
       },
-      ...(this.#beside !== null && {
-        [mipInterrupt]: ({ data, interrupt }: InterruptCallbackEvent) => {
-          if (this.#beside?.wantsAnEnd(finite(data.mip_dual_bound))) interrupt();
-        },
-      }),
+      [mipInterrupt]: ({ data, interrupt }: InterruptCallbackEvent) => {
+        if (this.#isAnyKnown && Date.now() > isEnoughAt) interrupt();
+        if (this.#beside?.wantsAnEnd(finite(data.mip_dual_bound))) interrupt();
+      },
       [mipLogging]: ({ data }) => {
         const best = finite(data.mip_primal_bound);
         this.#tell({ kind: "progress", id, best, bound: finite(data.mip_dual_bound) });

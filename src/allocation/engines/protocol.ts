@@ -6,8 +6,9 @@ export interface Ask {
   readonly id: number;
   readonly matrix: Matrix;
   readonly gap: number;
-  /** The moment, in milliseconds since 1970, at which an answer comes too late. */
+  /** The moment, in milliseconds since 1970, at which an answer comes too late, and the one from which any point will do. */
   readonly until: number;
+  readonly enough: number;
   readonly start: Float64Array | null;
   /** Name of the channel on which partners tell one another of better points. */
   readonly channel: string | null;

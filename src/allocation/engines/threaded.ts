@@ -61,7 +61,8 @@ export class ThreadedEngine implements Engine {
       {
         matrix,
         gap: limits.gap,
-        until: Date.now() + limits.seconds * 1000,
+        until: Date.now() + Math.max(limits.seconds, limits.secondsToFirst ?? 0) * 1000,
+        enough: Date.now() + limits.seconds * 1000,
         start: limits.start === undefined ? null : Float64Array.from(limits.start),
         channel,
       },
