@@ -84,10 +84,11 @@ export function freshestQuestion(plan: PlanModel, model: Model, point: readonly 
     handles.cuts,
     ({ item, breakdown }) => `${item.name} | ${breakdown}`,
   ).entries()) {
-    const used = ways.flatMap(({ item, variable }) => {
-      const limit = Math.min(limitOf(variable), unitsOf(item, plan, point));
-      return price([[variable, limit]], CUT) ?? [];
-    });
+    const [first] = ways;
+    const most = first === undefined ? 0 : unitsOf(first.item, plan, point);
+    const used = ways.flatMap(
+      ({ variable }) => price([[variable, Math.min(limitOf(variable), most)]], CUT) ?? [],
+    );
     price(
       used.map((variable) => [variable, 1]),
       WAY_OF_CUTTING,

@@ -124,10 +124,8 @@ export function partsInCuttingOrder(scenario: Scenario): string[] {
  * the freezer are short; else null, for whenever it is wanted.
  */
 export function servicesToWorkBefore(step: Step, lot: LotNode, scenario: Scenario): (number | null)[] {
-  const inTime = scenario.services.flatMap((_, service) =>
-    usableAt(lot, service, scenario) ? [service] : [],
-  );
-  return isWorkedByService(step, scenario) || inTime.length === 0 ? inTime : [null];
+  if (!isWorkedByService(step, scenario)) return usableAt(lot, lot.firstService, scenario) ? [null] : [];
+  return scenario.services.flatMap((_, service) => (usableAt(lot, service, scenario) ? [service] : []));
 }
 
 /** So is a step that works on from such a one. */

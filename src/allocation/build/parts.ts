@@ -246,11 +246,11 @@ export function drawUnit(lot: LotNode): number {
 /** Most kilograms that can come into each lot. */
 function mostInflow({ scenario, network, handles, builder, demand }: BuildContext): number[] {
   const inflow: number[] = [];
+  const cuts = groupBy(handles.cuts, ({ service }) => service);
   for (const lot of network.lots) {
     let most = 0;
     if (lot.origin.kind === "cut") {
-      for (const cut of handles.cuts) {
-        if (cut.service !== lot.origin.service) continue;
+      for (const cut of cuts.of(lot.origin.service)) {
         const made = cut.item.breakdowns
           .find(({ name }) => name === cut.breakdown)
           ?.yields.find(({ part }) => part === lot.part);

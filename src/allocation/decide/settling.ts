@@ -122,19 +122,18 @@ function directWeight(lot: LotNode, scenario: Scenario, cuts: ItemDecisions["cut
  * for all but what was itself rounded up.
  */
 export function askSourcesForEnough(settlings: readonly Settling[], { scaleStep }: Scenario): void {
+  const byOrigin = groupBy(settlings, ({ lot }) => originKey(lot.origin));
   for (const { lot, direct, goings, draws, gives, keep } of [...settlings].reverse()) {
     const asked = total([
       ...[...goings, ...draws].map(({ weight }) => weight),
       ...gives.map(({ proposed }) => proposed),
       keep,
     ]);
-    const feeding = settlings.flatMap((source) =>
-      originKey(source.lot.origin) === originKey(lot.origin)
-        ? source.draws.flatMap((draw) => {
-            const made = draw.step.yields.find(({ part }) => part === lot.part);
-            return made === undefined || made.fraction.isZero() ? [] : [{ draw, fraction: made.fraction }];
-          })
-        : [],
+    const feeding = byOrigin.of(originKey(lot.origin)).flatMap((source) =>
+      source.draws.flatMap((draw) => {
+        const made = draw.step.yields.find(({ part }) => part === lot.part);
+        return made === undefined || made.fraction.isZero() ? [] : [{ draw, fraction: made.fraction }];
+      }),
     );
     const largestFirst = feeding
       .filter(({ draw }) => draw.pieces === null)

@@ -4,6 +4,7 @@ import {
   NO_WEIGHT,
   plus,
   scale,
+  smaller,
   times,
   toGrams,
   total,
@@ -173,7 +174,10 @@ export function lifeFaults(decision: Decision, scenario: Scenario): Fault[] {
   return scenario.items.flatMap((item) => itemLifeFaults(item, decision, scenario));
 }
 
-/** Whatever comes in from one day on and keeps to another no longer is cut or binned between the two. */
+/**
+ * What is cut or binned is taken from what goes off first, which leaves as much as can be for later: then nothing is
+ * left of what came in when its last day is over.
+ */
 function itemLifeFaults(item: Item, decision: Decision, scenario: Scenario): Fault[] {
   const dayOf = (service: number): number => scenario.services[service]?.day ?? 0;
   const lots = [
@@ -185,15 +189,26 @@ function itemLifeFaults(item: Item, decision: Decision, scenario: Scenario): Fau
         from: dayOf(service),
         lastDay: item.keepsDays === null ? null : dayOf(service) + item.keepsDays - 1,
       })),
-  ].filter(({ lastDay }) => lastDay !== null && lastDay <= dayOf(scenario.services.length - 1));
-  const ends = [...decision.cuts, ...decision.binned].filter((entry) => entry.item === item.name);
-  return lots.flatMap(({ from }) =>
-    lots.flatMap(({ lastDay: end }) => {
-      if (end === null || end < from) return [];
-      const due = lots.filter((lot) => lot.from >= from && lot.lastDay !== null && lot.lastDay <= end);
-      const used = ends.filter(({ service }) => dayOf(service) >= from && dayOf(service) <= end);
-      const short = minus(total(due.map(({ weight }) => weight)), total(used.map(({ weight }) => weight)));
-      return short > NO_WEIGHT ? [`${item.name}: ${toGrams(short)} g kept past day ${end + 1}`] : [];
-    }),
-  );
+  ].flatMap(({ lastDay, ...lot }) => (lastDay === null ? [] : [{ ...lot, lastDay, left: lot.weight }]));
+  lots.sort((a, b) => a.lastDay - b.lastDay);
+  const ends = [...decision.cuts, ...decision.binned]
+    .filter((entry) => entry.item === item.name)
+    .sort((a, b) => a.service - b.service);
+  let gone = 0;
+  for (const { service, weight } of ends) {
+    const day = dayOf(service);
+    while ((lots[gone]?.lastDay ?? day) < day || lots[gone]?.left === NO_WEIGHT) gone++;
+    let rest = weight;
+    for (let at = gone; at < lots.length && rest > NO_WEIGHT; at++) {
+      const lot = lots[at];
+      if (lot === undefined || lot.from > day) continue;
+      const taken = smaller(lot.left, rest);
+      lot.left = minus(lot.left, taken);
+      rest = minus(rest, taken);
+    }
+  }
+  const lastDay = dayOf(scenario.services.length - 1);
+  return lots
+    .filter((lot) => lot.lastDay <= lastDay && lot.left > NO_WEIGHT)
+    .map((lot) => `${item.name}: ${toGrams(lot.left)} g kept past day ${lot.lastDay + 1}`);
 }

@@ -67,13 +67,15 @@ const weightsOf = (list: readonly { readonly weight: Weight }[]): Weight =>
 /** Nothing goes on from a lot before a service that has not come into it by then, but for a step of the scale each. */
 export function inTimeFaults(decision: Decision, scenario: Scenario): Fault[] {
   return [...lotBooks(decision, scenario).values()].flatMap(({ lot, direct, made, goings, drawn }) =>
-    scenario.services.flatMap(({ name }, service) => {
+    [...new Set([...goings, ...drawn].map(({ service }) => service))].flatMap((service) => {
       const by = <T extends { service: number }>(list: readonly T[]): T[] =>
         list.filter((entry) => entry.service <= service);
       const out = [...by(goings), ...by(drawn)];
       const short = minus(weightsOf(out), plus(direct, weightsOf(by(made))));
       return short > times(scenario.scaleStep, out.length)
-        ? [`${lot.part}: ${toGrams(short)} g are used by ${name} that are made later`]
+        ? [
+            `${lot.part}: ${toGrams(short)} g are used by ${scenario.services[service]?.name} that are made later`,
+          ]
         : [];
     }),
   );
