@@ -29,10 +29,15 @@ export type Weightiness = "regular" | "semibold";
 
 /** Width of one line of text, in the unit of `size`, the font's em. */
 export function textWidth(text: string, size: number, weightiness: Weightiness = "regular"): number {
-  const table = weightiness === "regular" ? REGULAR : SEMIBOLD;
   let sum = 0;
-  for (const letter of text) sum += table.get(letter.codePointAt(0) ?? 0) ?? UNKNOWN;
+  for (const letter of text) sum += letterWidth(letter, weightiness);
   return (sum * size) / 1000;
+}
+
+/** In thousandths of an em. */
+function letterWidth(letter: string, weightiness: Weightiness): number {
+  const table = weightiness === "regular" ? REGULAR : SEMIBOLD;
+  return table.get(letter.codePointAt(0) ?? 0) ?? UNKNOWN;
 }
 
 /**
@@ -55,18 +60,35 @@ export function wrap(
       continue;
     }
     if (line !== "") lines.push(line);
-    let rest = word;
-    while (!fits(rest)) {
-      let cut = rest.length - 1;
-      while (cut > 1 && !fits(`${rest.slice(0, cut)}-`)) cut--;
-      if (cut < 1 || rest.length < 2) break;
-      lines.push(`${rest.slice(0, cut)}-`);
-      rest = rest.slice(cut);
-    }
-    line = rest;
+    const pieces = fits(word) ? [word] : broken(word, (most * 1000) / size, weightiness);
+    lines.push(...pieces.slice(0, -1));
+    line = pieces.at(-1) ?? "";
   }
   if (line !== "" || lines.length === 0) lines.push(line);
   return lines;
+}
+
+/** A word in pieces of at most so many thousandths of an em, or a letter, each but the last with a hyphen. */
+function broken(word: string, most: number, weightiness: Weightiness): string[] {
+  const hyphen = letterWidth("-", weightiness);
+  const letters = [...word].map((letter) => ({ letter, width: letterWidth(letter, weightiness) }));
+  let rest = letters.reduce((sum, { width }) => sum + width, 0);
+  let room = most;
+  let isLast = rest <= room;
+  const pieces: string[] = [];
+  let piece = "";
+  for (const { letter, width } of letters) {
+    if (piece !== "" && !isLast && width + hyphen > room) {
+      pieces.push(`${piece}-`);
+      piece = "";
+      room = most;
+      isLast = rest <= room;
+    }
+    piece += letter;
+    room -= width;
+    rest -= width;
+  }
+  return [...pieces, piece];
 }
 
 function widths(ascii: string, latin: string): ReadonlyMap<number, number> {

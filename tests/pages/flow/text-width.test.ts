@@ -45,4 +45,27 @@ describe("breaking labels", () => {
     for (const line of lines) expect(textWidth(line, 11)).toBeLessThanOrEqual(40);
     expect(lines.join("").replaceAll("-", "")).toBe("Kartoffelpuffer");
   });
+
+  it("breaks between letters, also those of two code units, and ends without a hyphen", () => {
+    const word = "𝒶".repeat(30);
+    const lines = wrap(word, 40, 11);
+    expect(lines.map((line) => line.replace(/-$/, "")).join("")).toBe(word);
+    expect(lines.at(-1)).not.toMatch(/-$/);
+    for (const line of lines) expect(line).toMatch(/^(?:𝒶)+-?$/u);
+    expect(wrap("abc", 1, 11)).toEqual(["a-", "b-", "c"]);
+  });
+
+  it("takes time that grows with a word, not with its square", () => {
+    const time = (letters: number): number =>
+      Math.min(
+        ...[1, 2, 3].map(() => {
+          const began = performance.now();
+          wrap("a".repeat(letters), 60, 11);
+          return performance.now() - began;
+        }),
+      );
+    time(10_000);
+    // Eight times the letters: 8 by length, 64 by its square.
+    expect(time(80_000) / time(10_000)).toBeLessThan(30);
+  });
 });
