@@ -1,3 +1,3 @@
 /** Records: the kitchen's files by name, saved whole or not at all. */
 export { planFile, weighInFile, yieldTestsFile } from "./names.js";
-export { changeFile, NotSaved, saveFile } from "./save.js";
+export { changeFile, changeFiles, finishSaving, NotSaved, saveFile } from "./save.js";

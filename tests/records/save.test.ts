@@ -1,10 +1,12 @@
 import { execFile } from "node:child_process";
-import { mkdirSync, readdirSync, readFileSync, symlinkSync, utimesSync, writeFileSync } from "node:fs";
+import { mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
 import {
   changeFile,
+  changeFiles,
+  finishSaving,
   NotSaved,
   planFile,
   saveFile,
@@ -61,14 +63,28 @@ describe("a file saved", () => {
     expect(readdirSync(scratch.path)).toEqual(["yield-tests.csv"]);
   });
 
-  it.each(["write", "fsync", "rename"])("is as it was after a crash in its %s", async (call) => {
+  it.each(["write", "fsync", "rename"])(
+    "is as it was after a crash in its %s, and nothing is left of it",
+    async (call) => {
+      writeFileSync(file, "as it was\n");
+      expect(await runFixture("die-while-saving.mjs", call, "1", file, "half")).toBe("SIGKILL");
+      expect(readFileSync(file, "utf8")).toBe("as it was\n");
+      expect(readdirSync(scratch.path).length).toBeGreaterThan(2);
+      const began = performance.now();
+      await changeFile(file, (text) => `${text}and more\n`);
+      expect(performance.now() - began).toBeLessThan(5_000);
+      expect(readFileSync(file, "utf8")).toBe("as it was\nand more\n");
+      expect(readdirSync(scratch.path)).toEqual(["yield-tests.csv"]);
+    },
+  );
+
+  it("is as it was where the disk takes the half of it", async () => {
     writeFileSync(file, "as it was\n");
-    expect(await runFixture("die-while-saving.mjs", file, "half", call)).toBe("SIGKILL");
+    await expect(runFixture("save-on-full-disk.mjs", file, "so much longer\n")).rejects.toThrow(
+      "the disk is full. Make room, then save again",
+    );
     expect(readFileSync(file, "utf8")).toBe("as it was\n");
-    const longAgo = new Date(Date.now() - 60_000);
-    utimesSync(`${file}.lock`, longAgo, longAgo);
-    await changeFile(file, (text) => `${text}and more\n`);
-    expect(readFileSync(file, "utf8")).toBe("as it was\nand more\n");
+    expect(readdirSync(scratch.path)).toEqual(["yield-tests.csv"]);
   });
 
   it("holds what two programs and this one add at once, nothing of it lost", async () => {
@@ -107,6 +123,58 @@ describe("a file saved", () => {
   });
 });
 
+describe("files saved together", () => {
+  const other = () => join(scratch.path, "lunch.plan.json");
+  const both = () => [readFileSync(file, "utf8"), readFileSync(other(), "utf8")];
+
+  it.each([
+    ...(["write", "fsync", "rename"] as const).flatMap((call) =>
+      [1, 2, 3].map((which) => [call, which, "old"] as const),
+    ),
+    ["renameSync", 1, "new"] as const,
+    ["renameSync", 2, "new"] as const,
+    ["unlinkSync", 1, "new"] as const,
+  ])("are both old or both new after a crash in %s %i", async (call, which, wanted) => {
+    writeFileSync(file, "old");
+    writeFileSync(other(), "old");
+    const args = [file, "new", other(), "new"];
+    expect(await runFixture("die-while-saving.mjs", call, String(which), ...args)).toBe("SIGKILL");
+    await finishSaving(scratch.path);
+    expect(both()).toEqual([wanted, wanted]);
+    await changeFiles([file, other()], (texts) => texts.map((text) => `${text}er`));
+    expect(both()).toEqual([`${wanted}er`, `${wanted}er`]);
+    expect(readdirSync(scratch.path).sort()).toEqual(["lunch.plan.json", "yield-tests.csv"]);
+  });
+
+  it("are finished before the second of them alone is changed", async () => {
+    writeFileSync(file, "old");
+    const args = [other(), "new", file, "new"];
+    expect(await runFixture("die-while-saving.mjs", "renameSync", "1", ...args)).toBe("SIGKILL");
+    await changeFile(file, (text) => `${text}, and a figure`);
+    await finishSaving(scratch.path);
+    expect(both()).toEqual(["new, and a figure", "new"]);
+  });
+
+  it("are all as they were where one cannot be written", async () => {
+    writeFileSync(file, "old");
+    mkdirSync(other());
+    const saved = changeFiles([file, other()], () => ["new", "new"]);
+    await expect(saved).rejects.toThrow("there is a folder of this name");
+    expect(readFileSync(file, "utf8")).toBe("old");
+    expect(readdirSync(scratch.path).sort()).toEqual(["lunch.plan.json", "yield-tests.csv"]);
+  });
+
+  it("leave alone a note that this program did not write", async () => {
+    writeFileSync(file, "old");
+    writeFileSync(
+      join(scratch.path, "x.commit"),
+      JSON.stringify([{ from: "yield-tests.csv", to: "../out" }]),
+    );
+    await finishSaving(scratch.path);
+    expect(readdirSync(scratch.path).sort()).toEqual(["x.commit", "yield-tests.csv"]);
+  });
+});
+
 describe("a file that cannot be saved", () => {
   it("is a problem with a remedy where its folder is missing", async () => {
     const lost = join(scratch.path, "no", "plan.json");
@@ -119,6 +187,15 @@ describe("a file that cannot be saved", () => {
     };
     expect(await problemOf(saveFile(lost, ""))).toEqual(problem);
     expect(await problemOf(changeFile(lost, () => ""))).toEqual(problem);
+  });
+
+  it("is a problem where its name is too long", async () => {
+    const long = join(scratch.path, `${"a".repeat(300)}.csv`);
+    const wording = {
+      what: "the name is too long for this disk",
+      remedy: expect.stringContaining("shorter"),
+    };
+    expect(await problemOf(saveFile(long, ""))).toMatchObject({ file: long, ...wording });
   });
 
   it("is a problem where a folder has its name", async () => {

@@ -42,7 +42,6 @@ const ONE_DOOR: Readonly<Record<string, readonly string[]>> = {
   express: ["server/"],
   helmet: ["server/"],
   "write-file-atomic": ["records/"],
-  "proper-lockfile": ["records/"],
 };
 
 /** Rooms that touch neither files nor processes. */
