@@ -1,9 +1,11 @@
+import { dirname } from "node:path";
 import { Engines } from "../allocation/index.js";
 import type { Aim, Scenario } from "../kitchen/index.js";
 import { loadScenario } from "../kitchen-files/index.js";
 import { CostingError } from "../ledger/index.js";
 import { type Page, pageAssets } from "../pages/index.js";
 import { problemText } from "../reading/index.js";
+import { finishSaving } from "../records/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import type { Terminal } from "./terminal.js";
 import { folderObstacle, writeFolder } from "./write-folder.js";
@@ -28,6 +30,7 @@ export async function answering(
   const engines = new Engines();
   engines.warm();
   try {
+    await finishSaving(dirname(file));
     const { scenario, problems } = await loadScenario(file, aim);
     for (const problem of problems) terminal.complain(problemText(problem));
     if (scenario === null || problems.length > 0) return EXIT.wrongInput;

@@ -1,4 +1,4 @@
-import { keepPlan } from "../kitchen-files/index.js";
+import { keepPlan } from "../keeping/index.js";
 import { renderPages } from "../pages/index.js";
 import type { Planned } from "../planning/index.js";
 import { type Problem, problemText } from "../reading/index.js";

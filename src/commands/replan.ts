@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import type { PlanJson } from "../contract/index.js";
-import { keepPlan, readKeptPlan } from "../kitchen-files/index.js";
+import { keepPlan } from "../keeping/index.js";
+import { readKeptPlan } from "../kitchen-files/index.js";
 import { replanPage, replanText, writingFor } from "../pages/index.js";
 import { progressLine, type Replanned, replan } from "../planning/index.js";
 import { problemText } from "../reading/index.js";
@@ -74,7 +75,7 @@ async function show(
   const say = json === true ? terminal.complain : terminal.print;
   if (out !== undefined) writePages(out, [replanPage(words, scenario)], say);
   if (keep !== true) return EXIT.plan;
-  const { kept, problems } = await keepPlan(file, plan, scenario);
+  const { kept, problems } = await keepPlan(file, plan, scenario, before);
   for (const problem of problems) terminal.complain(problemText(problem));
   if (kept === null) return EXIT.wrongInput;
   say(`Kept: ${kept.plan}`);

@@ -1,5 +1,5 @@
 import { readFile } from "node:fs/promises";
-import { basename } from "node:path";
+import { basename, dirname } from "node:path";
 import { Engines } from "../allocation/index.js";
 import { hasPlan, type PlanJson, planSchema } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
@@ -8,6 +8,7 @@ import { type Writing, wasteAccountsPage, wasteFigures, wasteText, writingFor } 
 import { planScenario } from "../planning/index.js";
 import { Decimal, grams, NO_WEIGHT, scale, toGrams, total } from "../quantity/index.js";
 import { problemText } from "../reading/index.js";
+import { finishSaving } from "../records/index.js";
 import {
   accountOf,
   accountsCsv,
@@ -85,6 +86,7 @@ async function ofJson(file: string): Promise<Read> {
 }
 
 async function ofScenario(file: string, seconds: number): Promise<Read> {
+  await finishSaving(dirname(file));
   const { scenario, problems } = await loadScenario(file);
   if (scenario === null || problems.length > 0) return { problems: problems.map(problemText) };
   const kept = await keptAt(file, scenario);

@@ -7,5 +7,6 @@ export * from "./figures.js";
 export * from "./form-choice.js";
 export * from "./kept.js";
 export * from "./plan.js";
+export { planHash } from "./plan-hash.js";
 export * from "./tradeoff.js";
 export * from "./worth.js";

@@ -3,6 +3,7 @@ import { keepLedger } from "../ledger/index.js";
 import { composeDecision } from "./compose.js";
 import { decisionOf, withStockOf } from "./decision-of.js";
 import { type PlanJson, planSchema } from "./plan.js";
+import { knownAs } from "./plan-hash.js";
 
 /** What a plan kept by any version of the program holds; other fields were added since. */
 const keptSchema = planSchema.partial().required({
@@ -28,12 +29,12 @@ const keptSchema = planSchema.partial().required({
  */
 export function keptPlan(json: unknown, scenario: Scenario): PlanJson | null {
   const whole = planSchema.safeParse(json);
-  if (whole.success) return whole.data;
+  if (whole.success) return knownAs(whole.data, json);
   const kept = keptSchema.safeParse(json);
   if (!kept.success) return null;
   const decision = decisionOf(kept.data, scenario);
   const then = withStockOf(kept.data, scenario);
   const anew = composeDecision(then, decision, keepLedger(then, decision));
   const stated = Object.fromEntries(Object.entries(kept.data).filter(([, value]) => value !== undefined));
-  return planSchema.parse({ ...anew, ...stated });
+  return knownAs(planSchema.parse({ ...anew, ...stated }), json);
 }

@@ -20,6 +20,8 @@ export interface WeighInFormOptions extends DocumentOptions {
   /** By the key of the row. */
   readonly errors: ReadonlyMap<string, string>;
   readonly initials: string;
+  /** What was written and has no row, in words. */
+  readonly strays: readonly string[];
 }
 
 type FormRow = {
@@ -43,7 +45,8 @@ export function weighInFormPage(
   before: ReadonlyMap<string, FilledRow>,
   options: WeighInFormOptions,
 ): Page {
-  const { action, happened, learn, file, said, isWrong, problems, errors, initials, ...layout } = options;
+  const { action, happened, learn, file, said, isWrong, problems, errors, initials, strays, ...layout } =
+    options;
   const writing = writingFor(scenario);
   const byRow = new Map(rows.map((filled) => [filled.row, filled]));
   let count = 0;
@@ -81,6 +84,7 @@ export function weighInFormPage(
       problems: problems.map((text) => text),
       closed: isClosed ? [{ happened, learn }] : [],
       initials,
+      strays: strays.map((text) => text),
       sections,
     },
     layout,

@@ -57,8 +57,17 @@ export async function changeFiles(
   }
 }
 
-/** Finishes in a folder what a program that was ended had begun to save together. */
+/**
+ * Finishes in a folder what a program that was ended had begun to save together. Whoever reads calls it first; where
+ * it cannot be done, as on a disk that may only be read, the files are as they were found.
+ */
 export async function finishSaving(folder: string): Promise<void> {
+  await finish(folder).catch((error: unknown) => {
+    if (!(error instanceof NotSaved)) throw error;
+  });
+}
+
+async function finish(folder: string): Promise<void> {
   for (const { file, moves } of await notesIn(folder)) {
     const locks = await lockAll(
       moves.map(({ to }) => to),
@@ -84,7 +93,7 @@ async function lockedWhole(files: readonly string[], pathOf: (file: string) => s
     const notes = (await Promise.all(folders.map(notesIn))).flat();
     if (!notes.some((note) => isAbout(note, files))) return locks;
     await release(locks);
-    for (const folder of folders) await finishSaving(folder);
+    for (const folder of folders) await finish(folder);
   }
 }
 

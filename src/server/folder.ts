@@ -4,6 +4,7 @@ import { basename, join } from "node:path";
 import { isTestCard, type Scenario } from "../kitchen/index.js";
 import { loadScenarioText, readOwnTests } from "../kitchen-files/index.js";
 import type { Problem, Source } from "../reading/index.js";
+import { finishSaving } from "../records/index.js";
 
 /** A scenario file as it was read: the same content, with the same own yield tests beside it, has the same hash. */
 export interface ScenarioFile {
@@ -50,6 +51,7 @@ export class Folder {
 
   /** The file of that name, read anew when its content has changed; null when the folder holds none. */
   async read(name: string): Promise<ScenarioFile | null> {
+    await finishSaving(this.path);
     const text = (await this.#yaml()).find(({ file }) => file === name)?.text;
     if (text === undefined || isTestCard(text)) return null;
     const found = await readOwnTests(this.path);

@@ -1,4 +1,4 @@
-import type { PlanJson } from "../contract/index.js";
+import { type PlanJson, planHash } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { fill, orderWords, writingFor } from "../pages/index.js";
 import { grams, ZERO } from "../quantity/index.js";
@@ -16,6 +16,8 @@ interface Happened {
 /** One figure that may be written: what it is of, and where it goes. */
 interface Field {
   readonly id: string;
+  /** What it is of, in words, so that it is never taken for a field of another plan. */
+  readonly name: string;
   readonly put: (happened: Happened, figure: Figure) => void;
   readonly label: string;
   readonly planned: string;
@@ -36,10 +38,11 @@ export function replanScreen(
   typed: Typed,
   problems: readonly string[],
 ): string {
-  const written = (id: string): string => typed.get(id)?.[0] ?? "";
+  const written = (name: string): string => typed.get(name)?.[0] ?? "";
   const bought = typed.get("canBuy") ?? [];
   return fill("replan-form", {
     ...frame("On the day", {}),
+    plan: planHash(kept),
     problems,
     services: scenario.services.map(({ name }) => ({
       name,
@@ -47,8 +50,14 @@ export function replanScreen(
     })),
     groups: groupsOf(scenario, kept).map(({ title, fields }) => ({
       title,
-      open: fields.some(({ id }) => written(id) !== "") ? "open" : "",
-      fields: fields.map(({ id, label, planned }) => ({ id, label, planned, typed: written(id) })),
+      open: fields.some(({ name }) => written(name) !== "") ? "open" : "",
+      fields: fields.map(({ id, name, label, planned }) => ({
+        id,
+        name,
+        label,
+        planned,
+        typed: written(name),
+      })),
     })),
     canBuy: scenario.items
       .filter(({ buying }) => buying !== null)
@@ -60,13 +69,35 @@ export function replanScreen(
 /** What was typed, as the text of a file of what happened: JSON is YAML. Figures are read by that file's own rules. */
 export function happenedText(scenario: Scenario, kept: PlanJson, typed: Typed): string {
   const happened: Happened = { covers: {}, delivered: {}, cut: {} };
-  for (const { id, put } of groupsOf(scenario, kept).flatMap(({ fields }) => fields)) {
-    const written = typed.get(id)?.[0] ?? "";
+  for (const { name, put } of groupsOf(scenario, kept).flatMap(({ fields }) => fields)) {
+    const written = typed.get(name)?.[0] ?? "";
     if (written !== "") put(happened, /^\d{1,9}$/.test(written) ? Number(written) : written);
   }
   const canBuy = typed.get("canBuy") ?? [];
   const bought = canBuy.length === 0 ? {} : { can_buy: canBuy };
   return JSON.stringify({ before: typed.get("before")?.[0] ?? "", ...happened, ...bought });
+}
+
+/** What a form holds beside its figures. */
+const OTHERS = ["plan", "before", "canBuy", "keep"];
+
+/**
+ * What speaks against reading a form: it was opened when another plan was kept, or holds what the form of this one
+ * does not; what was written there is said.
+ */
+export function notOfThisPlan(scenario: Scenario, kept: PlanJson, typed: Typed): string[] {
+  const fields = groupsOf(scenario, kept).flatMap((group) => group.fields);
+  const known = new Set([...OTHERS, ...fields.map(({ name }) => name)]);
+  const strays = [...typed].filter(([name, [written = ""]]) => !known.has(name) && written !== "");
+  const isOther = typed.get("plan")?.[0] !== planHash(kept);
+  return [
+    ...(isOther
+      ? [
+          "Another plan was kept since this form was opened. What you wrote is still here: look whether it fits this plan, then send it again.",
+        ]
+      : []),
+    ...strays.map(([name, [written = ""]]) => `${name}: the plan kept now has no place for “${written}”.`),
+  ];
 }
 
 function groupsOf(scenario: Scenario, kept: PlanJson): Group[] {
@@ -81,6 +112,7 @@ function groupsOf(scenario: Scenario, kept: PlanJson): Group[] {
       title: "Covers expected now",
       fields: services.map(({ name, covers }, index) => ({
         id: `covers-${index}`,
+        name: `covers: ${name}`,
         put: ({ covers: into }, figure) => {
           into[name] = figure;
         },
@@ -92,6 +124,7 @@ function groupsOf(scenario: Scenario, kept: PlanJson): Group[] {
       title: "What was delivered up to that service",
       fields: ordered.map(({ name, words }, index) => ({
         id: `delivered-${index}`,
+        name: `delivered: ${name}`,
         put: ({ delivered }, figure) => {
           delivered[name] = figure;
         },
@@ -104,6 +137,7 @@ function groupsOf(scenario: Scenario, kept: PlanJson): Group[] {
         title: `What the cuts for ${name} gave`,
         fields: partsCutFor(name, kept).map(([part, weight], index) => ({
           id: `cut-${service}-${index}`,
+          name: `cut: ${name}: ${part}`,
           put: ({ cut }, figure) => {
             cut[name] = { ...cut[name], [part]: figure };
           },

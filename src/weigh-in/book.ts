@@ -19,6 +19,8 @@ export interface Note {
 /** The weigh-in as read: every row planned or added, with what was written into it. */
 export interface Sheet {
   readonly file: string;
+  /** The hash of the plan it says it is of; null where it does not. */
+  readonly ofPlan: string | null;
   readonly rows: readonly Row[];
   readonly readings: ReadonlyMap<Row, Reading>;
   readonly notes: ReadonlyMap<Row, Note>;

@@ -1,4 +1,11 @@
-import { composeDecision, decisionOf, type PlanJson, PlanMismatch, withStockOf } from "../contract/index.js";
+import {
+  composeDecision,
+  decisionOf,
+  type PlanJson,
+  PlanMismatch,
+  planHash,
+  withStockOf,
+} from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { CostingError, keepLedger, type Ledger, NothingToCarry } from "../ledger/index.js";
 import { scaleWithStep } from "../quantity/index.js";
@@ -40,7 +47,7 @@ export function whatHappened(
   const rows = rowsOfPlan(plan, now, planFile);
   if (!Array.isArray(rows)) return { happened: null, problems: [rows] };
   const scenario = withStockOf(plan, now);
-  const { sheet, problems } = readWeighIn(weighIn, rows, scenario);
+  const { sheet, problems } = readWeighIn(weighIn, rows, scenario, planHash(plan));
   if (problems.length > 0) return { happened: null, problems };
   const { reckoned, problems: gaps } = reckon(sheet, scenario, decisionOf(plan, scenario).purchases);
   if (reckoned === null) return { happened: null, problems: gaps };

@@ -12,6 +12,6 @@ export { type Happened, rowsOfPlan, type WeighedRow, whatHappened } from "./happ
 export { type Learnt, learn, type NoTest, yieldTestsOf } from "./learn.js";
 export { rowsToPrint } from "./printed.js";
 export { holdsFigures } from "./read.js";
-export { type Change, type FilledRow, filledRows, refilled } from "./refill.js";
+export { type Change, carriedOver, type FilledRow, filledRows, refilled } from "./refill.js";
 export { countedIn, figureOf, LOSS, lotText, type Row, WATER } from "./row.js";
 export { type Filled, writeWeighIn } from "./write.js";

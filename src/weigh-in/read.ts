@@ -15,7 +15,16 @@ import { addedRows } from "./added.js";
 import type { Note, Reading, Sheet } from "./book.js";
 import { cellsKey, type NameCells, nameCells, WEIGH_IN_COLUMNS } from "./columns.js";
 import * as words from "./reading-words.js";
-import { countedIn, isWeightUnit, type Measure, ONE_COUNTED, type Row, rowKey, WHATS } from "./row.js";
+import {
+  countedIn,
+  isWeightUnit,
+  type Measure,
+  OF_PLAN,
+  ONE_COUNTED,
+  type Row,
+  rowKey,
+  WHATS,
+} from "./row.js";
 
 const MOST_WEIGHT = grams("10000000");
 const MOST_COST = money("10000000");
@@ -23,12 +32,15 @@ const MOST_COUNT = 100_000_000n;
 
 /**
  * Reads a filled weigh-in against the rows there were to weigh. A row left blank is not weighed; one that was not
- * planned is added where the scenario knows what it speaks of. Every problem is reported by file, line and column.
+ * planned is added where the scenario knows what it speaks of. Every problem is reported by file, line and column. One
+ * that says it is of another plan than the one with this hash is not read; of one of an earlier version, which does
+ * not say, the numbers planned tell.
  */
 export function readWeighIn(
   source: Source,
   planned: readonly Row[],
   scenario: Scenario,
+  plan: string,
 ): { sheet: Sheet; problems: Problem[] } {
   const table = readCsv(source, WEIGH_IN_COLUMNS);
   const problems: Problem[] = [...table.problems];
@@ -37,7 +49,12 @@ export function readWeighIn(
   const readings = new Map<Row, Reading>();
   const notes = new Map<Row, Note>();
   const places = new Map<Row, Position>();
-  for (const line of table.rows) {
+  const named = table.rows.filter((line) => line.cell("what").text.toLowerCase() === OF_PLAN);
+  const ofPlan = named[0]?.cell("name").text.toLowerCase() ?? null;
+  const other = named.find((line) => line.cell("name").text.toLowerCase() !== plan);
+  if (other !== undefined) problems.push({ ...other.cell("name").position, ...words.ofAnotherPlan() });
+  for (const line of other === undefined ? table.rows : []) {
+    if (named.includes(line)) continue;
     const report = (column: string, wording: Wording) => {
       problems.push({ ...line.cell(column).position, ...wording });
     };
@@ -46,6 +63,10 @@ export function readWeighIn(
     if (measure === null) continue;
     const isBlank = line.cell("actual").text === "";
     let row = byCells.get(cellsKey(cells, measure));
+    if (row !== undefined && ofPlan === null && isPlannedOtherwise(line, row)) {
+      problems.push({ ...line.cell("planned").position, ...words.ofAnotherPlan() });
+      break;
+    }
     if (row === undefined && isBlank) continue;
     if (row === undefined) {
       const added = addedRows(cells, measure, scenario, report);
@@ -69,7 +90,7 @@ export function readWeighIn(
     const value = figureIn(line, row, { scenario, separator: table.separator }, report);
     if (value !== null) readings.set(row, { value, place: line.cell("actual").position });
   }
-  const sheet = { file: source.file, rows: [...rows.values()], readings, notes, places };
+  const sheet = { file: source.file, ofPlan, rows: [...rows.values()], readings, notes, places };
   return { sheet, problems: problems.sort(inFileOrder) };
 }
 
@@ -79,6 +100,12 @@ export function holdsFigures(source: Source): boolean {
   return (
     problems.length > 0 || rows.some((line) => line.cell("actual").text + line.cell("reason").text !== "")
   );
+}
+
+/** Whether another number was planned when the row was written. Weights may have been rounded otherwise. */
+function isPlannedOtherwise(line: CsvRow, { measure, planned }: Row): boolean {
+  const { text } = line.cell("planned");
+  return measure === "count" && /^\d+$/.test(text) && BigInt(text) * ONE_COUNTED !== planned;
 }
 
 function cellsOf(line: CsvRow): NameCells {

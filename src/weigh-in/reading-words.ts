@@ -9,6 +9,21 @@ export function unknownWhat(text: string, meant: string | null, known: readonly 
   };
 }
 
+export function ofAnotherPlan(): Wording {
+  return {
+    what: "this weigh-in is of another plan than the one that is kept here",
+    remedy:
+      "Put the plan back that it is of, or move this file away and keep the plan again, which gives a weigh-in to fill in",
+  };
+}
+
+export function noSuchRow(): Wording {
+  return {
+    what: "the plan kept now has no such row",
+    remedy: "Write it in a row of the plan, or in the file",
+  };
+}
+
 export function noUnit(currency: string): Wording {
   return {
     what: "`unit` is empty",

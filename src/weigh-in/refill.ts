@@ -1,14 +1,14 @@
-import type { PlanJson } from "../contract/index.js";
-import { withStockOf } from "../contract/index.js";
+import { type PlanJson, planHash, withStockOf } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import type { Problem, Source } from "../reading/index.js";
 import type { Note, Sheet } from "./book.js";
 import { rowsOfPlan } from "./happened.js";
 import { readWeighIn } from "./read.js";
+import { noSuchRow } from "./reading-words.js";
 import { type Row, rowKey } from "./row.js";
 import { exactText, NOTHING_FILLED, writeWeighIn } from "./write.js";
 
-/** A row of a weigh-in as it stands in its file, by a key that stays its own. */
+/** A row of a weigh-in as it stands in its file, by a key that stays its own and is of no other plan. */
 export interface FilledRow extends Note {
   readonly row: Row;
   readonly key: string;
@@ -31,12 +31,13 @@ export function filledRows(
   const read = sheetOf(plan, scenario, weighIn, planFile);
   if (read.sheet === null) return { rows: [], problems: read.problems };
   const { sheet } = read;
-  return { rows: sheet.rows.map((row) => filledRow(row, sheet, scenario)), problems: read.problems };
+  const of = shortHash(plan);
+  return { rows: sheet.rows.map((row) => filledRow(row, sheet, { scenario, of })), problems: read.problems };
 }
 
 /**
- * The text of a weigh-in file with some rows written anew, and by their keys what is wrong with those. Rows that
- * change are signed and timed.
+ * The text of a weigh-in file with some rows written anew, and by their keys what is wrong with those: one of another
+ * plan has no row here. Rows that change are signed and timed.
  */
 export function refilled(
   plan: PlanJson,
@@ -49,8 +50,13 @@ export function refilled(
     planFile,
   }: { changes: ReadonlyMap<string, Change>; by: string; time: string; planFile: string },
 ): { text: string; errors: ReadonlyMap<string, string>; problems: readonly Problem[] } {
-  const { rows, problems } = filledRows(plan, scenario, weighIn, planFile);
-  if (problems.length > 0) return { text: weighIn.text, errors: new Map(), problems };
+  const { sheet, problems } = sheetOf(plan, scenario, weighIn, planFile);
+  if (sheet === null || problems.length > 0) return { text: weighIn.text, errors: new Map(), problems };
+  const rows = sheet.rows.map((row) => filledRow(row, sheet, { scenario, of: shortHash(plan) }));
+  const keys = new Set(rows.map(({ key }) => key));
+  const strays = [...changes.keys()].filter((key) => !keys.has(key));
+  const { what: noRow, remedy: writeElse } = noSuchRow();
+  const unknown = strays.map((key) => [key, `${noRow}. ${writeElse}`] as const);
   const byRow = new Map(rows.map((filled) => [filled.row, filled]));
   const text = writeWeighIn(
     rows.map(({ row }) => row),
@@ -64,11 +70,15 @@ export function refilled(
       const signed = change.actual === undefined || actual === "" ? note : { by, time };
       return { actual, note: { ...note, ...signed, reason: change.reason ?? note.reason } };
     },
+    sheet.ofPlan,
   );
   const again = sheetOf(plan, scenario, { file: weighIn.file, text }, planFile);
-  const errors = new Map(
-    again.problems.map(({ line, what, remedy }) => [rows[line - 2]?.key ?? "", `${what}. ${remedy}`]),
-  );
+  const errors = new Map([
+    ...again.problems.map(
+      ({ line, what, remedy }) => [rows[line - 2]?.key ?? "", `${what}. ${remedy}`] as const,
+    ),
+    ...unknown,
+  ]);
   return { text, errors, problems: [] };
 }
 
@@ -80,17 +90,54 @@ function sheetOf(
 ): { sheet: Sheet | null; problems: readonly Problem[] } {
   const rows = rowsOfPlan(plan, scenario, planFile);
   return Array.isArray(rows)
-    ? readWeighIn(weighIn, rows, withStockOf(plan, scenario))
+    ? readWeighIn(weighIn, rows, withStockOf(plan, scenario), planHash(plan))
     : { sheet: null, problems: [rows] };
 }
 
-function filledRow(row: Row, { readings, notes }: Sheet, scenario: Scenario): FilledRow {
+interface Place {
+  readonly scenario: Scenario;
+  /** What is before the keys of this plan's rows and of no other's. */
+  readonly of: string;
+}
+
+function shortHash(plan: PlanJson): string {
+  return planHash(plan).slice(0, 16);
+}
+
+function filledRow(row: Row, { readings, notes }: Sheet, { scenario, of }: Place): FilledRow {
   const value = readings.get(row)?.value;
   const note = notes.get(row) ?? NOTHING_FILLED.note;
   return {
     row,
-    key: rowKey(row),
+    key: `${of} ${rowKey(row)}`,
     actual: value === undefined ? "" : exactText(row, value, scenario),
     ...note,
   };
+}
+
+/** What was written into the rows of another plan: what has a row here too, by its key here, and the rest in words. */
+export function carriedOver(
+  changes: ReadonlyMap<string, Change>,
+  rows: readonly FilledRow[],
+): { changes: ReadonlyMap<string, Change>; strays: readonly { words: string; change: Change }[] } {
+  const here = new Map(rows.map(({ row, key }) => [rowKey(row), key]));
+  const carried = new Map<string, Change>();
+  const strays: { words: string; change: Change }[] = [];
+  for (const [key, change] of changes) {
+    const name = key.replace(/^[0-9a-f]{16} /, "");
+    const known = here.get(name);
+    if (known === undefined) strays.push({ words: rowWords(name), change });
+    else carried.set(known, change);
+  }
+  return { changes: carried, strays };
+}
+
+/** The names in a row's key; a key that was never one of ours as it is. */
+function rowWords(key: string): string {
+  try {
+    const [what, , ...names] = JSON.parse(key) as unknown[];
+    return [what, ...names.slice(0, 3)].filter((name) => typeof name === "string" && name !== "").join(", ");
+  } catch {
+    return key;
+  }
 }

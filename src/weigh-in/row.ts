@@ -20,6 +20,9 @@ export const WHATS = [
 ] as const;
 export type What = (typeof WHATS)[number];
 
+/** The row that names the plan which a weigh-in is of, by its hash. */
+export const OF_PLAN = "plan";
+
 /** Weights are milligrams, costs ten-thousandths of the currency unit, counts thousandths of one. */
 export type Measure = "weight" | "count" | "cost";
 export const ONE_COUNTED = 1000n;

@@ -2,7 +2,7 @@ import type { Scenario } from "../kitchen/index.js";
 import { Decimal, milligrams, roundTogether, scaleWithStep, unitNamed } from "../quantity/index.js";
 import type { Note } from "./book.js";
 import { COLUMNS, nameCells, unitOf } from "./columns.js";
-import { figureOf, type Row } from "./row.js";
+import { figureOf, OF_PLAN, type Row } from "./row.js";
 
 /** What stands in a row's last columns; all blank on a form to be filled in. */
 export interface Filled {
@@ -12,11 +12,15 @@ export interface Filled {
 
 export const NOTHING_FILLED: Filled = { actual: "", note: { reason: "", by: "", time: "" } };
 
-/** The weigh-in as CSV: a row for everything there is to weigh, with what was planned and what is filled in. */
+/**
+ * The weigh-in as CSV: a row for everything there is to weigh, with what was planned and what is filled in, and the
+ * hash of its plan where that is given.
+ */
 export function writeWeighIn(
   rows: readonly Row[],
   scenario: Scenario,
   filled: (row: Row) => Filled = () => NOTHING_FILLED,
+  ofPlan: string | null = null,
 ): string {
   const { unit } = scaleWithStep(scenario.scaleStep);
   const lines = rows.map((row) => {
@@ -30,7 +34,9 @@ export function writeWeighIn(
     };
     return COLUMNS.map((column) => cell(cells[column])).join(",");
   });
-  return [COLUMNS.join(","), ...lines].map((line) => `${line}\n`).join("");
+  const named = COLUMNS.map((column) => (column === "what" ? OF_PLAN : column === "name" ? ofPlan : ""));
+  const last = ofPlan === null ? [] : [named.join(",")];
+  return [COLUMNS.join(","), ...lines, ...last].map((line) => `${line}\n`).join("");
 }
 
 /** A figure of a row in its unit, with a point for decimals and as many of them as the scale shows. */

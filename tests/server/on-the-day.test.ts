@@ -2,11 +2,14 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
+import { planHash } from "../../src/contract/index.js";
 import { keepPlan } from "../../src/kitchen-files/index.js";
 import { planScenario } from "../../src/planning/index.js";
 import { scenarioOf } from "../support/examples.js";
 import { TWO_EVENINGS } from "../support/scenarios.js";
 import { type Served, serve } from "../support/served.js";
+
+const DICE = "cut: Thursday: marrow dice";
 
 let served: Served;
 beforeAll(async () => {
@@ -17,6 +20,9 @@ beforeAll(async () => {
   await keepPlan(join(served.folder, "two.yaml"), plan, scenario);
 });
 afterAll(() => served.close());
+
+/** The plan that is kept, as the form of the day names it. */
+const kept = () => planHash(JSON.parse(readFileSync(join(served.folder, "two.plan.json"), "utf8")));
 
 async function sent(path: string, fields: Record<string, string>, from?: string) {
   const origin = served.server.url.slice(0, -1);
@@ -62,7 +68,7 @@ describe("planning the rest anew, served", () => {
   });
 
   it("says what changes, and keeps it where asked to", async () => {
-    const fields = { before: "Friday", "cut-0-1": "3.2 kg", canBuy: "marrow" };
+    const fields = { plan: kept(), before: "Friday", [DICE]: "3.2 kg", canBuy: "marrow" };
     const keptFile = join(served.folder, "two.plan.json");
     const before = readFileSync(keptFile, "utf8");
     const { status, text } = await sent("two.yaml/replan", fields);
@@ -73,15 +79,32 @@ describe("planning the rest anew, served", () => {
     expect(readFileSync(keptFile, "utf8")).not.toBe(before);
   });
 
+  it("takes no form of another plan, and keeps what was written", async () => {
+    const form = (await served.get("/scenario/two.yaml/replan")).text;
+    expect(form).toContain(`name="plan" value="${kept()}"`);
+    expect(form).toContain(`name="${DICE}"`);
+    const before = readFileSync(join(served.folder, "two.plan.json"), "utf8");
+    const fields = { before: "Friday", [DICE]: "3.1 kg", keep: "yes" };
+    for (const other of [{ plan: "a".repeat(64) }, {}] as Record<string, string>[]) {
+      const { status, text } = await sent("two.yaml/replan", { ...fields, ...other });
+      expect(status).toBe(409);
+      expect(text).toContain("Another plan was kept since this form was opened.");
+      expect(text).toContain('value="3.1 kg"');
+    }
+    const stray = await sent("two.yaml/replan", { ...fields, plan: kept(), "cut: Monday: peel": "2 kg" });
+    expect(stray.status).toBe(409);
+    expect(stray.text).toContain("cut: Monday: peel: the plan kept now has no place for “2 kg”.");
+    expect(readFileSync(join(served.folder, "two.plan.json"), "utf8")).toBe(before);
+  });
+
   it("keeps what was typed beside every problem, and says where there is no plan", async () => {
-    const wrong = { before: "Friday", "covers-0": "3", "cut-0-1": "<i>" };
+    const wrong = { plan: kept(), before: "Friday", "covers: Thursday": "3", [DICE]: "<i>" };
     const { status, text } = await sent("two.yaml/replan", wrong);
     expect(status).toBe(422);
     expect(text).toContain('value="&lt;i&gt;"');
     expect(text).toContain("Put these right first");
-    expect((await sent("two.yaml/replan", { before: "Friday", "covers-1": "90" })).text).toContain(
-      "<title>No plan",
-    );
+    const many = { plan: kept(), before: "Friday", "covers: Friday": "90" };
+    expect((await sent("two.yaml/replan", many)).text).toContain("<title>No plan");
     expect((await sent("two.yaml/replan", wrong, "http://elsewhere.example")).status).toBe(403);
   });
 });

@@ -1,3 +1,4 @@
+import { createHash } from "node:crypto";
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
@@ -27,10 +28,15 @@ function send(
     redirect: "manual",
   });
 }
+/** The plan that is kept, by the hash of its file. */
+const ofPlan = () =>
+  createHash("sha256")
+    .update(JSON.stringify(JSON.parse(readFileSync(fileOf("lunch.plan.json"), "utf8"))))
+    .digest("hex");
 /** The form's fields for one row, as a browser sends them. */
 function row(key: readonly unknown[], actual: string, was = "", reason = ""): [string, string][] {
   return [
-    ["key", JSON.stringify(key)],
+    ["key", `${ofPlan().slice(0, 16)} ${JSON.stringify(key)}`],
     ["was", was],
     ["wasReason", ""],
     ["actual", actual],

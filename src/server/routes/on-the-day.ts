@@ -2,8 +2,9 @@ import { basename, join } from "node:path";
 import express, { type Express, type Request, type Response } from "express";
 import type { PlanJson } from "../../contract/index.js";
 import { usesOf } from "../../insight/index.js";
+import { keepPlan } from "../../keeping/index.js";
 import { isIsoDate, parseWeight, type Scenario } from "../../kitchen/index.js";
-import { keepPlan, loadWithOffcut, readKeptPlan } from "../../kitchen-files/index.js";
+import { loadWithOffcut, readKeptPlan } from "../../kitchen-files/index.js";
 import { renderPages, replanPage, replanText, usesPage, writingFor } from "../../pages/index.js";
 import { type Replanned, replan } from "../../planning/index.js";
 import { isWording, type Problem } from "../../reading/index.js";
@@ -12,7 +13,7 @@ import { notFound } from "../answers.js";
 import type { Context } from "../context.js";
 import type { ScenarioFile } from "../folder.js";
 import { fromOwnPage } from "../guards.js";
-import { happenedText, replanScreen, type Typed } from "../replan-form.js";
+import { happenedText, notOfThisPlan, replanScreen, type Typed } from "../replan-form.js";
 import { addressOf, noticeScreen } from "../screens.js";
 import { withFile } from "./with-file.js";
 
@@ -66,6 +67,11 @@ export function addOnTheDayRoutes(app: Express, context: Context): void {
       const kept = await keptOf(file, pathOf(file), request, response);
       if (kept === null) return;
       const typed = typedIn(request.body);
+      const strange = notOfThisPlan(kept.scenario, kept.plan, typed);
+      if (strange.length > 0) {
+        response.status(409).send(replanScreen(kept.scenario, kept.plan, typed, strange));
+        return;
+      }
       const source = { file: "form", text: happenedText(kept.scenario, kept.plan, typed) };
       const work = context.planner.work((engines) =>
         replan({ plan: kept.plan, file: planFile(file.name) }, kept.scenario, source, {
@@ -85,7 +91,11 @@ export function addOnTheDayRoutes(app: Express, context: Context): void {
         return;
       }
       if (replanned.plan !== null && typed.has("keep")) {
-        const unsaved = await keepAnew(pathOf(file), replanned.plan, replanned.scenario);
+        const unsaved = await keepAnew(
+          pathOf(file),
+          { plan: replanned.plan, before: kept.plan },
+          replanned.scenario,
+        );
         if (unsaved.length > 0) {
           const words = unsaved.map(({ file: at, what, remedy }) => `${basename(at)}: ${what}. ${remedy}.`);
           response.status(409).send(noticeScreen("Not kept", words.join(" ")));
@@ -130,9 +140,13 @@ function answerOf(
   return replanPage(words, scenario, layoutOf(file)).html;
 }
 
-async function keepAnew(path: string, plan: PlanJson, scenario: Scenario): Promise<readonly Problem[]> {
+async function keepAnew(
+  path: string,
+  { plan, before }: { readonly plan: PlanJson; readonly before: PlanJson },
+  scenario: Scenario,
+): Promise<readonly Problem[]> {
   try {
-    return (await keepPlan(path, plan, scenario)).problems;
+    return (await keepPlan(path, plan, scenario, before)).problems;
   } catch (error) {
     if (error instanceof NotSaved) return [error.problem];
     throw error;

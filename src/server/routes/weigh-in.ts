@@ -1,12 +1,13 @@
 import { basename, join } from "node:path";
 import express, { type Express, type Request, type Response } from "express";
 import { hasPlan } from "../../contract/index.js";
+import { keepPlan } from "../../keeping/index.js";
 import type { Scenario } from "../../kitchen/index.js";
-import { fillIn, happenedAt, keepPlan, learnFrom, weighInAt } from "../../kitchen-files/index.js";
+import { fillIn, happenedAt, learnFrom, weighInAt } from "../../kitchen-files/index.js";
 import { renderHappened, weighInFormPage } from "../../pages/index.js";
 import { type Problem, problemText } from "../../reading/index.js";
 import { NotSaved, weighInFile } from "../../records/index.js";
-import type { Change, FilledRow } from "../../weigh-in/index.js";
+import { type Change, carriedOver, type FilledRow } from "../../weigh-in/index.js";
 import { notFound } from "../answers.js";
 import type { Context } from "../context.js";
 import type { ScenarioFile } from "../folder.js";
@@ -53,29 +54,40 @@ export function addWeighInRoutes(app: Express, context: Context): void {
     withFile(context, async (file, request, response) => {
       const { scenario } = file;
       const path = pathOf(file);
-      const { rows } = scenario === null ? { rows: null } : await weighInAt(path, scenario);
-      if (scenario === null || rows === null) {
-        notFound(request, response);
+      const typed = typedIn(request.body);
+      if (typed === null) {
+        response.status(400).send(noticeScreen("Not saved", NO_FORM));
         return;
       }
-      const { changes, initials } = typedIn(request.body);
+      const { changes, initials } = typed;
+      const found = scenario === null ? file : await weighInAt(path, scenario);
+      if (scenario === null || !("rows" in found) || found.rows === null) {
+        const lost = carriedOver(changes, []).strays.map(strayWords);
+        const why = wordsOf(found.problems);
+        response.status(409).send(noticeScreen("Not saved", [why, ...kept(lost)].join(" ")));
+        return;
+      }
+      const { rows } = found;
       const written = { changes, by: initials, time: new Date().toTimeString().slice(0, 5) };
       const { errors, problems } = await fillIn(path, scenario, written).catch(unwritten);
       if (errors.size + problems.length === 0) {
         response.redirect(303, `${weighInAddress(file.name)}?saved=${encodeURIComponent(initials || "yes")}`);
         return;
       }
-      const typed = rows.map((row) => ({ ...row, ...changes.get(row.key) }));
+      const carried = carriedOver(changes, rows);
       const before = new Map(rows.map((row) => [row.key, row]));
-      const page = weighInFormPage(scenario, typed, before, {
+      const isOther = [...changes.keys()].some((key) => !before.has(key));
+      const filled = rows.map((row) => ({ ...row, ...carried.changes.get(row.key) }));
+      const page = weighInFormPage(scenario, filled, before, {
         ...layoutOf(file, path),
-        said: "Not saved: some figures cannot be read. What you wrote is still here.",
+        said: isOther ? OTHER_PLAN : "Not saved: some figures cannot be read. What you wrote is still here.",
         isWrong: true,
+        strays: carried.strays.map(strayWords),
         problems: problems.map(problemText),
         errors,
         initials,
       });
-      response.status(422).send(page.html);
+      response.status(isOther ? 409 : 422).send(page.html);
     }),
   );
 
@@ -151,6 +163,7 @@ async function sendForm(
     ...layoutOf(file, path),
     said: saidOf(saved, query.learnt),
     isWrong: false,
+    strays: [],
     problems: gaps.map(({ what, remedy }) => `${what}. ${remedy}`),
     errors: new Map(),
     initials: saved === "yes" ? "" : saved,
@@ -166,8 +179,22 @@ function saidOf(saved: string, learnt: unknown): string {
     : `Learnt: yield tests of ${learnt} ${learnt === "1" ? "cut" : "cuts"} count from the next plan on.`;
 }
 
-/** The rows that were typed otherwise than they were shown. */
-function typedIn(body: unknown): { changes: ReadonlyMap<string, Change>; initials: string } {
+const OTHER_PLAN =
+  "Not saved: another plan was kept since this form was opened. What you wrote is still here: look whether it fits this plan, then save again.";
+const NO_FORM = "This is not what the form of a weigh-in sends. Open the weigh-in anew, and write it there.";
+
+function strayWords({ words, change }: { words: string; change: Change }): string {
+  return `${words}: ${[change.actual, change.reason].filter((text) => text !== undefined && text !== "").join(", ")}`;
+}
+
+function kept(lost: readonly string[]): string[] {
+  return lost.length === 0 ? [] : [`You wrote: ${lost.join("; ")}.`];
+}
+
+const FIELDS = ["key", "was", "wasReason", "actual", "reason"];
+
+/** The rows that were typed otherwise than they were shown; null for what no form of ours sends. */
+function typedIn(body: unknown): { changes: ReadonlyMap<string, Change>; initials: string } | null {
   const fields =
     typeof body === "object" && body !== null ? new Map<string, unknown>(Object.entries(body)) : new Map();
   const list = (name: string): string[] => {
@@ -176,6 +203,10 @@ function typedIn(body: unknown): { changes: ReadonlyMap<string, Change>; initial
       typeof each === "string" ? each.trim().replace(/\s+/g, " ") : "",
     );
   };
+  const rows = FIELDS.map((name) => (fields.has(name) ? list(name).length : 0));
+  const isOurs = [...fields.keys()].every((name) => name === "initials" || FIELDS.includes(name));
+  if (!isOurs || new Set(rows).size > 1) return null;
+  if (rows[0] === 0) return { changes: new Map(), initials: "" };
   const [was, wasReason, actual, reason] = [list("was"), list("wasReason"), list("actual"), list("reason")];
   const changes = new Map<string, Change>();
   list("key").forEach((key, index) => {
