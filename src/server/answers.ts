@@ -7,6 +7,12 @@ export function notFound(_request: Request, response: Response): void {
     .send(noticeScreen("Not here", "There is no such page. The scenarios are listed on the first one."));
 }
 
+/** Says that too many plans wait. */
+export function busy(response: Response): void {
+  response.status(503).set("Retry-After", "10");
+  response.send(noticeScreen("Busy", "Too many plans are waiting. Ask again when some are done."));
+}
+
 /** A mistake of the request says so; anything else is our fault, said without its innards and noted on stderr. */
 export const failed: ErrorRequestHandler = (error: unknown, _request, response, next) => {
   if (response.headersSent) {

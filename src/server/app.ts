@@ -3,6 +3,7 @@ import helmet from "helmet";
 import { failed, notFound } from "./answers.js";
 import type { Context } from "./context.js";
 import { toThisMachine } from "./guards.js";
+import { addAnswerRoutes } from "./routes/answers.js";
 import { addAssetRoutes } from "./routes/assets.js";
 import { addFirstPageRoutes } from "./routes/first-page.js";
 import { addFormRoutes } from "./routes/forms.js";
@@ -53,6 +54,7 @@ export function makeApp(context: Context): Express {
   addYieldRoutes(app, context);
   addFormRoutes(app, context);
   addOnTheDayRoutes(app, context);
+  addAnswerRoutes(app, context);
   addTestCardRoutes(app, context);
   addWeighInRoutes(app, context);
   addSafetyCaseRoute(app);

@@ -1,7 +1,8 @@
-import type { Engines } from "../allocation/index.js";
 import { isProved } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { type Planned, type PlanOptions, planScenario } from "../planning/index.js";
+import type { Place, Queue } from "./queue.js";
+import { Stopped } from "./stoppable.js";
 
 /** How far a plan has come: what the engine holds, and how good any plan could still be. */
 export type PlanProgress = Parameters<NonNullable<PlanOptions["onProgress"]>>[0];
@@ -20,103 +21,90 @@ export interface Request {
   readonly key: string;
   readonly scenario: Scenario;
   readonly seconds: number;
-}
-
-export interface PlannerOptions {
-  readonly engines: Engines;
-  /** Most plans waiting while another is made; one more is turned away. */
-  readonly mostWaiting: number;
-  /** Most finished plans held; the oldest goes first. */
-  readonly mostHeld: number;
+  /** Made to its end though nobody looks at how it stands. */
+  readonly isWatched?: boolean;
 }
 
 interface Pending {
   readonly allowed: number;
+  readonly place: Place<Planned>;
+  readonly finished: Promise<Finished>;
   progress: PlanProgress | null;
-  finished: Promise<Finished>;
 }
 
-/**
- * Makes one plan at a time, in the order asked, and holds what it made. The engines work in threads of their
- * own, so whoever else is served meanwhile does not wait.
- */
+/** Has plans made in their turn, and holds what was made. */
 export class Planner {
-  readonly #options: PlannerOptions;
-  /** The first is being made, the others wait. */
+  readonly #queue: Queue;
+  /** Most finished plans held; the oldest goes first. */
+  readonly #mostHeld: number;
   readonly #pending = new Map<string, Pending>();
   readonly #held = new Map<string, Finished>();
-  #last: Promise<unknown> = Promise.resolve();
-  #working = 0;
 
-  constructor(options: PlannerOptions) {
-    this.#options = options;
+  constructor(queue: Queue, mostHeld: number) {
+    this.#queue = queue;
+    this.#mostHeld = mostHeld;
   }
 
   /** How the plan under this key stands; null where none was asked for. */
   job(key: string): Job | null {
     const pending = this.#pending.get(key);
     if (pending === undefined) return this.#held.get(key) ?? null;
-    const ahead = [...this.#pending.keys()].indexOf(key);
+    const ahead = pending.place.ahead();
     if (ahead > 0) return { kind: "waiting", ahead };
     return { kind: "planning", progress: pending.progress, allowed: pending.allowed };
+  }
+
+  /** The same for somebody who waits for it. */
+  watched(key: string): Job | null {
+    this.#pending.get(key)?.place.look();
+    return this.job(key);
+  }
+
+  /** Ends a plan that is waited for. What was planned under the key before stays. */
+  stop(key: string): void {
+    this.#pending.get(key)?.place.stop();
   }
 
   /**
    * Takes a request, or returns null when too many wait. What is waiting, being made or proved already is not
    * made again. The promise never rejects.
    */
-  plan(request: Request): Promise<Finished> | null {
-    const { key, seconds } = request;
-    const pending = this.#pending.get(key);
-    if (pending !== undefined) return pending.finished;
+  plan({ key, scenario, seconds, isWatched }: Request): Promise<Finished> | null {
+    const before = this.#pending.get(key);
+    if (before !== undefined) return before.finished;
     const held = this.#held.get(key);
     if (held?.kind === "planned" && isProved(held.planned.plan)) return Promise.resolve(held);
-    if (this.#pending.size > this.#options.mostWaiting) return null;
-    const finished = this.#last.then(() => this.#make(request));
-    this.#pending.set(key, { allowed: seconds, progress: null, finished });
-    this.#last = finished;
+    const onProgress = (progress: PlanProgress) => {
+      const pending = this.#pending.get(key);
+      if (pending !== undefined) pending.progress = progress;
+    };
+    const place = this.#queue.add(
+      (engines) => planScenario(scenario, { seconds, engines, onProgress, risk: {} }),
+      isWatched === undefined ? {} : { isWatched },
+    );
+    if (place === null) return null;
+    const finished = place.done.then(
+      (planned): Finished => this.#hold(key, { kind: "planned", planned }),
+      (error: unknown): Finished => this.#broken(key, error),
+    );
+    this.#pending.set(key, { allowed: seconds, place, finished, progress: null });
     return finished;
   }
 
-  /** Has other work done with the engines when its turn comes, between plans; null when too many wait. */
-  work<T>(task: (engines: Engines) => Promise<T>): Promise<T> | null {
-    if (this.#pending.size + this.#working > this.#options.mostWaiting) return null;
-    this.#working++;
-    const done = this.#last
-      .then(() => task(this.#options.engines))
-      .finally(() => {
-        this.#working--;
-      });
-    this.#last = done.catch(() => undefined);
-    return done;
+  #broken(key: string, error: unknown): Finished {
+    const reason = error instanceof Error ? error.message : String(error);
+    const held = error instanceof Stopped ? this.#held.get(key) : undefined;
+    return this.#hold(key, held ?? { kind: "broken", reason });
   }
 
-  async #make({ key, scenario, seconds }: Request): Promise<Finished> {
-    const finished = await this.#attempt(scenario, seconds, (progress) => {
-      const pending = this.#pending.get(key);
-      if (pending !== undefined) pending.progress = progress;
-    });
+  #hold(key: string, finished: Finished): Finished {
     this.#pending.delete(key);
     this.#held.delete(key);
     this.#held.set(key, finished);
     for (const oldest of this.#held.keys()) {
-      if (this.#held.size <= this.#options.mostHeld) break;
+      if (this.#held.size <= this.#mostHeld) break;
       this.#held.delete(oldest);
     }
     return finished;
-  }
-
-  async #attempt(
-    scenario: Scenario,
-    seconds: number,
-    onProgress: (progress: PlanProgress) => void,
-  ): Promise<Finished> {
-    try {
-      const { engines } = this.#options;
-      const planned = await planScenario(scenario, { seconds, engines, onProgress, risk: {} });
-      return { kind: "planned", planned };
-    } catch (error) {
-      return { kind: "broken", reason: error instanceof Error ? error.message : String(error) };
-    }
   }
 }

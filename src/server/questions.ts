@@ -4,7 +4,7 @@ import type { Scenario } from "../kitchen/index.js";
 import { tradeoffPage, worthPage } from "../pages/index.js";
 import { askedLine, planningWith } from "../planning/index.js";
 import type { ScenarioFile } from "./folder.js";
-import type { Planner } from "./planner.js";
+import { type Place, placeText, type Queue } from "./queue.js";
 
 /** A question that takes many plans to answer. */
 export interface Question {
@@ -60,33 +60,38 @@ const ANSWERS: Readonly<
 
 /** Has questions answered in turn with the plans, and holds the answers. */
 export class Questions {
-  readonly #planner: Planner;
+  readonly #queue: Queue;
   readonly #answers = new Map<string, Answer>();
-  #closed = false;
+  readonly #places = new Map<string, Place<string>>();
 
-  constructor(planner: Planner) {
-    this.#planner = planner;
+  constructor(queue: Queue) {
+    this.#queue = queue;
   }
 
-  /** How a question on a scenario stands; null where it was not asked. */
+  /** How a question on a scenario stands; null where it was not asked. Whoever asks waits for it. */
   answer({ slug }: Question, { hash }: ScenarioFile): Answer | null {
-    return this.#answers.get(`${slug} ${hash}`) ?? null;
+    const key = `${slug} ${hash}`;
+    const place = this.#places.get(key);
+    place?.look();
+    const ahead = place?.ahead() ?? 0;
+    if (ahead > 0) return { kind: "waiting", text: placeText(ahead) };
+    return this.#answers.get(key) ?? null;
   }
 
   /** Takes a question, or says no when too many wait. What is being answered is not asked again. */
   ask({ slug }: Question, { hash, scenario }: ScenarioFile, seconds: number): boolean {
     const key = `${slug} ${hash}`;
-    if (scenario === null || this.#answers.get(key)?.kind === "waiting") return true;
-    const work = this.#planner.work((engines) => {
+    if (scenario === null || this.#places.has(key)) return true;
+    const place = this.#queue.add((engines) => {
       const began = performance.now();
-      this.#tell(key, "Started.");
       return ANSWERS[slug](scenario, engines, seconds, (asked) =>
         this.#tell(key, `${askedLine(asked, began, seconds)}.`),
       );
     });
-    if (work === null) return false;
-    this.#tell(key, "Waiting for its turn.");
-    work.then(
+    if (place === null) return false;
+    this.#places.set(key, place);
+    this.#tell(key, "Started.");
+    place.done.then(
       (html) => this.#hold(key, { kind: "answered", html }),
       (error: unknown) =>
         this.#hold(key, { kind: "broken", reason: error instanceof Error ? error.message : String(error) }),
@@ -94,17 +99,17 @@ export class Questions {
     return true;
   }
 
-  /** Leaves what is being answered unfinished at its next plan. */
-  close(): void {
-    this.#closed = true;
+  /** Ends a question that is waited for. */
+  stop({ slug }: Question, { hash }: ScenarioFile): void {
+    this.#places.get(`${slug} ${hash}`)?.stop();
   }
 
   #tell(key: string, text: string): void {
-    if (this.#closed) throw new Error("the server was closed");
-    this.#answers.set(key, { kind: "waiting", text });
+    if (this.#places.has(key)) this.#answers.set(key, { kind: "waiting", text });
   }
 
   #hold(key: string, answer: Answer): void {
+    this.#places.delete(key);
     this.#answers.delete(key);
     this.#answers.set(key, answer);
     const finished = [...this.#answers].filter(([, { kind }]) => kind !== "waiting");

@@ -3,9 +3,11 @@ import { fill, outcomeWords, type Page, TESTS, writingFor } from "../pages/index
 import { progressLine } from "../planning/index.js";
 import { problemText } from "../reading/index.js";
 import { boughtInSeveralForms } from "../yields/index.js";
+import type { HeldAnswer } from "./answers-held.js";
 import type { ScenarioFile } from "./folder.js";
 import type { Job } from "./planner.js";
 import { type Answer, QUESTION_SECONDS, QUESTIONS, type Question } from "./questions.js";
+import { placeText } from "./queue.js";
 
 /** How long a plan may take, as offered to whoever asks for one. */
 export const SECONDS_OFFERED = [10, 60, 300] as const;
@@ -58,7 +60,7 @@ export function scenarioScreen(
     file: file.scenario === null ? [] : [file.name],
     state: stateText(file, job),
     problems: file.problems.map(problemText),
-    busy: isBusy ? [{ text: progressText(job), events: "progress" }] : [],
+    busy: isBusy ? [{ text: progressText(job), events: "progress", stop: "stop" }] : [],
     pages: pages.map(({ slug, title }) => ({ href: `pages/${slug}.html`, title })),
     forms: file.scenario === null ? [] : boughtInSeveralForms(file.scenario),
     keep: job?.kind === "planned" && hasPlan(job.planned.plan) ? ["keep"] : [],
@@ -84,9 +86,29 @@ export function questionScreen({ slug, title, about }: Question, answer: Answer 
     ...frame(title, { watches: isBusy }),
     about,
     broken: answer?.kind === "broken" ? [`Not answered: ${answer.reason}`] : [],
-    busy: answer?.kind === "waiting" ? [{ text: answer.text, events: `${slug}/progress` }] : [],
+    busy: answer?.kind === "waiting" ? [busyAt(slug, answer.text)] : [],
     ask: isBusy ? [] : [{ action: slug, seconds: QUESTION_SECONDS.map((each) => String(each)) }],
   });
+}
+
+/** A form's answer that is waited for, or was not found. `address` is its own, beside the scenario's screen. */
+export function waitingScreen(
+  title: string,
+  address: string,
+  answer: Exclude<HeldAnswer, { readonly kind: "answered" }>,
+): string {
+  const isBusy = answer.kind === "waiting";
+  return fill("question", {
+    ...frame(title, { watches: isBusy }),
+    about: "The answer takes several plans. Leave this page open: without it nothing is planned.",
+    broken: answer.kind === "broken" ? [`Not answered: ${answer.reason}`] : [],
+    busy: answer.kind === "waiting" ? [busyAt(address, answer.text)] : [],
+    ask: [],
+  });
+}
+
+function busyAt(address: string, text: string) {
+  return { text, events: `${address}/progress`, stop: `${address}/stop` };
 }
 
 /** One thing to say and a way back: an error, a wrong address. */
@@ -113,8 +135,7 @@ function stateText({ problems }: ScenarioFile, job: Job | null): string {
 
 /** What is said while a plan is waited for. */
 export function progressText(job: Job | null): string {
-  if (job?.kind === "waiting")
-    return job.ahead === 1 ? "1 plan is made first." : `${job.ahead} plans are made first.`;
+  if (job?.kind === "waiting") return placeText(job.ahead);
   if (job?.kind !== "planning") return "Done.";
   if (job.progress === null) return "Started.";
   return `${progressLine(job.progress, job.allowed)}.`;

@@ -2,10 +2,12 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { Engines } from "../allocation/index.js";
 import type { Planned } from "../planning/index.js";
+import { AnswersHeld } from "./answers-held.js";
 import { makeApp } from "./app.js";
 import { Folder } from "./folder.js";
 import { Planner } from "./planner.js";
 import { Questions } from "./questions.js";
+import { Queue } from "./queue.js";
 import { addressOf } from "./screens.js";
 
 export interface ServerOptions {
@@ -13,12 +15,14 @@ export interface ServerOptions {
   readonly folder: string;
   /** 0 for any free port. */
   readonly port: number;
-  /** Closed with the server; its own by default. */
-  readonly engines?: Engines;
+  /** Makes the engines that plan; others are made in their place where work is stopped. Closed with the server. */
+  readonly engines?: () => Engines;
   /** Seconds a plan may take where the form does not say. */
   readonly seconds?: number;
   /** Most plans waiting while another is made. */
   readonly mostWaiting?: number;
+  /** Seconds after which work that nobody looks at any more is stopped. */
+  readonly patience?: number;
 }
 
 export interface RunningServer {
@@ -33,18 +37,21 @@ export interface RunningServer {
 
 /** Only this machine is served: there is no login, and a scenario is the kitchen's own business. */
 const HOST = "127.0.0.1";
-const DEFAULTS = { seconds: 10, mostWaiting: 8, mostHeld: 50 };
+const DEFAULTS = { seconds: 10, mostWaiting: 8, patience: 10 };
+const MOST_HELD = 50;
 
 /** Starts serving a folder. Rejects with the system's error where the port cannot be had. */
 export async function startServer(options: ServerOptions): Promise<RunningServer> {
-  const { engines = new Engines(), seconds = DEFAULTS.seconds, mostWaiting = DEFAULTS.mostWaiting } = options;
-  const folder = new Folder(options.folder);
-  const planner = new Planner({ engines, mostWaiting, mostHeld: DEFAULTS.mostHeld });
-  const questions = new Questions(planner);
-  const server = createServer(makeApp({ folder, planner, questions, seconds }));
+  const { engines = () => new Engines(), folder: path, port, ...stated } = options;
+  const { seconds, mostWaiting, patience } = { ...DEFAULTS, ...stated };
+  const folder = new Folder(path);
+  const queue = new Queue({ engines, mostWaiting, patienceMs: patience * 1000 });
+  const planner = new Planner(queue, MOST_HELD);
+  const [questions, answers] = [new Questions(queue), new AnswersHeld(queue)];
+  const server = createServer(makeApp({ folder, planner, questions, answers, seconds }));
   await new Promise<void>((resolve, reject) => {
     server.once("error", reject);
-    server.listen(options.port, HOST, resolve);
+    server.listen(port, HOST, resolve);
   });
   const url = `http://${HOST}:${(server.address() as AddressInfo).port}`;
   return {
@@ -53,15 +60,15 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     plan: async (name) => {
       const file = await folder.read(name);
       if (file === null || file.scenario === null) return null;
-      const job = await planner.plan({ key: file.hash, scenario: file.scenario, seconds });
+      const asked = { key: file.hash, scenario: file.scenario, seconds, isWatched: false };
+      const job = await planner.plan(asked);
       return job?.kind === "planned" ? job.planned : null;
     },
     close: async () => {
       const closed = new Promise((resolve) => server.close(resolve));
       server.closeAllConnections();
-      questions.close();
+      await queue.close();
       await closed;
-      await engines.close();
     },
   };
 }

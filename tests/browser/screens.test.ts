@@ -80,7 +80,7 @@ describe("the server's screens", () => {
   });
 
   it("show progress while a plan is made, with a script and without", async () => {
-    const engines = new Engines(new JavascriptLpSolver(SPINNING), new Highs(SPINNING));
+    const engines = () => new Engines(new JavascriptLpSolver(SPINNING), new Highs(SPINNING));
     // Long enough to look at the screen at both widths on a slow machine.
     const slow = await serve(FILES, { engines, seconds: 15 });
     const address = `${slow.server.url}scenario/bake.yaml/`;

@@ -14,7 +14,7 @@ afterEach(() => served?.close());
 
 /** A server whose engines loop for ever on whatever they are asked. */
 async function serveHung(files: Record<string, string>, mostWaiting?: number): Promise<Served> {
-  const engines = new Engines(new JavascriptLpSolver(SPINNING), new Highs(SPINNING));
+  const engines = () => new Engines(new JavascriptLpSolver(SPINNING), new Highs(SPINNING));
   served = await serve(files, {
     engines,
     seconds: SECONDS,

@@ -1,4 +1,5 @@
 import express, { type Express } from "express";
+import type { Engines } from "../../allocation/index.js";
 import { planFormChoice } from "../../insight/index.js";
 import type { Scenario } from "../../kitchen/index.js";
 import { CostingError } from "../../ledger/index.js";
@@ -9,6 +10,7 @@ import { boughtInSeveralForms, foodServedOf } from "../../yields/index.js";
 import type { Context } from "../context.js";
 import { fromOwnPage } from "../guards.js";
 import { noticeScreen } from "../screens.js";
+import { answerForm } from "./answers.js";
 import { withFile } from "./with-file.js";
 
 /** For each of the plans that are compared, of which there may be twenty. */
@@ -21,7 +23,8 @@ export function addFormRoutes(app: Express, context: Context): void {
     "/scenario/:name/forms",
     fromOwnPage,
     express.urlencoded({ extended: false, limit: "1kb" }),
-    withFile(context, async ({ scenario: read }, request, response) => {
+    withFile(context, async (file, request, response) => {
+      const { scenario: read } = file;
       const body = (request.body ?? {}) as { item?: unknown; wage?: unknown };
       const of = String(body.item ?? "");
       const written = String(body.wage ?? "").trim();
@@ -36,23 +39,16 @@ export function addFormRoutes(app: Express, context: Context): void {
           .send(noticeScreen("This is no wage", `"${written}" cannot be read. ${WAGE_REMEDY}.`));
       } else {
         const scenario: Scenario = { ...read, wage };
-        const choice = context.planner.work((engines) =>
-          planFormChoice(of, foodServedOf(of, scenario), scenario, planningWith(engines), { seconds }),
-        );
-        if (choice === null) {
-          response.status(503).set("Retry-After", "10");
-          response.send(noticeScreen("Busy", "Too many plans are waiting. Ask again when some are done."));
-          return;
-        }
         const options = { assets: "/assets/", home: { href: ".", text: "Scenario" } };
-        const answer = await choice.then(
-          (found) => ({ status: 200, html: formChoicePage(found, scenario, options).html }),
-          (error: unknown) => {
-            if (!(error instanceof CostingError)) throw error;
-            return { status: 400, html: noticeScreen("The costing method does not fit", error.message) };
-          },
-        );
-        response.status(answer.status).send(answer.html);
+        const task = (engines: Engines) =>
+          planFormChoice(of, foodServedOf(of, scenario), scenario, planningWith(engines), { seconds }).then(
+            (found) => ({ status: 200, html: formChoicePage(found, scenario, options).html }),
+            (error: unknown) => {
+              if (!(error instanceof CostingError)) throw error;
+              return { status: 400, html: noticeScreen("The costing method does not fit", error.message) };
+            },
+          );
+        await answerForm(context, file, { title: "Which form to buy", task }, response);
       }
     }),
   );

@@ -1,5 +1,6 @@
 import { basename, join } from "node:path";
 import express, { type Express, type Request, type Response } from "express";
+import type { Engines } from "../../allocation/index.js";
 import type { PlanJson } from "../../contract/index.js";
 import { usesOf } from "../../insight/index.js";
 import { keepPlan } from "../../keeping/index.js";
@@ -7,14 +8,16 @@ import { isIsoDate, parseWeight, type Scenario } from "../../kitchen/index.js";
 import { loadWithOffcut, readKeptPlan } from "../../kitchen-files/index.js";
 import { renderPages, replanPage, replanText, usesPage, writingFor } from "../../pages/index.js";
 import { type Replanned, replan } from "../../planning/index.js";
-import { isWording, type Problem } from "../../reading/index.js";
+import { isWording, type Problem, type Source } from "../../reading/index.js";
 import { NotSaved, planFile } from "../../records/index.js";
 import { notFound } from "../answers.js";
+import type { PageAnswer } from "../answers-held.js";
 import type { Context } from "../context.js";
 import type { ScenarioFile } from "../folder.js";
 import { fromOwnPage } from "../guards.js";
 import { happenedText, notOfThisPlan, replanScreen, type Typed } from "../replan-form.js";
 import { addressOf, noticeScreen } from "../screens.js";
+import { answerForm } from "./answers.js";
 import { withFile } from "./with-file.js";
 
 /** A large week has some hundred figures of what happened. */
@@ -73,38 +76,43 @@ export function addOnTheDayRoutes(app: Express, context: Context): void {
         return;
       }
       const source = { file: "form", text: happenedText(kept.scenario, kept.plan, typed) };
-      const work = context.planner.work((engines) =>
-        replan({ plan: kept.plan, file: planFile(file.name) }, kept.scenario, source, {
-          engines,
-          seconds: context.seconds,
-        }),
-      );
-      if (work === null) {
-        response.status(503).set("Retry-After", "10");
-        response.send(noticeScreen("Busy", "Too many plans are waiting. Ask again when some are done."));
-        return;
-      }
-      const { replanned, problems } = await work;
-      const wrong = problems.map(({ what, remedy }) => `${what}. ${remedy}.`);
-      if (replanned === null) {
-        response.status(422).send(replanScreen(kept.scenario, kept.plan, typed, wrong));
-        return;
-      }
-      if (replanned.plan !== null && typed.has("keep")) {
-        const unsaved = await keepAnew(
-          pathOf(file),
-          { plan: replanned.plan, before: kept.plan },
-          replanned.scenario,
-        );
-        if (unsaved.length > 0) {
-          const words = unsaved.map(({ file: at, what, remedy }) => `${basename(at)}: ${what}. ${remedy}.`);
-          response.status(409).send(noticeScreen("Not kept", words.join(" ")));
-          return;
-        }
-      }
-      response.send(answerOf(kept.plan, replanned, file));
+      const title = "On the day";
+      const task = (engines: Engines) => replanned({ file, kept, typed, source }, engines);
+      await answerForm(context, file, { title, task }, response);
     }),
   );
+
+  async function replanned({ file, kept, typed, source }: Asked, engines: Engines): Promise<PageAnswer> {
+    const before = { plan: kept.plan, file: planFile(file.name) };
+    const { replanned: found, problems } = await replan(before, kept.scenario, source, {
+      engines,
+      seconds: context.seconds,
+    });
+    if (found === null) {
+      const wrong = problems.map(({ what, remedy }) => `${what}. ${remedy}.`);
+      return { status: 422, html: replanScreen(kept.scenario, kept.plan, typed, wrong) };
+    }
+    if (found.plan !== null && typed.has("keep")) {
+      const plans = { plan: found.plan, before: kept.plan };
+      const unsaved = await keepAnew(pathOf(file), plans, found.scenario);
+      const words = unsaved.map(({ file: at, what, remedy }) => `${basename(at)}: ${what}. ${remedy}.`);
+      if (unsaved.length > 0) return { status: 409, html: noticeScreen("Not kept", words.join(" ")) };
+    }
+    return { status: 200, html: answerOf(kept.plan, found, file) };
+  }
+}
+
+interface Kept {
+  readonly plan: PlanJson;
+  readonly scenario: Scenario;
+}
+
+/** A form of the day that can be read. */
+interface Asked {
+  readonly file: ScenarioFile;
+  readonly kept: Kept;
+  readonly typed: Typed;
+  readonly source: Source;
 }
 
 async function keptOf(
@@ -112,7 +120,7 @@ async function keptOf(
   path: string,
   request: Request,
   response: Response,
-): Promise<{ plan: PlanJson; scenario: Scenario } | null> {
+): Promise<Kept | null> {
   const { scenario } = file;
   if (scenario === null) {
     notFound(request, response);

@@ -3,13 +3,13 @@ import express, { type Express } from "express";
 import { isPlanKept } from "../../kitchen-files/index.js";
 import { type Page, renderPages } from "../../pages/index.js";
 import type { Planned } from "../../planning/index.js";
-import { notFound } from "../answers.js";
+import { busy, notFound } from "../answers.js";
 import type { Context } from "../context.js";
 import { sendProgress } from "../events.js";
 import type { ScenarioFile } from "../folder.js";
 import { fromOwnPage } from "../guards.js";
 import type { Planner } from "../planner.js";
-import { addressOf, noticeScreen, progressText, SECONDS_OFFERED, scenarioScreen } from "../screens.js";
+import { addressOf, progressText, SECONDS_OFFERED, scenarioScreen } from "../screens.js";
 import { withFile } from "./with-file.js";
 
 /** A scenario's screen, the way to its plan, and the plan as pages and as JSON. */
@@ -20,7 +20,7 @@ export function addPlanRoutes(app: Express, context: Context): void {
     "/scenario/:name/",
     withFile(context, async (file, _request, response) => {
       const isKept = await isPlanKept(join(folder.path, file.name));
-      response.send(scenarioScreen(file, planner.job(file.hash), pagesOf(file, planner), isKept));
+      response.send(scenarioScreen(file, planner.watched(file.hash), pagesOf(file, planner), isKept));
     }),
   );
 
@@ -34,10 +34,16 @@ export function addPlanRoutes(app: Express, context: Context): void {
       const allowed = SECONDS_OFFERED.find((each) => each === wanted) ?? seconds;
       const taken = scenario === null || planner.plan({ key: hash, scenario, seconds: allowed }) !== null;
       if (taken) response.redirect(303, addressOf(file.name));
-      else {
-        response.status(503).set("Retry-After", "10");
-        response.send(noticeScreen("Busy", "Too many plans are waiting. Ask again when some are done."));
-      }
+      else busy(response);
+    }),
+  );
+
+  app.post(
+    "/scenario/:name/stop",
+    fromOwnPage,
+    withFile(context, (file, _request, response) => {
+      planner.stop(file.hash);
+      response.redirect(303, addressOf(file.name));
     }),
   );
 
@@ -45,7 +51,7 @@ export function addPlanRoutes(app: Express, context: Context): void {
     "/scenario/:name/progress",
     withFile(context, (file, request, response) => {
       const now = () => {
-        const job = planner.job(file.hash);
+        const job = planner.watched(file.hash);
         return { text: progressText(job), done: job?.kind !== "waiting" && job?.kind !== "planning" };
       };
       sendProgress(now, request, response);

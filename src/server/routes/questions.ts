@@ -1,9 +1,10 @@
 import express, { type Express } from "express";
+import { busy } from "../answers.js";
 import type { Context } from "../context.js";
 import { sendProgress } from "../events.js";
 import { fromOwnPage } from "../guards.js";
 import { QUESTION_SECONDS, QUESTIONS } from "../questions.js";
-import { addressOf, noticeScreen, questionScreen } from "../screens.js";
+import { addressOf, questionScreen } from "../screens.js";
 import { withFile } from "./with-file.js";
 
 /** Questions on a scenario that take many plans: the asking, how far it has come, and the answer's page. */
@@ -30,10 +31,16 @@ export function addQuestionRoutes(app: Express, context: Context): void {
         if (file.scenario === null) response.redirect(303, addressOf(file.name));
         else if (questions.ask(question, file, seconds))
           response.redirect(303, `${addressOf(file.name)}${question.slug}`);
-        else {
-          response.status(503).set("Retry-After", "10");
-          response.send(noticeScreen("Busy", "Too many plans are waiting. Ask again when some are done."));
-        }
+        else busy(response);
+      }),
+    );
+
+    app.post(
+      `${address}/stop`,
+      fromOwnPage,
+      withFile(context, (file, _request, response) => {
+        questions.stop(question, file);
+        response.redirect(303, `${addressOf(file.name)}${question.slug}`);
       }),
     );
 
