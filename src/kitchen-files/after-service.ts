@@ -3,56 +3,19 @@ import { basename, dirname } from "node:path";
 import { keptPlan, type PlanJson, PlanMismatch } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import type { Problem } from "../reading/index.js";
-import { changeFile, planFile, saveFile, weighInFile, yieldTestsFile } from "../records/index.js";
+import { changeFile, planFile, weighInFile, yieldTestsFile } from "../records/index.js";
 import {
   type Change,
   type FilledRow,
   filledRows,
   type Happened,
-  holdsFigures,
   learn,
   type NoTest,
   refilled,
-  rowsOfPlan,
   whatHappened,
-  writeWeighIn,
   yieldTestsOf,
 } from "../weigh-in/index.js";
 import { kitchenYields } from "./kitchen-yields.js";
-
-/** What a kitchen keeps beside a scenario file, by name. */
-interface KeptFiles {
-  readonly plan: string;
-  readonly weighIn: string;
-}
-
-/**
- * Keeps a plan beside its scenario, with a weigh-in to be filled in. What is weighed already is never written over:
- * then nothing is kept, and the problem says so. Throws `NotSaved` where a file cannot be written.
- */
-export async function keepPlan(
-  scenarioFile: string,
-  plan: PlanJson,
-  scenario: Scenario,
-): Promise<{ kept: KeptFiles | null; problems: readonly Problem[] }> {
-  const files = { plan: planFile(scenarioFile), weighIn: weighInFile(scenarioFile) };
-  const rows = rowsOfPlan(plan, scenario, files.plan);
-  if (!Array.isArray(rows)) return { kept: null, problems: [rows] };
-  const blank = writeWeighIn(rows, scenario);
-  let isFilled = false;
-  await changeFile(files.weighIn, (text) => {
-    isFilled = text !== null && holdsFigures({ file: files.weighIn, text });
-    return isFilled && text !== null ? text : blank;
-  });
-  if (isFilled) {
-    const what = "it holds weights or reasons of the plan that was kept before, which stays as it is";
-    const remedy =
-      "Learn from them and move the file away, or empty its column `actual`; then keep the new plan";
-    return { kept: null, problems: [{ file: files.weighIn, line: 1, column: 1, what, remedy }] };
-  }
-  await saveFile(files.plan, `${JSON.stringify(plan, null, 2)}\n`);
-  return { kept: files, problems: [] };
-}
 
 /** Whether a plan is kept beside the scenario. */
 export async function isPlanKept(scenarioFile: string): Promise<boolean> {

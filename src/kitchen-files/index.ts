@@ -3,7 +3,6 @@ export {
   fillIn,
   happenedAt,
   isPlanKept,
-  keepPlan,
   type Lesson,
   learnFrom,
   readKeptPlan,

@@ -1,12 +1,11 @@
 import { randomUUID } from "node:crypto";
-import type { Engines } from "../allocation/index.js";
 import { type Place, placeText, type Queue } from "./queue.js";
+import type { PageAnswer, Tasks } from "./work/tasks.js";
 
-/** A page that took plans to answer. */
-export interface PageAnswer {
-  readonly status: number;
-  readonly html: string;
-}
+/** A form that takes plans to answer. */
+export type FormTask = {
+  readonly [Kind in "forms" | "rest"]: { readonly kind: Kind; readonly asked: Tasks[Kind]["asked"] };
+}["forms" | "rest"];
 
 export type HeldAnswer =
   | { readonly kind: "waiting"; readonly text: string }
@@ -32,11 +31,8 @@ export class AnswersHeld {
   }
 
   /** Takes a form's work; null when too many wait. */
-  ask(
-    title: string,
-    task: (engines: Engines) => Promise<PageAnswer>,
-  ): { id: string; done: Promise<void> } | null {
-    const place = this.#queue.add(task);
+  ask(title: string, { kind, asked }: FormTask): { id: string; done: Promise<void> } | null {
+    const place = this.#queue.add(kind, asked);
     if (place === null) return null;
     const id = randomUUID();
     const held: Held = { title, place, answer: { kind: "waiting", text: "Started." } };

@@ -5,14 +5,26 @@ import { isTestCard, type Scenario } from "../kitchen/index.js";
 import { loadScenarioText, readOwnTests } from "../kitchen-files/index.js";
 import type { Problem, Source } from "../reading/index.js";
 import { finishSaving } from "../records/index.js";
+import type { ScenarioTexts } from "./work/tasks.js";
 
 /** A scenario file as it was read: the same content, with the same own yield tests beside it, has the same hash. */
 export interface ScenarioFile {
   /** Name of the file without its folder; problems name it so too. */
   readonly name: string;
   readonly hash: string;
+  /** For a thread to read it again. */
+  readonly texts: ScenarioTexts;
   readonly scenario: Scenario | null;
   readonly problems: readonly Problem[];
+}
+
+/** One without a problem. */
+export interface ReadFile extends ScenarioFile {
+  readonly scenario: Scenario;
+}
+
+export function isRead(file: ScenarioFile): file is ReadFile {
+  return file.scenario !== null;
 }
 
 /** The scenario files of one folder; nothing outside it can be named. */
@@ -61,7 +73,8 @@ export class Folder {
       .digest("hex");
     const known = this.#read.get(name);
     if (known?.hash === hash) return known;
-    const file = { name, hash, ...loadScenarioText(name, text, undefined, ownTests) };
+    const texts = { name, text, ownTests };
+    const file = { name, hash, texts, ...loadScenarioText(name, text, undefined, ownTests) };
     this.#read.set(name, file);
     return file;
   }

@@ -1,11 +1,13 @@
 import { isProved } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { type Planned, type PlanOptions, planScenario } from "../planning/index.js";
-import type { Place, Queue } from "./queue.js";
-import { Stopped } from "./stoppable.js";
+import type { ReadFile } from "./folder.js";
+import { type Place, type Queue, Stopped } from "./queue.js";
+import type { MadePlan, PlanProgress } from "./work/plan.js";
 
-/** How far a plan has come: what the engine holds, and how good any plan could still be. */
-export type PlanProgress = Parameters<NonNullable<PlanOptions["onProgress"]>>[0];
+/** A plan with its pages, and the scenario that it is of. */
+export interface Planned extends MadePlan {
+  readonly scenario: Scenario;
+}
 
 export type Job =
   | { readonly kind: "waiting"; readonly ahead: number }
@@ -17,9 +19,7 @@ export type Finished =
   | { readonly kind: "broken"; readonly reason: string };
 
 export interface Request {
-  /** What the plan is held under; equal keys are equal scenarios. */
-  readonly key: string;
-  readonly scenario: Scenario;
+  readonly file: ReadFile;
   readonly seconds: number;
   /** Made to its end though nobody looks at how it stands. */
   readonly isWatched?: boolean;
@@ -27,12 +27,12 @@ export interface Request {
 
 interface Pending {
   readonly allowed: number;
-  readonly place: Place<Planned>;
+  readonly place: Place<MadePlan>;
   readonly finished: Promise<Finished>;
   progress: PlanProgress | null;
 }
 
-/** Has plans made in their turn, and holds what was made. */
+/** Has plans made in their turn, and holds what was made under the hash of its file. */
 export class Planner {
   readonly #queue: Queue;
   /** Most finished plans held; the oldest goes first. */
@@ -69,22 +69,21 @@ export class Planner {
    * Takes a request, or returns null when too many wait. What is waiting, being made or proved already is not
    * made again. The promise never rejects.
    */
-  plan({ key, scenario, seconds, isWatched }: Request): Promise<Finished> | null {
+  plan({ file, seconds, isWatched }: Request): Promise<Finished> | null {
+    const { hash: key, scenario, texts } = file;
     const before = this.#pending.get(key);
     if (before !== undefined) return before.finished;
     const held = this.#held.get(key);
     if (held?.kind === "planned" && isProved(held.planned.plan)) return Promise.resolve(held);
-    const onProgress = (progress: PlanProgress) => {
+    const tell = (progress: PlanProgress) => {
       const pending = this.#pending.get(key);
       if (pending !== undefined) pending.progress = progress;
     };
-    const place = this.#queue.add(
-      (engines) => planScenario(scenario, { seconds, engines, onProgress, risk: {} }),
-      isWatched === undefined ? {} : { isWatched },
-    );
+    const watched = isWatched === undefined ? {} : { isWatched };
+    const place = this.#queue.add("plan", { file: texts, seconds }, { tell, ...watched });
     if (place === null) return null;
     const finished = place.done.then(
-      (planned): Finished => this.#hold(key, { kind: "planned", planned }),
+      (made): Finished => this.#hold(key, { kind: "planned", planned: { ...made, scenario } }),
       (error: unknown): Finished => this.#broken(key, error),
     );
     this.#pending.set(key, { allowed: seconds, place, finished, progress: null });

@@ -1,15 +1,11 @@
-import type { Engines } from "../allocation/index.js";
-import { composeTradeoff, tradeoffCurve, worthOf } from "../insight/index.js";
-import type { Scenario } from "../kitchen/index.js";
-import { tradeoffPage, worthPage } from "../pages/index.js";
-import { askedLine, planningWith } from "../planning/index.js";
-import type { ScenarioFile } from "./folder.js";
+import type { ReadFile, ScenarioFile } from "./folder.js";
 import { type Place, placeText, type Queue } from "./queue.js";
+import type { QuestionSlug } from "./work/questions.js";
 
 /** A question that takes many plans to answer. */
 export interface Question {
   /** In the address. */
-  readonly slug: "tradeoff" | "worth";
+  readonly slug: QuestionSlug;
   readonly title: string;
   readonly about: string;
 }
@@ -36,27 +32,7 @@ export type Answer =
   | { readonly kind: "answered"; readonly html: string }
   | { readonly kind: "broken"; readonly reason: string };
 
-type Told = (asked: Parameters<typeof askedLine>[0]) => void;
-
-/** Most plans on one curve. */
-const MOST_PLANS = 12;
 const MOST_HELD = 20;
-const PAGE = { assets: "/assets/", home: { href: ".", text: "Scenario" } };
-
-const ANSWERS: Readonly<
-  Record<
-    Question["slug"],
-    (scenario: Scenario, engines: Engines, seconds: number, onProgress: Told) => Promise<string>
-  >
-> = {
-  tradeoff: async (scenario, engines, seconds, onProgress) => {
-    const limits = { plans: MOST_PLANS, seconds, onProgress };
-    const curve = await tradeoffCurve(scenario, planningWith(engines), limits);
-    return tradeoffPage(composeTradeoff(scenario, curve), scenario, PAGE).html;
-  },
-  worth: async (scenario, engines, seconds, onProgress) =>
-    worthPage(await worthOf(scenario, planningWith(engines), { seconds, onProgress }), scenario, PAGE).html,
-};
 
 /** Has questions answered in turn with the plans, and holds the answers. */
 export class Questions {
@@ -79,15 +55,11 @@ export class Questions {
   }
 
   /** Takes a question, or says no when too many wait. What is being answered is not asked again. */
-  ask({ slug }: Question, { hash, scenario }: ScenarioFile, seconds: number): boolean {
+  ask({ slug }: Question, { hash, texts }: ReadFile, seconds: number): boolean {
     const key = `${slug} ${hash}`;
-    if (scenario === null || this.#places.has(key)) return true;
-    const place = this.#queue.add((engines) => {
-      const began = performance.now();
-      return ANSWERS[slug](scenario, engines, seconds, (asked) =>
-        this.#tell(key, `${askedLine(asked, began, seconds)}.`),
-      );
-    });
+    if (this.#places.has(key)) return true;
+    const tell = (text: string): void => this.#tell(key, text);
+    const place = this.#queue.add("question", { slug, file: texts, seconds }, { tell });
     if (place === null) return false;
     this.#places.set(key, place);
     this.#tell(key, "Started.");

@@ -1,9 +1,8 @@
-import type { Engines } from "../allocation/index.js";
-import { Stopped, stoppable } from "./stoppable.js";
+import type { TaskThread } from "./work/task-thread.js";
+import type { Tasks } from "./work/tasks.js";
 
 export interface QueueOptions {
-  /** Makes engines: at first, and anew after the ones before were ended with what they worked at. */
-  readonly engines: () => Engines;
+  readonly thread: TaskThread;
   /** Most pieces of work waiting while another is done; one more is turned away. */
   readonly mostWaiting: number;
   /** Work that nobody has looked at for so long is stopped. */
@@ -27,12 +26,20 @@ export function placeText(ahead: number): string {
   return ahead === 1 ? "1 plan is made first." : `${ahead} plans are made first.`;
 }
 
-type Task<T> = (engines: Engines) => Promise<T>;
-
 interface Entry {
   readonly begin: () => void;
-  readonly over: AbortController;
+  readonly end: (reason: Stopped) => void;
   lookedAt: number;
+}
+
+/** Work that was ended before it was done: nobody wanted its answer any more. */
+export class Stopped extends Error {}
+
+interface Wanted<News> {
+  /** Is told how far the work has come. */
+  readonly tell?: (news: News) => void;
+  /** Where nobody need look it is done in any case. */
+  readonly isWatched?: boolean;
 }
 
 export const STOPPED = "it was stopped";
@@ -40,39 +47,35 @@ export const UNWATCHED = "it was stopped, as nobody waited for it";
 const CLOSED = "the server was closed";
 
 /**
- * Does one piece of work with the engines at a time, in the order asked, while somebody waits for it. The engines work
- * in threads of their own, so whoever else is served meanwhile does not wait; ended work leaves them to the next.
+ * Has one piece of work done at a time, in the order asked, while somebody waits for it. It is done in a thread of its
+ * own, so whoever else is served meanwhile does not wait.
  */
 export class Queue {
   readonly #options: QueueOptions;
   /** The first is being done, the others wait. */
   readonly #entries: Entry[] = [];
   readonly #watch: NodeJS.Timeout;
-  #engines: Engines | null = null;
 
   constructor(options: QueueOptions) {
     this.#options = options;
     this.#watch = setInterval(() => this.#stopUnwatched(), options.patienceMs / 5).unref();
   }
 
-  /** Takes a piece of work, or returns null when too many wait. Where nobody need look it is done in any case. */
-  add<T>(task: Task<T>, { isWatched = true }: { readonly isWatched?: boolean } = {}): Place<T> | null {
+  /** Takes a piece of work, or returns null when too many wait. */
+  add<Kind extends keyof Tasks>(
+    kind: Kind,
+    asked: Tasks[Kind]["asked"],
+    { tell = () => undefined, isWatched = true }: Wanted<Tasks[Kind]["news"]> = {},
+  ): Place<Tasks[Kind]["answer"]> | null {
     if (this.#entries.length > this.#options.mostWaiting) return null;
-    const over = new AbortController();
     let begin = (): void => undefined;
-    const turn = new Promise<void>((resolve) => {
+    let end = (_: Stopped): void => undefined;
+    const turn = new Promise<void>((resolve, reject) => {
       begin = resolve;
+      end = reject;
     });
-    const stopped = new Promise<never>((_, reject) => {
-      over.signal.addEventListener("abort", () => reject(over.signal.reason));
-    });
-    const work = turn.then(() => task(stoppable(this.#enginesNow(), over.signal)));
-    const done = Promise.race([work, stopped]);
-    const entry: Entry = {
-      begin,
-      over,
-      lookedAt: isWatched ? performance.now() : Number.POSITIVE_INFINITY,
-    };
+    const done = turn.then(() => this.#options.thread.run(kind, asked, tell));
+    const entry: Entry = { begin, end, lookedAt: isWatched ? performance.now() : Number.POSITIVE_INFINITY };
     const leave = () => this.#leave(entry);
     done.then(leave, leave);
     this.#entries.push(entry);
@@ -87,27 +90,20 @@ export class Queue {
     };
   }
 
-  /** Stops all work and ends the engines. */
+  /** Stops all work and ends the thread. */
   async close(): Promise<void> {
     clearInterval(this.#watch);
-    for (const entry of [...this.#entries].reverse()) this.#stop(entry, CLOSED);
-    await this.#engines?.close();
+    for (const entry of this.#entries.slice(1).reverse()) this.#stop(entry, CLOSED);
+    this.#entries.length = 0;
+    await this.#options.thread.stop(new Stopped(CLOSED));
   }
 
-  #enginesNow(): Engines {
-    this.#engines ??= this.#options.engines();
-    return this.#engines;
-  }
-
-  /** What is being done is ended with the engines that do it. */
+  /** What is being done is ended with its thread. */
   #stop(entry: Entry, why: string): void {
     if (!this.#entries.includes(entry)) return;
-    const isWorked = this.#entries[0] === entry;
-    entry.over.abort(new Stopped(why));
-    if (isWorked) {
-      void this.#engines?.close();
-      this.#engines = null;
-    }
+    const reason = new Stopped(why);
+    if (this.#entries[0] === entry) void this.#options.thread.stop(reason);
+    else entry.end(reason);
     this.#leave(entry);
   }
 

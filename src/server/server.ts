@@ -1,22 +1,21 @@
 import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
-import { Engines } from "../allocation/index.js";
-import type { Planned } from "../planning/index.js";
 import { AnswersHeld } from "./answers-held.js";
 import { makeApp } from "./app.js";
-import { Folder } from "./folder.js";
-import { Planner } from "./planner.js";
+import { Folder, isRead } from "./folder.js";
+import { type Planned, Planner } from "./planner.js";
 import { Questions } from "./questions.js";
 import { Queue } from "./queue.js";
 import { addressOf } from "./screens.js";
+import { TaskThread, taskFile } from "./work/task-thread.js";
 
 export interface ServerOptions {
   /** The folder whose scenarios are served. */
   readonly folder: string;
   /** 0 for any free port. */
   readonly port: number;
-  /** Makes the engines that plan; others are made in their place where work is stopped. Closed with the server. */
-  readonly engines?: () => Engines;
+  /** The file that the thread of planning runs, asked for anew where work was stopped with its thread. */
+  readonly threadFile?: () => URL;
   /** Seconds a plan may take where the form does not say. */
   readonly seconds?: number;
   /** Most plans waiting while another is made. */
@@ -31,7 +30,7 @@ export interface RunningServer {
   addressOf(name: string): string;
   /** Plans a scenario of the folder; null where it cannot be read or the planning broke down. */
   plan(name: string): Promise<Planned | null>;
-  /** Ends all connections and the engines' threads. */
+  /** Ends all connections and the threads. */
   close(): Promise<void>;
 }
 
@@ -42,10 +41,12 @@ const MOST_HELD = 50;
 
 /** Starts serving a folder. Rejects with the system's error where the port cannot be had. */
 export async function startServer(options: ServerOptions): Promise<RunningServer> {
-  const { engines = () => new Engines(), folder: path, port, ...stated } = options;
+  const { threadFile = taskFile, folder: path, port, ...stated } = options;
   const { seconds, mostWaiting, patience } = { ...DEFAULTS, ...stated };
   const folder = new Folder(path);
-  const queue = new Queue({ engines, mostWaiting, patienceMs: patience * 1000 });
+  const thread = new TaskThread(threadFile);
+  thread.warm();
+  const queue = new Queue({ thread, mostWaiting, patienceMs: patience * 1000 });
   const planner = new Planner(queue, MOST_HELD);
   const [questions, answers] = [new Questions(queue), new AnswersHeld(queue)];
   const server = createServer(makeApp({ folder, planner, questions, answers, seconds }));
@@ -59,9 +60,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     addressOf: (name) => url + addressOf(name),
     plan: async (name) => {
       const file = await folder.read(name);
-      if (file === null || file.scenario === null) return null;
-      const asked = { key: file.hash, scenario: file.scenario, seconds, isWatched: false };
-      const job = await planner.plan(asked);
+      if (file === null || !isRead(file)) return null;
+      const job = await planner.plan({ file, seconds, isWatched: false });
       return job?.kind === "planned" ? job.planned : null;
     },
     close: async () => {

@@ -4,16 +4,13 @@ import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
-import { Highs } from "../../src/allocation/engines/highs.js";
-import { JavascriptLpSolver } from "../../src/allocation/engines/javascript-lp-solver.js";
-import { Engines } from "../../src/allocation/index.js";
 import { accessibilityFaults, openBrowser, SCREENS, sidewaysScroll } from "../support/browser.js";
 import { clippedText } from "../support/clipping.js";
 import { run } from "../support/program.js";
 import { EIGHT_MISTAKES, marrowBake, TWO_EVENINGS } from "../support/scenarios.js";
 import { type Served, serve } from "../support/served.js";
 
-const SPINNING = new URL("../support/fixtures/spinning-thread.mjs", import.meta.url);
+const SPINNING = new URL("../support/fixtures/spinning-plans.mjs", import.meta.url);
 const FILES = { "bake.yaml": marrowBake(), "wrong.yaml": EIGHT_MISTAKES };
 const AFTER_SERVICE = new URL("../../examples/after-service/", import.meta.url);
 const LEAST_TARGET = 48;
@@ -80,9 +77,8 @@ describe("the server's screens", () => {
   });
 
   it("show progress while a plan is made, with a script and without", async () => {
-    const engines = () => new Engines(new JavascriptLpSolver(SPINNING), new Highs(SPINNING));
     // Long enough to look at the screen at both widths on a slow machine.
-    const slow = await serve(FILES, { engines, seconds: 15 });
+    const slow = await serve(FILES, { threadFile: () => SPINNING, seconds: 15 });
     const address = `${slow.server.url}scenario/bake.yaml/`;
     await slow.ask("bake.yaml");
     await page.goto(address);
@@ -208,6 +204,7 @@ describe("on the day", () => {
     expect(await faults()).toEqual([]);
     await page.getByLabel("marrow dice").fill("3.2 kg");
     await page.getByRole("button", { name: "Plan the rest anew" }).click();
+    await page.getByRole("heading", { name: "What changes today", level: 1 }).waitFor();
     await isWhole("What changes today");
     await kitchen.close();
   });

@@ -10,13 +10,8 @@ beforeAll(async () => {
 afterAll(() => served.close());
 
 async function compared(fields: Record<string, string>, name = "two.yaml") {
-  const origin = served.server.url.slice(0, -1);
-  const response = await fetch(`${origin}/scenario/${name}/forms`, {
-    method: "POST",
-    headers: { origin },
-    body: new URLSearchParams(fields),
-  });
-  return { status: response.status, text: (await response.text()).replace(/\s+/g, " ") };
+  const { status, text } = await served.sent(`${name}/forms`, fields);
+  return { status, text: text.replace(/\s+/g, " ") };
 }
 
 describe("which form to buy, served", () => {

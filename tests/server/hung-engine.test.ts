@@ -1,12 +1,9 @@
 import { afterEach, describe, expect, it } from "vitest";
-import { Highs } from "../../src/allocation/engines/highs.js";
-import { JavascriptLpSolver } from "../../src/allocation/engines/javascript-lp-solver.js";
-import { Engines } from "../../src/allocation/index.js";
 import { planSchema } from "../../src/contract/index.js";
 import { marrowBake } from "../support/scenarios.js";
 import { type Served, serve } from "../support/served.js";
 
-const SPINNING = new URL("../support/fixtures/spinning-thread.mjs", import.meta.url);
+const SPINNING = new URL("../support/fixtures/spinning-plans.mjs", import.meta.url);
 const SECONDS = 3;
 
 let served: Served | undefined;
@@ -14,9 +11,8 @@ afterEach(() => served?.close());
 
 /** A server whose engines loop for ever on whatever they are asked. */
 async function serveHung(files: Record<string, string>, mostWaiting?: number): Promise<Served> {
-  const engines = () => new Engines(new JavascriptLpSolver(SPINNING), new Highs(SPINNING));
   served = await serve(files, {
-    engines,
+    threadFile: () => SPINNING,
     seconds: SECONDS,
     ...(mostWaiting === undefined ? {} : { mostWaiting }),
   });

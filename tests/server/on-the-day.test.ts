@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
 import { planHash } from "../../src/contract/index.js";
-import { keepPlan } from "../../src/kitchen-files/index.js";
+import { keepPlan } from "../../src/keeping/index.js";
 import { planScenario } from "../../src/planning/index.js";
 import { scenarioOf } from "../support/examples.js";
 import { TWO_EVENINGS } from "../support/scenarios.js";
@@ -25,13 +25,8 @@ afterAll(() => served.close());
 const kept = () => planHash(JSON.parse(readFileSync(join(served.folder, "two.plan.json"), "utf8")));
 
 async function sent(path: string, fields: Record<string, string>, from?: string) {
-  const origin = served.server.url.slice(0, -1);
-  const response = await fetch(`${origin}/scenario/${path}`, {
-    method: "POST",
-    headers: { origin: from ?? origin },
-    body: new URLSearchParams(fields),
-  });
-  return { status: response.status, text: (await response.text()).replace(/\s+/g, " ") };
+  const { status, text } = await served.sent(path, fields, from);
+  return { status, text: text.replace(/\s+/g, " ") };
 }
 
 describe("what an offcut is good for, served", () => {

@@ -13,6 +13,12 @@ export interface Served {
   ask(name: string, fields?: Record<string, string>): Promise<Response>;
   /** Waits until the scenario is not being planned any more, and gives its screen. */
   settled(name: string): Promise<string>;
+  /** Sends a form to an address below /scenario/, and waits for the answer where it takes long. */
+  sent(
+    path: string,
+    fields: Readonly<Record<string, string>>,
+    from?: string,
+  ): Promise<{ status: number; text: string }>;
   close(): Promise<void>;
 }
 
@@ -32,8 +38,19 @@ export async function serve(
       text: await response.text(),
     };
   };
+  const sent: Served["sent"] = async (path, fields, from = origin) => {
+    const asked = { method: "POST", headers: { origin: from }, body: new URLSearchParams(fields) };
+    let response = await fetch(`${origin}/scenario/${path}`, asked);
+    for (;;) {
+      const text = await response.text();
+      if (!text.includes("data-progress")) return { status: response.status, text };
+      await new Promise((resolve) => setTimeout(resolve, 100));
+      response = await fetch(response.url);
+    }
+  };
   return {
     server,
+    sent,
     folder: scratch.path,
     get,
     ask: (name, fields = {}) =>

@@ -1,13 +1,13 @@
 import { setTimeout as pause } from "node:timers/promises";
 import type { Express, Response } from "express";
-import type { Engines } from "../../allocation/index.js";
 import { busy, notFound } from "../answers.js";
-import type { HeldAnswer, PageAnswer } from "../answers-held.js";
+import type { FormTask, HeldAnswer } from "../answers-held.js";
 import type { Context } from "../context.js";
 import { sendProgress } from "../events.js";
 import type { ScenarioFile } from "../folder.js";
 import { fromOwnPage } from "../guards.js";
 import { addressOf, waitingScreen } from "../screens.js";
+import type { PageAnswer } from "../work/tasks.js";
 import { withFile } from "./with-file.js";
 
 /** An answer that is there so soon needs no page to wait on. */
@@ -51,7 +51,7 @@ export function addAnswerRoutes(app: Express, context: Context): void {
 export async function answerForm(
   { answers }: Context,
   file: ScenarioFile,
-  { title, task }: { readonly title: string; readonly task: (engines: Engines) => Promise<PageAnswer> },
+  { title, ...task }: FormTask & { readonly title: string },
   response: Response,
 ): Promise<void> {
   const asked = answers.ask(title, task);

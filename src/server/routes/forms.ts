@@ -1,12 +1,6 @@
 import express, { type Express } from "express";
-import type { Engines } from "../../allocation/index.js";
-import { planFormChoice } from "../../insight/index.js";
-import type { Scenario } from "../../kitchen/index.js";
-import { CostingError } from "../../ledger/index.js";
-import { formChoicePage } from "../../pages/index.js";
-import { planningWith } from "../../planning/index.js";
 import { hourlyWage, NO_MONEY, WAGE_REMEDY } from "../../quantity/index.js";
-import { boughtInSeveralForms, foodServedOf } from "../../yields/index.js";
+import { boughtInSeveralForms } from "../../yields/index.js";
 import type { Context } from "../context.js";
 import { fromOwnPage } from "../guards.js";
 import { noticeScreen } from "../screens.js";
@@ -38,17 +32,8 @@ export function addFormRoutes(app: Express, context: Context): void {
           .status(400)
           .send(noticeScreen("This is no wage", `"${written}" cannot be read. ${WAGE_REMEDY}.`));
       } else {
-        const scenario: Scenario = { ...read, wage };
-        const options = { assets: "/assets/", home: { href: ".", text: "Scenario" } };
-        const task = (engines: Engines) =>
-          planFormChoice(of, foodServedOf(of, scenario), scenario, planningWith(engines), { seconds }).then(
-            (found) => ({ status: 200, html: formChoicePage(found, scenario, options).html }),
-            (error: unknown) => {
-              if (!(error instanceof CostingError)) throw error;
-              return { status: 400, html: noticeScreen("The costing method does not fit", error.message) };
-            },
-          );
-        await answerForm(context, file, { title: "Which form to buy", task }, response);
+        const asked = { file: file.texts, of, wage, seconds };
+        await answerForm(context, file, { title: "Which form to buy", kind: "forms", asked }, response);
       }
     }),
   );

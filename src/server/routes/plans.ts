@@ -1,12 +1,11 @@
 import { join } from "node:path";
 import express, { type Express } from "express";
 import { isPlanKept } from "../../kitchen-files/index.js";
-import { type Page, renderPages } from "../../pages/index.js";
-import type { Planned } from "../../planning/index.js";
+import type { Page } from "../../pages/index.js";
 import { busy, notFound } from "../answers.js";
 import type { Context } from "../context.js";
 import { sendProgress } from "../events.js";
-import type { ScenarioFile } from "../folder.js";
+import { isRead, type ScenarioFile } from "../folder.js";
 import { fromOwnPage } from "../guards.js";
 import type { Planner } from "../planner.js";
 import { addressOf, progressText, SECONDS_OFFERED, scenarioScreen } from "../screens.js";
@@ -29,10 +28,9 @@ export function addPlanRoutes(app: Express, context: Context): void {
     fromOwnPage,
     express.urlencoded({ extended: false, limit: "1kb" }),
     withFile(context, (file, request, response) => {
-      const { scenario, hash } = file;
       const wanted = Number((request.body as { seconds?: unknown } | undefined)?.seconds);
       const allowed = SECONDS_OFFERED.find((each) => each === wanted) ?? seconds;
-      const taken = scenario === null || planner.plan({ key: hash, scenario, seconds: allowed }) !== null;
+      const taken = !isRead(file) || planner.plan({ file, seconds: allowed }) !== null;
       if (taken) response.redirect(303, addressOf(file.name));
       else busy(response);
     }),
@@ -77,16 +75,8 @@ export function addPlanRoutes(app: Express, context: Context): void {
   );
 }
 
-const rendered = new WeakMap<Planned, Page[]>();
-
-/** The pages of the plan made of this file, rendered once; none where there is no plan yet. */
-function pagesOf(file: ScenarioFile, planner: Planner): Page[] {
+/** The pages of the plan made of this file; none where there is no plan yet. */
+function pagesOf(file: ScenarioFile, planner: Planner): readonly Page[] {
   const job = planner.job(file.hash);
-  if (job?.kind !== "planned" || job.planned.plan.outcome.kind === "failed") return [];
-  const { plan, scenario } = job.planned;
-  const pages =
-    rendered.get(job.planned) ??
-    renderPages(plan, scenario, { assets: "/assets/", home: { href: "..", text: "Scenario" } });
-  rendered.set(job.planned, pages);
-  return pages;
+  return job?.kind === "planned" ? job.planned.pages : [];
 }

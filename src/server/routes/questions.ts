@@ -2,6 +2,7 @@ import express, { type Express } from "express";
 import { busy } from "../answers.js";
 import type { Context } from "../context.js";
 import { sendProgress } from "../events.js";
+import { isRead } from "../folder.js";
 import { fromOwnPage } from "../guards.js";
 import { QUESTION_SECONDS, QUESTIONS } from "../questions.js";
 import { addressOf, questionScreen } from "../screens.js";
@@ -28,7 +29,7 @@ export function addQuestionRoutes(app: Express, context: Context): void {
       withFile(context, (file, request, response) => {
         const wanted = Number((request.body as { seconds?: unknown } | undefined)?.seconds);
         const seconds = QUESTION_SECONDS.find((each) => each === wanted) ?? QUESTION_SECONDS[0];
-        if (file.scenario === null) response.redirect(303, addressOf(file.name));
+        if (!isRead(file)) response.redirect(303, addressOf(file.name));
         else if (questions.ask(question, file, seconds))
           response.redirect(303, `${addressOf(file.name)}${question.slug}`);
         else busy(response);
