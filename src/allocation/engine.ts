@@ -15,9 +15,9 @@ export interface Question {
 }
 
 export interface SolveLimits {
-  /** Wall-clock seconds from the call, after which the thread is ended if it has not answered. */
+  /** Wall-clock seconds from the call, after which an answer is wanted. */
   readonly seconds: number;
-  /** The same while no point is known, for engines that search; `seconds` unless stated. */
+  /** The same while no point is known, where that is longer. The thread is ended when both are over. */
   readonly secondsToFirst?: number;
   /** Relative gap at which the answer is called optimal. */
   readonly gap: number;

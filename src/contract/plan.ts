@@ -65,7 +65,7 @@ const wasteSchema = z.object({
   lostInCuts: z.array(z.object({ item: z.string(), lostFood: decimal, peelBeyond: decimal })),
   /**
    * Goings, by their place in `goings`, with the steps that their lines could have done without, and for each of these
-   * the parts it takes that the line could have had as they were.
+   * the parts it takes that the line could have had as they were, which plans kept by earlier versions do not say.
    */
   needless: z.array(
     z.object({

@@ -83,10 +83,7 @@ export function flowTotal({ flows }: Pick<Movements, "flows">, matches: (flow: F
 
 /** Where the weight ends: those totals of the plan that say so, in whole steps of the scale. */
 export type Ends = Readonly<
-  Record<
-    Exclude<keyof PlanJson["weights"], "unit" | "purchased" | "onHand" | "absorbed" | "avoidablePeel">,
-    Weight
-  >
+  Record<"inDishes" | "givenAway" | "closingStock" | "wastedFood" | "inedible" | "losses", Weight>
 >;
 
 export function endsOf({ flows }: Pick<Movements, "flows">): Ends {

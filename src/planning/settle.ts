@@ -38,6 +38,8 @@ export type Settled =
 
 /** Ceilings are judged on the ledger; so often is a plan over one of them solved again. */
 const MOST_ROUNDS = 12;
+/** From here on ceilings are kept with what lots really cost. */
+const LAST_HELD = 8;
 /** Of them, for a margin below a ceiling. */
 const MOST_MARGINS = 3;
 /** In the first rounds lots are only charged what they were shown to cost; then their cost is held. */
@@ -63,12 +65,12 @@ export async function settle(
   let proved: Solved | null = null;
   let open: Ceilings["open"] = [];
   const near: Near[] = [];
-  /** Whether there is another cooking to keep to its ceiling by what its lots really cost: a larger model, so the last. */
+  /** Has the cookings over their ceilings keep to them by what their lots really cost: a larger model, so the last. */
   const openMore = (): boolean => {
     const more = shown.filter(
       ({ dish, service }) => !open.some((at) => at.dish === dish && at.service === service),
     );
-    [tightenings, margins, open] = [[], [], [...open, ...more]];
+    if (more.length > 0) [tightenings, margins, open] = [[], [], [...open, ...more]];
     return more.length > 0;
   };
   for (let round = 0; ; round++) {
@@ -110,7 +112,8 @@ export async function settle(
       round < MOST_CHARGED && !sameAs(tightenings, asCharged)
         ? asCharged
         : held(scenario, tightenings, shown);
-    if (open.length === 0 && !sameAs(tightenings, tighter)) tightenings = tighter;
+    const isTighter = round < LAST_HELD && open.length === 0 && !sameAs(tightenings, tighter);
+    if (isTighter) tightenings = tighter;
     else if (!openMore()) return nearest(near, scenario, first, proved);
   }
 }

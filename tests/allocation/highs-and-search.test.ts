@@ -41,6 +41,9 @@ describe("HiGHS alone", () => {
     expect(first.seconds).toBeLessThan(60);
     const kept = await highs.solve(question, { ...limits, secondsToFirst: 120, start: first.point });
     expect(kept.seconds).toBeLessThan(30);
+    const wrong = question.model.variables.map(({ lower }) => lower);
+    const again = await highs.solve(question, { ...limits, secondsToFirst: 120, start: wrong });
+    expect(again.kind).toBe("feasible");
   });
 });
 

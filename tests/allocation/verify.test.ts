@@ -1,9 +1,11 @@
 import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { Engines, solveStages, verifyDecision } from "../../src/allocation/index.js";
+import { lifeFaults } from "../../src/allocation/verify/closing.js";
 import type { Decision, Scenario } from "../../src/kitchen/index.js";
 import { settle } from "../../src/planning/index.js";
-import { Decimal, grams, milligrams, money, type Weight } from "../../src/quantity/index.js";
+import { Decimal, grams, milligrams, money, ONE, type Weight } from "../../src/quantity/index.js";
 import { example } from "../support/examples.js";
+import { breakdownOf, itemOf, scenarioOf, serviceOf } from "../support/small-scenario.js";
 
 const engines = new Engines();
 const scenario = example("demo");
@@ -25,6 +27,40 @@ function first<T>(list: readonly T[], change: (entry: T) => T): T[] {
 describe("the check of a whole plan", () => {
   it("finds nothing wrong with the demo's", () => {
     expect(verifyDecision(decision, scenario)).toEqual([]);
+  });
+
+  it("finds a whole item kept too long where another, delivered after it was cut, came on the same day", () => {
+    const leek = itemOf("leek", 400, "1.00", 4, [breakdownOf("plain", 400, { white: 400 })], {
+      keepsDays: 1,
+      onHand: [{ units: ONE, weight: grams("400"), value: money("1"), lastDay: 0 }],
+    });
+    const twice = scenarioOf({
+      services: [serviceOf("lunch", 0), serviceOf("dinner", 0)],
+      items: [leek],
+      parts: [],
+      dishes: [],
+    });
+    const cut = {
+      item: "leek",
+      breakdown: "plain",
+      units: 1,
+      weight: grams("400"),
+      parts: [],
+      loss: grams("0"),
+    };
+    const bought = { item: "leek", orderUnits: 1, weight: grams("400"), cost: money("1") };
+    const faults = (deliveredFor: number) =>
+      lifeFaults(
+        {
+          ...decision,
+          purchases: [{ ...bought, service: deliveredFor }],
+          cuts: [{ ...cut, service: 0 }],
+          binned: [{ item: "leek", service: 0, units: 1, weight: grams("400") }],
+        },
+        twice,
+      );
+    expect(faults(0)).toEqual([]);
+    expect(faults(1)).toEqual(["leek: 400 g kept past day 1"]);
   });
 
   it("finds a part worked after its last day", () => {

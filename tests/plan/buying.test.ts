@@ -191,6 +191,42 @@ describe("what a supplier asks for an order", () => {
     expect([plan.dishes[0]?.costPerPortion, plan.money.spent]).toEqual(["1.1250", "9.00"]);
   });
 
+  it("is spread as thinly where more might be bought", async () => {
+    // Two portions of 1 kg may cost 8.40 each. Two heads and the charge are 10.00 each, three 25.00 / 3 = 8.33.
+    const spread = (most: number) =>
+      marrows({
+        portions: 2,
+        top: terms("delivery: 10.00"),
+        ceiling: "ceiling: 8.40,",
+        price: '"5.00 / head"',
+        more: `buy: 0 to ${most}`,
+      })
+        .replace("dice: 800 g, peel: {weight: 200 g, class: inedible}", "dice: 1000 g")
+        .replace("400 g, from", "1000 g, from");
+    for (const most of [12, 60, 1000])
+      expect((await planned(spread(most), "cost", "feasible")).money.spent).toBe("25.00");
+  });
+
+  it("is not borne by what is free, however much of it may be had", async () => {
+    const free = `  beet: {form: test, price: 0.00 / head, supplier: Green Lane, unit_weight: 100 g, buy: 0 to 100, breakdowns: {whole: {parts: {leaf: 100 g}}}}`;
+    const text = `scenario: Free beside
+currency: EUR
+aim: cost
+services: [{name: Lunch, date: 2026-10-08}]
+${terms("delivery: 10.00")}
+items:
+${item("turnip", "5.00")}
+${item("carrot", "5.00")}
+${free}
+parts: {beet leaf: {food_by: test}}
+dishes:
+  tart: {portions: 2, ceiling: 7.30, lines: [{amount: 1000 g, from: turnip flesh}]}
+  pie: {portions: 2, lines: [{amount: 1000 g, from: carrot flesh}]}
+`;
+    // Four are 20.00 and 10.00, 7.50 each; five 7.00, and that for 35.00.
+    expect((await planned(text, "cost", "feasible")).money.spent).toBe("35.00");
+  });
+
   it("is spread over whatever comes with it, where a ceiling asks for that", async () => {
     const text = `scenario: Two
 currency: EUR

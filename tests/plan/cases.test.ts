@@ -36,6 +36,7 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   "freezer-full": "infeasible",
   "frozen-apart": 400,
   "frozen-for-nothing": 60,
+  "ground-down-under-credits": "feasible",
   // 113 g + 28.5 g at 10 a kilogram is the ceiling to the cent: the half gram goes down.
   "half-a-gram-at-the-ceiling": 858.5,
   "loose-cut-day-by-day": 0,
@@ -59,6 +60,7 @@ const CASES: Readonly<Record<string, number | "infeasible" | "feasible">> = {
   "spare-beside-a-full-bin": 500,
   "spare-over-limit": 100,
   "spare-range": 500,
+  "stock-worked-two-ways": "feasible",
   // The aim is cost, in money: 24 squashes at 0.90 and four kelts of pie.
   "two-diets": 25.6,
   // One head and one heart give just what both dishes take: tests/plan/two-forms.test.ts has the arithmetic.

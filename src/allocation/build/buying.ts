@@ -10,13 +10,13 @@ import { type BuildContext, type BuyHandle, serviceName } from "./context.js";
  */
 export function unitsForTerms(
   item: Item,
-  { scenario, held }: Pick<BuildContext, "scenario" | "held">,
+  { scenario, heldToCost }: Pick<BuildContext, "scenario" | "heldToCost">,
 ): number {
   const { buying } = item;
   if (buying === null) return 0;
   const lowest = lowestPrice(buying);
   const { minimum = 0n, delivery = 0n } = supplierOf(item, scenario) ?? {};
-  if (delivery > 0n && held.size > 0 && buying.most !== null) return buying.most;
+  if (delivery > 0n && heldToCost.size > 0 && buying.most !== null) return buying.most;
   const forMinimum = lowest === 0n ? 0 : Number((minimum + lowest - 1n) / lowest);
   const forPrice = tiersOf(buying).slice(1).at(-1)?.least ?? 0;
   return Math.min(buying.most ?? Number.POSITIVE_INFINITY, Math.max(forPrice, forMinimum));

@@ -15,7 +15,7 @@ export interface BuildContext {
   /** What a portion is to stay below its ceiling. */
   readonly marginOf: (site: CookingSite) => number;
   /** Parts whose average cost is held, with all that they are made of. */
-  readonly held: ReadonlySet<string>;
+  readonly heldToCost: ReadonlySet<string>;
   readonly builder: ModelBuilder;
   readonly handles: Handles;
 }

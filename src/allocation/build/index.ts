@@ -61,7 +61,7 @@ export function buildModel(
       tightened.get(tighteningKey({ lot, dish: dish.name, service })) ?? least(lot),
     marginOf: ({ dish, service }) =>
       margins.find((margin) => margin.dish === dish.name && margin.service === service)?.perPortion ?? 0,
-    held: partsHeld(ceilings, scenario),
+    heldToCost: partsHeld(ceilings, scenario),
     builder: new ModelBuilder(),
     handles: noHandles(),
   };

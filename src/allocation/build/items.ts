@@ -123,7 +123,7 @@ function mostCut(
   const forced = held + Math.max(item.buying?.least ?? 0, unitsForTerms(item, context) * deliveries) * size;
   const over = item.measure === "loose" || size > 1 ? size * deliveries : 0;
   const useful = Math.max(0, forced, ...wanted) + over;
-  const isHeld = breakdown.yields.some(({ part }) => context.held.has(part));
+  const isHeld = breakdown.yields.some(({ part }) => context.heldToCost.has(part));
   const most = isHeld ? DILUTING * useful : useful;
   return item.measure === "whole" ? Math.ceil(most - 1e-9) : most;
 }

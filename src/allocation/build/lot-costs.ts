@@ -18,10 +18,12 @@ export interface LotCost {
   readonly weight: Sum;
   /** Each that a kilogram can cost by one way of cutting alone, at what a unit can cost. */
   readonly perKilogram: readonly number[];
+  /** The cuts that give the lot, where the total is not of it alone, but of all that bears what credits leave. */
+  readonly shared: readonly Giving[];
 }
 
 /** A cut with the kilograms in a unit of what bears the cost. */
-interface Giving {
+export interface Giving {
   readonly item: Item;
   readonly breakdown: Breakdown;
   readonly variable: number;
@@ -81,7 +83,14 @@ export class LotCosts {
     const made = this.#sourcesOf(lot.part).flatMap(({ part, bearing }) =>
       this.perKilogram({ ...lot, part }).map((cost) => cost / bearing),
     );
-    return [...(this.ofCuts(lot)?.perKilogram ?? []), ...made];
+    const found = this.ofStock(lot);
+    return [...(this.ofCuts(lot)?.perKilogram ?? []), ...(found === null ? [] : [found]), ...made];
+  }
+
+  /** What a kilogram of stock is valued at; null where a lot is not stock as it was found. */
+  ofStock({ part, origin }: Lot): number | null {
+    const stock = origin.kind === "onHand" ? this.#context.scenario.partsOnHand[origin.index] : undefined;
+    return stock?.part === part ? currency(stock.value) / kg(stock.weight) : null;
   }
 
   /** What steps make a part of, with the part of a weight taken that bears its cost; what bears none costs nothing. */
@@ -96,21 +105,23 @@ export class LotCosts {
   #costOf(lot: Lot): LotCost | null {
     const byItem = [...groupBy(this.#givingsOf(lot), ({ item }) => item).entries()];
     if (byItem.length === 0) return null;
-    const costs = byItem.map(([item, givings]) => {
-      const isRest = byItem.length === 1 && this.#bearsTheRest(item, lot.part);
-      return this.#atMost(lot, item, isRest ? this.#restOf(item) : this.#cutsOf(lot, givings));
-    });
+    const [first] = byItem;
+    const isRest = byItem.length === 1 && first !== undefined && this.#bearsTheRest(first[0], lot.part);
+    const costs = byItem.map(([item, givings]) =>
+      this.#atMost(lot, item, isRest ? this.#restOf(item) : this.#cutsOf(lot, givings)),
+    );
     const all = { total: new Sum(), weight: new Sum() };
     for (const { total, weight } of costs) {
       all.total.addSum(total);
       all.weight.addSum(weight);
     }
     const farthest = costs.reduce((sum, cost) => sum + cost.farthest, 0);
-    return { ...all, farthest, perKilogram: costs.flatMap(({ perKilogram }) => perKilogram) };
+    const shared = isRest ? [...first[1]] : [];
+    return { ...all, farthest, perKilogram: costs.flatMap(({ perKilogram }) => perKilogram), shared };
   }
 
   /** A cost by cuts, whatever a unit costs: one variable that is no less than any of them where they are paid. */
-  #atMost(lot: Lot, item: Item, { weight, at, perKilogram: costsAt }: CostOfCuts): LotCost {
+  #atMost(lot: Lot, item: Item, { weight, at, perKilogram: costsAt }: CostOfCuts): Omit<LotCost, "shared"> {
     const { scenario, builder } = this.#context;
     const costs = this.#unitCostsOf(item);
     const perKilogram = costs.flatMap(({ perUnit }) => costsAt(perUnit)).map((cost) => Math.max(0, cost));
@@ -126,7 +137,7 @@ export class LotCosts {
     const cost = builder.variable(tag, name, farthest, { lower: -farthest });
     for (const { perUnit, where } of costs) {
       const over = new Sum().add(cost, 1).addSum(at(perUnit), -1);
-      for (const isSo of where) over.add(isSo, -2 * farthest);
+      for (const isSo of where.flat()) over.add(isSo, -2 * farthest);
       builder.row(tag, `${name} at ${perUnit.toFixed(4)}`, over, { lower: -2 * farthest * where.length });
     }
     return { total: new Sum().add(cost, 1), farthest, weight, perKilogram };

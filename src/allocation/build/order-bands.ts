@@ -13,8 +13,10 @@ export interface OrderBand {
 /** The ranges of a charged delivery's order, of which one is reached where the order is made. */
 export type OrderBands = (charge: ChargeHandle) => readonly OrderBand[];
 
-/** So many ranges tell all orders apart; of more, each is so much wider than the one before that no more are needed. */
-const MOST_BANDS = 16;
+/** So many of the least orders are told apart. */
+const TOLD_APART = 16;
+/** Beyond them there are so many ranges, each as much wider than the one before. */
+const WIDER_BANDS = 40;
 /** Orders that differ by less come to the same. */
 const SAME_ORDER = 1e-9;
 
@@ -37,7 +39,7 @@ function addBands({ supplier, service, variable: isMade }: ChargeHandle, context
   const goods = new Sum();
   for (const { variable, price } of buys.flatMap(({ byPrice }) => byPrice)) goods.add(variable, price);
   const bands = leastOrders(buys, context).map((least): OrderBand => {
-    const isReached = builder.variable(tag, `${name} of ${least.toFixed(2)} and more`, 1, { integer: true });
+    const isReached = builder.variable(tag, `${name} of ${least} and more`, 1, { integer: true });
     one.add(isReached, 1);
     goods.add(isReached, -least);
     return { least, isReached };
@@ -47,42 +49,44 @@ function addBands({ supplier, service, variable: isMade }: ChargeHandle, context
   return bands;
 }
 
-/** From the least to the most that an order can come to. */
+/** From the least to the most that an order can come to; nothing where all of it is free. */
 function leastOrders(buys: readonly BuyHandle[], { scenario, builder }: BuildContext): number[] {
   const [first] = buys;
   if (first === undefined) return [];
   const minimum = currency(supplierOf(first.item, scenario)?.minimum ?? NO_MONEY);
-  const most = buys.reduce((sum, { byPrice }) => {
-    const costs = byPrice.map(({ variable, price }) => price * builder.upperOf(variable));
-    return sum + Math.max(0, ...costs);
-  }, 0);
-  const prices = buys.flatMap(({ byPrice }) => byPrice.map(({ price }) => price));
-  const least = Math.max(minimum, Math.min(...prices));
-  const all = allOrders(buys, builder.upperOf.bind(builder))?.filter((value) => value >= least - SAME_ORDER);
-  if (all !== undefined && all.length <= MOST_BANDS) return all.length === 0 ? [least] : all;
-  if (least === 0 || least >= most) return [least];
-  const wider = (most / least) ** (1 / MOST_BANDS);
-  return Array.from({ length: MOST_BANDS }, (_, index) => least * wider ** index);
+  const offers = buys.flatMap(({ byPrice }) =>
+    byPrice.flatMap(({ variable, price }) => {
+      const most = builder.upperOf(variable);
+      return price > 0 && most >= 1 ? [{ price, most }] : [];
+    }),
+  );
+  const most = offers.reduce((sum, offer) => sum + offer.price * offer.most, 0);
+  if (most <= minimum + SAME_ORDER) return [minimum];
+  // What is free alone is an order too, of nothing.
+  const free = buys.some(({ byPrice }) => byPrice.some(({ price }) => price === 0)) ? [0] : [];
+  const told = [...free, ...smallestOrders(offers)].filter((order) => order >= minimum - SAME_ORDER);
+  const least = told.length === 0 ? [minimum] : told;
+  const from = least.at(-1) ?? minimum;
+  if (from >= most - SAME_ORDER) return least;
+  const wider = (most / from) ** (1 / WIDER_BANDS);
+  return [...least, ...Array.from({ length: WIDER_BANDS - 1 }, (_, index) => from * wider ** (index + 1))];
 }
 
-/** Everything that an order can come to, least first; undefined where that is too much to list. */
-function allOrders(buys: readonly BuyHandle[], upperOf: (variable: number) => number): number[] | undefined {
+interface Offer {
+  readonly price: number;
+  readonly most: number;
+}
+
+/** The least that an order of these can come to, as many as are told apart, least first. */
+function smallestOrders(offers: readonly Offer[]): number[] {
   let orders = [0];
-  for (const { byPrice } of buys) {
-    const costs = byPrice.flatMap(({ variable, price }) =>
-      upperOf(variable) > MOST_ORDERS
-        ? []
-        : Array.from({ length: Math.floor(upperOf(variable)) + 1 }, (_, units) => price * units),
-    );
-    if (costs.length === 0) return undefined;
-    orders = distinct(orders.flatMap((order) => costs.map((cost) => order + cost)));
-    if (orders.length > MOST_ORDERS) return undefined;
+  for (const { price, most } of offers) {
+    const units = Array.from({ length: Math.min(Math.floor(most), TOLD_APART) + 1 }, (_, count) => count);
+    const all = orders.flatMap((order) => units.map((count) => order + price * count));
+    orders = distinct(all).slice(0, TOLD_APART + 1);
   }
-  return orders;
+  return orders.slice(1);
 }
-
-/** Beyond so many, orders are not listed. */
-const MOST_ORDERS = 64;
 
 function distinct(values: readonly number[]): number[] {
   const sorted = [...values].sort((a, b) => a - b);

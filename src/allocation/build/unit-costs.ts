@@ -5,10 +5,13 @@ import { currency, rate } from "../floats.js";
 import type { BuildContext, BuyHandle } from "./context.js";
 import type { OrderBands } from "./order-bands.js";
 
-/** What a unit of an item at most costs, with its share of the delivery, where all of these variables are 1. */
+/**
+ * What a unit of an item at most costs, with its share of the delivery, where of each of these sets of variables one
+ * is 1; no more of a set ever are.
+ */
 export interface UnitCost {
   readonly perUnit: number;
-  readonly where: readonly number[];
+  readonly where: readonly (readonly number[])[];
 }
 
 /** What a unit of an item can cost, by what is bought of it and what the orders come to that it is in. */
@@ -17,28 +20,33 @@ export function unitCostsOf(item: Item, bandsOf: OrderBands, context: BuildConte
   // Of several deliveries with price breaks, the number bought in all does not say what was paid.
   const isByNumber = buys.length < 2 || buys.every(({ byPrice }) => byPrice.length === 1);
   const costs = isByNumber ? costsByNumber : costsByPrice;
-  return costs(item, buys, (buy) => chargesOf(buy, bandsOf, context), context);
+  return costs(item, buys, (buy) => chargesOn(buy, bandsOf, context), context);
 }
 
 /** What a delivery is charged, of an order that comes to so much at least where the variables are 1. */
 interface Charge {
   readonly charge: number;
   readonly least: number;
-  readonly where: readonly number[];
+  readonly where: readonly (readonly number[])[];
 }
 
 const NO_CHARGE: Charge = { charge: 0, least: 1, where: [] };
 
 type ChargesOf = (buy: BuyHandle) => readonly Charge[];
 
-function chargesOf({ item, service }: BuyHandle, bandsOf: OrderBands, { handles }: BuildContext): Charge[] {
-  const charged = handles.charges.find((each) => each.supplier === item.supplier && each.service === service);
-  if (charged === undefined) return [];
-  return bandsOf(charged).map(({ least, isReached }) => ({
-    charge: charged.charge,
-    least,
-    where: [isReached],
-  }));
+function chargesOn({ item, service }: BuyHandle, bandsOf: OrderBands, { handles }: BuildContext): Charge[] {
+  const made = handles.charges.find((each) => each.supplier === item.supplier && each.service === service);
+  if (made === undefined) return [];
+  return bandsOf(made).map(({ least, isReached }) => ({ charge: made.charge, least, where: [[isReached]] }));
+}
+
+/** The same of an order that comes to so much at least in any case: ranges below that are one. */
+function chargesFrom(least: number, charges: readonly Charge[]): Charge[] {
+  const below = charges.filter((charge) => charge.least <= least);
+  const [first] = below;
+  if (first === undefined) return [...charges];
+  const where = [below.flatMap((charge) => charge.where.flat())];
+  return [{ ...first, least, where }, ...charges.filter((charge) => charge.least > least)];
 }
 
 /** Goods with what they bear of the charge: by cost, or where all of an order is free perhaps all of it. */
@@ -63,19 +71,28 @@ const SAME_COST = 1e-9;
 function costsByNumber(
   item: Item,
   buys: readonly BuyHandle[],
-  chargesOfBuy: ChargesOf,
+  chargesOf: ChargesOf,
   { builder }: BuildContext,
 ): UnitCost[] {
   const upper = buys.reduce((sum, { variable }) => sum + builder.upperOf(variable), 0);
   const averageOf = averageCost(item, buys.length);
   const tag = { family: "average cost", item: item.name };
+  // Of several deliveries, what is free may bear the charges of all.
+  const ofFree = buys.reduce(
+    (sum, buy) => sum + (chargesOf(buy).find(({ least }) => least === 0)?.charge ?? 0),
+    0,
+  );
   const charges = buys.flatMap((buy, index) => {
-    const all = chargesOfBuy(buy);
+    const all = chargesOf(buy);
     if (buys.length === 1 || all.length === 0) return all;
     const isPart = builder.variable(tag, `any ${item.name} in delivery ${index + 1}`, 1, { integer: true });
     const only = new Sum().add(buy.variable, 1).add(isPart, -builder.upperOf(buy.variable));
     builder.row(tag, `any ${item.name} in delivery ${index + 1}, at most`, only, { upper: 0 });
-    return all.map((charge) => ({ ...charge, where: [...charge.where, isPart] }));
+    return all.map((charge) => ({
+      ...charge,
+      charge: charge.least === 0 ? ofFree : charge.charge,
+      where: [...charge.where, [isPart]],
+    }));
   });
   const numbers = numbersBought(item, { upper, isCharged: charges.length > 0 }, averageOf, buys.length);
   const one = new Sum();
@@ -86,17 +103,19 @@ function costsByNumber(
     most.add(variable, 1);
   }
   const costs = numbers.flatMap((number): UnitCost[] => {
-    const isBought: number[] = [];
+    const isBought: number[][] = [];
     if (numbers.length > 1) {
       const name = `${number.least} to ${number.most} of ${item.name} bought`;
       const isSo = builder.variable(tag, name, 1, { integer: true });
       one.add(isSo, 1);
       fewest.add(isSo, -number.least);
       most.add(isSo, -number.most);
-      isBought.push(isSo);
+      isBought.push([isSo]);
     }
     // Only where none may be bought may there be no charge.
-    const possible = charges.length === 0 || number.least === 0 ? [NO_CHARGE, ...charges] : charges;
+    const own = buys.length === 1 ? ownGoods(item, Math.max(number.least, isHeld(item) ? 0 : 1)) : 0;
+    const borne = chargesFrom(own, charges);
+    const possible = charges.length === 0 || number.least === 0 ? [NO_CHARGE, ...borne] : borne;
     return possible.map((charge) => ({
       perUnit: Math.max(averageOf(number.least, charge), averageOf(number.most, charge)),
       where: [...isBought, ...charge.where],
@@ -108,6 +127,15 @@ function costsByNumber(
     builder.row(tag, `at most that number of ${item.name}`, most, { upper: 0 });
   }
   return costs;
+}
+
+function isHeld({ onHand }: Item): boolean {
+  return onHand.some(({ units }) => !units.isZero());
+}
+
+/** What so many order units of an item come to in one delivery. */
+function ownGoods({ buying }: Item, bought: number): number {
+  return buying === null ? 0 : currency(priceAt(buying, bought)) * bought;
 }
 
 type AverageCost = (bought: number, charge: Charge) => number;
@@ -126,15 +154,14 @@ function averageCost({ buying, onHand, orderUnit }: Item, deliveries: number): A
 }
 
 function numbersBought(
-  { buying, onHand }: Item,
+  item: Item,
   { upper, isCharged }: { readonly upper: number; readonly isCharged: boolean },
   averageOf: AverageCost,
   deliveries: number,
 ): NumberBought[] {
-  const isHeld = onHand.some(({ units }) => !units.isZero());
-  const breaks = deliveries > 1 ? [] : (buying?.breaks ?? []);
+  const breaks = deliveries > 1 ? [] : (item.buying?.breaks ?? []);
   const numbers: NumberBought[] = [];
-  for (let least = isHeld ? 0 : 1; least <= upper; ) {
+  for (let least = isHeld(item) ? 0 : 1; least <= upper; ) {
     const next = breaks.find(({ from }) => from > least)?.from ?? upper + 1;
     const far = least < TOLD_APART ? least : Math.floor(1.25 * least);
     const most = Math.min(upper, next - 1, far);
@@ -142,8 +169,8 @@ function numbersBought(
     const perUnit = Math.max(averageOf(least, NO_CHARGE), averageOf(most, NO_CHARGE));
     const before = numbers.at(-1);
     const isAlike = before !== undefined && Math.abs(before.perUnit - perUnit) < SAME_COST;
-    // None bought is apart, as none is charged; and so is each number of what is free, which may bear all of a charge.
-    if (isAlike && before.least > 0 && (perUnit > 0 || !isCharged)) before.most = most;
+    // None bought is apart, as none is charged; and so is each number that bears a charge.
+    if (isAlike && before.least > 0 && !isCharged) before.most = most;
     else numbers.push({ least, most, perUnit });
     least = most + 1;
   }
@@ -156,7 +183,7 @@ function numbersBought(
 function costsByPrice(
   item: Item,
   buys: readonly BuyHandle[],
-  chargesOfBuy: ChargesOf,
+  chargesOf: ChargesOf,
   { builder }: BuildContext,
 ): UnitCost[] {
   const tag = { family: "average cost", item: item.name };
@@ -169,13 +196,13 @@ function costsByPrice(
   };
   const size = rate(item.orderUnit.size);
   const bought = buys.flatMap((buy, index) => {
-    const charges = chargesOfBuy(buy);
+    const charges = chargesOf(buy);
     return buy.byPrice.flatMap(({ variable, price, isReached }) => {
       const isPaid = isReached ?? paid(variable, index);
       return (charges.length === 0 ? [NO_CHARGE] : charges).map(
         (charge): UnitCost => ({
           perUnit: charged(price, charge) / size,
-          where: [isPaid, ...charge.where],
+          where: [[isPaid], ...charge.where],
         }),
       );
     });

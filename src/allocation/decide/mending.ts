@@ -232,7 +232,7 @@ function withRest(decision: Decision, lot: Lot, weight: Weight, scenario: Scenar
     const more = { lot, weight, lastDay: lastDayOfLot(lot, scenario) };
     return { ...decision, kept: withMore(decision.kept, more) };
   }
-  if (end === null) return decision;
+  if (end === null) throw new RangeError(`there is nowhere for what is left of ${lot.part}`);
   return { ...decision, sends: withMore(decision.sends, { lot, destination: end.name, weight }) };
 }
 

@@ -49,12 +49,12 @@ class Proof {
   readonly #tell: (news: News) => void;
   readonly #beside: Beside | null;
   #startsFromNothing = false;
-  #isAnyKnown: boolean;
+  /** Whether HiGHS has a point; a start that breaks a row is none. */
+  #isAnyKnown = false;
 
   constructor(ask: Ask, tell: (news: News) => void) {
     this.#ask = ask;
     this.#tell = tell;
-    this.#isAnyKnown = ask.start !== null;
     this.#beside = ask.channel === null ? null : new Beside(ask.channel, ask);
   }
 
@@ -139,15 +139,16 @@ class Proof {
     const objective = model.getObjectiveValue();
     const isPoint =
       model.info.get("primal_solution_status") === PRIMAL_FEASIBLE && Number.isFinite(objective);
-    if (!isPoint) return { kind: "failed", reason: `it stopped at "${name}" without any point` };
-    const solved = status === modelStatus.optimal;
     const isTimeUp = status === modelStatus.timeLimit || status === modelStatus.interrupted;
+    const why = isTimeUp ? "timeLimit" : name;
+    if (!isPoint) return { kind: "failed", reason: `it stopped at "${why}" without any point` };
+    const solved = status === modelStatus.optimal;
     return {
       kind: "solved",
       point: model.getSolution().colValue,
       objective,
       bound: this.#bound(model, objective, solved),
-      stoppedBy: solved ? null : isTimeUp ? "timeLimit" : name,
+      stoppedBy: solved ? null : why,
     };
   }
 
@@ -180,6 +181,7 @@ class Proof {
       },
       [mipLogging]: ({ data }) => {
         const best = finite(data.mip_primal_bound);
+        this.#isAnyKnown ||= best !== null;
         this.#tell({ kind: "progress", id, best, bound: finite(data.mip_dual_bound) });
       },
     };

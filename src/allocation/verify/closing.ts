@@ -186,7 +186,7 @@ function itemLifeFaults(item: Item, decision: Decision, scenario: Scenario): Fau
       .filter((purchase) => purchase.item === item.name)
       .map(({ weight, service }) => ({
         weight,
-        from: dayOf(service),
+        from: service,
         lastDay: item.keepsDays === null ? null : dayOf(service) + item.keepsDays - 1,
       })),
   ].flatMap(({ lastDay, ...lot }) => (lastDay === null ? [] : [{ ...lot, lastDay, left: lot.weight }]));
@@ -201,7 +201,7 @@ function itemLifeFaults(item: Item, decision: Decision, scenario: Scenario): Fau
     let rest = weight;
     for (let at = gone; at < lots.length && rest > NO_WEIGHT; at++) {
       const lot = lots[at];
-      if (lot === undefined || lot.from > day) continue;
+      if (lot === undefined || lot.from > service) continue;
       const taken = smaller(lot.left, rest);
       lot.left = minus(lot.left, taken);
       rest = minus(rest, taken);
