@@ -10,7 +10,7 @@ import {
   type Scenario,
 } from "../kitchen/index.js";
 import type { Weight } from "../quantity/index.js";
-import { inFileOrder, type Problem } from "../reading/index.js";
+import { byName, inFileOrder, type Problem } from "../reading/index.js";
 import { resolveScenario, type SettledTestCard, settleTestCard } from "../yields/index.js";
 import { kitchenYields, type OwnTestsFile, readOwnTests } from "./kitchen-yields.js";
 import { safetyProblems } from "./safety-problems.js";
@@ -108,12 +108,12 @@ export async function loadWithOffcut(path: string, { part, weight, useBy }: Offc
   const { firstDate } = plain.scenario;
   const ownTests = await readOwnTests(dirname(path));
   const read = readScenario({ file: path, text: await readFile(path, "utf8") });
-  const parts = read.value?.parts ?? {};
+  const parts = read.value?.parts ?? byName({});
   const entry = parts[part] ?? {};
   const held = { weight, use_by: useBy ?? firstDate };
   const value = read.value && {
     ...read.value,
-    parts: { ...parts, [part]: { ...entry, on_hand: [...(entry.on_hand ?? []), held] } },
+    parts: byName({ ...parts, [part]: { ...entry, on_hand: [...(entry.on_hand ?? []), held] } }),
   };
   const { scenario, problems } = joined({ ...read, value }, ownTests);
   if (scenario === null) return { scenario, problems, stock: -1 };

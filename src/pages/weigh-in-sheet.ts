@@ -182,7 +182,7 @@ function rowName({ what, service, name, way, part, lot, measure }: Row, scenario
     case "worked":
       return "Taken";
     case "worked gave":
-      return { [LOSS]: "Steam and drip", [WATER]: "Water taken up" }[part] ?? capital(part);
+      return part === LOSS ? "Steam and drip" : part === WATER ? "Water taken up" : capital(part);
     case "into dish":
       return capital(withLot(part, lot, service, scenario));
     case "cooked":

@@ -73,26 +73,26 @@ const VOLUMES: Readonly<Record<string, string>> = {
 /** Measures whose size depends on the system. */
 const BARE_MEASURES: readonly string[] = ["tsp", "tbsp", "fl oz", "cup", "pint", "quart", "gallon"];
 
-const OTHER_NAMES: Readonly<Record<string, string>> = {
-  gram: "g",
-  kilogram: "kg",
-  kilo: "kg",
-  ounce: "oz",
-  pound: "lb",
-  ml: "mL",
-  millilitre: "mL",
-  milliliter: "mL",
-  cl: "cL",
-  l: "L",
-  litre: "L",
-  liter: "L",
-  teaspoon: "tsp",
-  tablespoon: "tbsp",
-  "fluid ounce": "fl oz",
-  pt: "pint",
-  qt: "quart",
-  gal: "gallon",
-};
+const OTHER_NAMES: ReadonlyMap<string, string> = new Map([
+  ["gram", "g"],
+  ["kilogram", "kg"],
+  ["kilo", "kg"],
+  ["ounce", "oz"],
+  ["pound", "lb"],
+  ["ml", "mL"],
+  ["millilitre", "mL"],
+  ["milliliter", "mL"],
+  ["cl", "cL"],
+  ["l", "L"],
+  ["litre", "L"],
+  ["liter", "L"],
+  ["teaspoon", "tsp"],
+  ["tablespoon", "tbsp"],
+  ["fluid ounce", "fl oz"],
+  ["pt", "pint"],
+  ["qt", "quart"],
+  ["gal", "gallon"],
+]);
 
 const UNITS: ReadonlyMap<string, Unit> = new Map(
   [
@@ -104,7 +104,7 @@ const UNITS: ReadonlyMap<string, Unit> = new Map(
 /** Every name a weight may be written in, for "did you mean". */
 export const WEIGHT_UNIT_NAMES: readonly string[] = [
   ...Object.keys(MASSES),
-  ...Object.keys(OTHER_NAMES).filter((name) => Object.hasOwn(MASSES, OTHER_NAMES[name] ?? "")),
+  ...[...OTHER_NAMES].flatMap(([other, name]) => (Object.hasOwn(MASSES, name) ? [other] : [])),
 ];
 
 /** Every name a volume may be written in, for "did you mean". */
@@ -120,7 +120,7 @@ export const VOLUME_UNIT_NAMES: readonly string[] = [
 export function unitNamed(name: string, system: CupSystem | null): NamedUnit {
   const written = name.trim().replace(/\s+/g, " ").replace(/\.$/, "");
   for (const candidate of [written, written.replace(/s$/, ""), written.toLowerCase().replace(/s$/, "")]) {
-    const plain = OTHER_NAMES[candidate] ?? candidate;
+    const plain = OTHER_NAMES.get(candidate) ?? candidate;
     const unit = UNITS.get(plain);
     if (unit !== undefined) return { kind: "unit", unit };
     if (!BARE_MEASURES.includes(plain)) continue;

@@ -12,6 +12,19 @@ export function keyed<T extends z.core.$ZodLooseShape>(shape: T, remedy: string)
   });
 }
 
+/**
+ * A map from names that the user gives. It has no prototype, so that a look-up by a name like `constructor` finds only
+ * what was written.
+ */
+export function named<T extends z.ZodType>(value: T, remedy: string) {
+  return z.record(z.string(), value, { error: () => remedy }).transform(byName);
+}
+
+/** The same names and values without a prototype. */
+export function byName<T>(record: Readonly<Record<string, T>>): Record<string, T> {
+  return Object.assign(Object.create(null), record);
+}
+
 /** A scalar whose text `parse` turns into a value, or into the words of a problem. */
 export function scalar<T>(parse: (text: string) => T | words.Wording, remedy: string, json: object = {}) {
   return z

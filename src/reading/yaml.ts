@@ -20,7 +20,7 @@ export interface YamlDocument {
   /** Undefined where the text holds nothing, or its syntax is broken. */
   readonly value: Written | undefined;
   readonly problems: readonly Problem[];
-  /** The keys that stand twice, whose second values are not in the value. */
+  /** The keys that stand twice or can be none, whose values are not in the value. */
   readonly leftOut: readonly Path[];
   /** Where a value begins; where nothing stands at the path, the nearest thing around it. */
   positionOf(path: Path): Position;
@@ -122,8 +122,10 @@ class Walk {
       const offset = startOf(key, fallback);
       const name = isScalar(key) ? String(key.value ?? "") : null;
       const earlier = name === null ? undefined : offsets.get(name);
-      if (name === null || name === "" || name === "__proto__") this.complain(offset, words.notAKey(name));
-      else if (name === "<<") this.complain(offset, words.mergeKey());
+      if (name === null || name === "" || name === "__proto__") {
+        if (name !== null) this.leftOut.push([...path, name]);
+        this.complain(offset, words.notAKey(name));
+      } else if (name === "<<") this.complain(offset, words.mergeKey());
       else if (earlier !== undefined) {
         this.leftOut.push([...path, name]);
         this.complain(offset, words.writtenTwice(name, this.at(earlier).line));

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { keyed, scalar } from "../../reading/index.js";
+import { keyed, named, scalar } from "../../reading/index.js";
 import { leaves } from "../file/leaves.js";
 import { WRITE } from "../file/wording.js";
 import { parsePriceForWeight, parseScaleWeight } from "./figures.js";
@@ -12,8 +12,7 @@ const weight = scalar(parseScaleWeight, WRITE.weight);
 const price = scalar(parsePriceForWeight, WRITE.pricePerWeight);
 
 /** By-products by name: a weight alone where it can be neither used nor sold. */
-const byProducts = z.record(
-  z.string(),
+const byProducts = named(
   z.union([
     weight,
     keyed(
@@ -21,7 +20,7 @@ const byProducts = z.record(
       WRITE.keys("weight: 400 g, value: 3.00 / kg"),
     ),
   ]),
-  { error: () => WRITE.keys("fat: 1.2 kg") },
+  WRITE.keys("fat: 1.2 kg"),
 );
 
 /** The schema of a file that holds a butcher's test, a cooking-loss test, or one after the other. */

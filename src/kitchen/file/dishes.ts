@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { keyed } from "../../reading/index.js";
+import { keyed, named } from "../../reading/index.js";
 import { type Leaves, oneOrMore } from "./leaves.js";
 import { WRITE } from "./wording.js";
 
@@ -23,7 +23,7 @@ export function dishSchema(leaf: Leaves) {
         .union([
           leaf.text,
           z.array(leaf.text, { error: () => WRITE.textList }),
-          z.record(z.string(), source, { error: () => WRITE.keys("marrow ring: {rate: 1}") }),
+          named(source, WRITE.keys("marrow ring: {rate: 1}")),
         ])
         .describe("The part it is taken from; a list of parts, or a map with rates and shares"),
       cooking: keyed(
@@ -72,11 +72,7 @@ export function dishSchema(leaf: Leaves) {
       keeps: leaf.days.optional().describe("Days what is left may be offered again; default: not at all"),
       raw_egg: leaf.yesNo.optional().describe("Default no"),
       lines: z.array(line, { error: () => WRITE.list("- {amount: 170 g, from: marrow dice}") }).optional(),
-      staples: z
-        .record(z.string(), staple, {
-          error: () => WRITE.keys("olive oil: {amount: 15 g, price: 4.00 / kg}"),
-        })
-        .optional(),
+      staples: named(staple, WRITE.keys("olive oil: {amount: 15 g, price: 4.00 / kg}")).optional(),
       minutes: leaf.minutes
         .optional()
         .describe("Hands-on, for a batch, or a portion where no batch is stated"),

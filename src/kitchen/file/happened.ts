@@ -1,5 +1,5 @@
-import { z } from "zod";
-import { keyed, type ReadValue, readBySchema, readYaml, type Source } from "../../reading/index.js";
+import type { z } from "zod";
+import { keyed, named, type ReadValue, readBySchema, readYaml, type Source } from "../../reading/index.js";
 import { leaves, oneOrMore } from "./leaves.js";
 import { WRITE } from "./wording.js";
 
@@ -11,20 +11,16 @@ function happenedSchema() {
   return keyed(
     {
       before: leaf.text.describe("The first service that is not yet cooked for"),
-      delivered: z
-        .record(z.string(), leaf.whole, { error: () => WRITE.keys("broccoli: 22") })
+      delivered: named(leaf.whole, WRITE.keys("broccoli: 22"))
         .optional()
         .describe("Order units that came up to that service, where not as planned"),
-      cut: z
-        .record(
-          z.string(),
-          z.record(z.string(), leaf.weight, { error: () => WRITE.keys("broccoli stem: 1.1 kg") }),
-          { error: () => WRITE.keys("Friday dinner: {broccoli stem: 1.1 kg}") },
-        )
+      cut: named(
+        named(leaf.weight, WRITE.keys("broccoli stem: 1.1 kg")),
+        WRITE.keys("Friday dinner: {broccoli stem: 1.1 kg}"),
+      )
         .optional()
         .describe("What the cuts before a service gave of a part, where not as planned"),
-      covers: z
-        .record(z.string(), leaf.whole, { error: () => WRITE.keys("Saturday dinner: 72") })
+      covers: named(leaf.whole, WRITE.keys("Saturday dinner: 72"))
         .optional()
         .describe("People expected now, by service"),
       can_buy: oneOrMore(leaf.text, WRITE.list("[broccoli]"))

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { keyed } from "../../reading/index.js";
+import { keyed, named } from "../../reading/index.js";
 import { choice, type Leaves, oneOrMore } from "./leaves.js";
 import { WRITE } from "./wording.js";
 
@@ -20,21 +20,17 @@ export function ingredientSchemas(leaf: Leaves) {
   );
   const breakdown = keyed(
     {
-      parts: z
-        .record(
-          z.string(),
-          z.union([
-            leaf.yieldAmount,
-            keyed(
-              { weight: leaf.yieldAmount, class: choice(CLASSES).optional() },
-              WRITE.keys("weight: 400 g, class: inedible"),
-            ),
-          ]),
-          { error: () => WRITE.keys("ring: 480 g") },
-        )
-        .describe("What one unit gives, by weight or in percent; with the loss it is the whole unit"),
-      pieces: z
-        .record(z.string(), leaf.whole, { error: () => WRITE.keys("ring: 4") })
+      parts: named(
+        z.union([
+          leaf.yieldAmount,
+          keyed(
+            { weight: leaf.yieldAmount, class: choice(CLASSES).optional() },
+            WRITE.keys("weight: 400 g, class: inedible"),
+          ),
+        ]),
+        WRITE.keys("ring: 480 g"),
+      ).describe("What one unit gives, by weight or in percent; with the loss it is the whole unit"),
+      pieces: named(leaf.whole, WRITE.keys("ring: 4"))
         .optional()
         .describe("Whole pieces of a part from one unit; that part moves whole"),
       loss: leaf.yieldAmount.optional().describe("Cutting loss; default none"),
@@ -84,8 +80,7 @@ export function ingredientSchemas(leaf: Leaves) {
       allergens: texts.optional().describe("Added to the tables'"),
       may_contain: texts.optional().describe("Allergens its label warns of"),
       cut: texts.optional().describe("Breakdowns that may be used; default: all"),
-      breakdowns: z
-        .record(z.string(), breakdown, { error: () => WRITE.keys("rings: {parts: {ring: 480 g}}") })
+      breakdowns: named(breakdown, WRITE.keys("rings: {parts: {ring: 480 g}}"))
         .optional()
         .describe("Own breakdowns; they replace the tables' of the same name"),
     },
@@ -124,19 +119,16 @@ export function ingredientSchemas(leaf: Leaves) {
   const step = keyed(
     {
       from: texts.describe("The part or parts it takes, by full name"),
-      gives: z
-        .record(
-          z.string(),
-          z.union([
-            leaf.percent,
-            keyed(
-              { percent: leaf.percent, class: choice(CLASSES).optional() },
-              WRITE.keys("percent: 22 %, class: inedible"),
-            ),
-          ]),
-          { error: () => WRITE.keys("marrow dice: 100 %") },
-        )
-        .describe("Percent of the weight taken; with the loss it is 100 % and the water"),
+      gives: named(
+        z.union([
+          leaf.percent,
+          keyed(
+            { percent: leaf.percent, class: choice(CLASSES).optional() },
+            WRITE.keys("percent: 22 %, class: inedible"),
+          ),
+        ]),
+        WRITE.keys("marrow dice: 100 %"),
+      ).describe("Percent of the weight taken; with the loss it is 100 % and the water"),
       loss: leaf.part.optional().describe("Default 0 %"),
       water: leaf.percent.optional().describe("Water taken up, of the weight taken; default 0 %"),
       capacity: leaf.weight.optional().describe("Most weight taken before any one service"),

@@ -1,6 +1,6 @@
 import { z } from "zod";
 import type { CupSystem } from "../../quantity/index.js";
-import { keyed } from "../../reading/index.js";
+import { keyed, named } from "../../reading/index.js";
 import { DESTINATION_KINDS } from "../destinations.js";
 import { ALLERGEN_CHOICES, RULES_OF } from "../scenario.js";
 import { dishSchema } from "./dishes.js";
@@ -54,8 +54,7 @@ export function scenarioFileSchema(cups: CupSystem | null) {
           chilled: leaf.weight.optional(),
           frozen: leaf.weight.optional(),
           hands: leaf.hours.optional(),
-          vessels: z
-            .record(z.string(), leaf.whole, { error: () => WRITE.keys("tray: 6") })
+          vessels: named(leaf.whole, WRITE.keys("tray: 6"))
             .optional()
             .describe("Most batches cooked in each vessel for one service"),
         },
@@ -64,24 +63,14 @@ export function scenarioFileSchema(cups: CupSystem | null) {
       services: z.array(serviceSchema(leaf), {
         error: () => WRITE.list("- {name: Friday dinner, date: 2026-10-02}"),
       }),
-      items: z.record(z.string(), item, { error: () => WRITE.keys("marrow: {price: 1.35 / head}") }),
-      suppliers: z
-        .record(z.string(), supplierSchema(leaf), {
-          error: () => WRITE.keys("Green Lane: {minimum: 40.00, delivery: 6.50}"),
-        })
+      items: named(item, WRITE.keys("marrow: {price: 1.35 / head}")),
+      suppliers: named(supplierSchema(leaf), WRITE.keys("Green Lane: {minimum: 40.00, delivery: 6.50}"))
         .optional()
         .describe("What suppliers ask for one delivery, by the names that items give them"),
-      parts: z
-        .record(z.string(), part, { error: () => WRITE.keys("marrow ring: {keeps: 2 days}") })
-        .optional(),
-      steps: z
-        .record(z.string(), step, { error: () => WRITE.keys("dice the rings: {from: marrow ring}") })
-        .optional(),
-      dishes: z.record(z.string(), dishSchema(leaf), {
-        error: () => WRITE.keys("marrow bake: {course: main}"),
-      }),
-      destinations: z
-        .record(z.string(), destinationSchema(leaf), { error: () => WRITE.keys("compost: {kind: waste}") })
+      parts: named(part, WRITE.keys("marrow ring: {keeps: 2 days}")).optional(),
+      steps: named(step, WRITE.keys("dice the rings: {from: marrow ring}")).optional(),
+      dishes: named(dishSchema(leaf), WRITE.keys("marrow bake: {course: main}")),
+      destinations: named(destinationSchema(leaf), WRITE.keys("compost: {kind: waste}"))
         .optional()
         .describe("Default: one called refuse that takes everything"),
     },
@@ -110,9 +99,8 @@ function serviceSchema(leaf: Leaves) {
       covers: leaf.whole.optional().describe("People expected; needed where there are courses"),
       overage: leaf.part.optional().describe("Portions cooked over and above; default 0 %"),
       hands: leaf.hours.optional().describe("Hands-on time before it; default: the scenario's limit"),
-      courses: z.record(z.string(), course, { error: () => WRITE.keys("main: 100 %") }).optional(),
-      diets: z
-        .record(z.string(), leaf.whole, { error: () => WRITE.keys("vegetarian: 14") })
+      courses: named(course, WRITE.keys("main: 100 %")).optional(),
+      diets: named(leaf.whole, WRITE.keys("vegetarian: 14"))
         .optional()
         .describe('Covers that need each diet, or all of those joined by "and"; each of them counted once'),
     },

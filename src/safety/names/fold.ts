@@ -19,17 +19,17 @@ const STOP_WORDS = new Set(
   ).split(" "),
 );
 const CONNECTORS = new Set("and with plus or und mit oder et avec ou y e con com och med og met".split(" "));
-const IRREGULAR: Record<string, string> = {
-  leaves: "leaf",
-  leafs: "leaf",
-  leave: "leaf",
-  halves: "half",
-  calves: "calf",
-  loaves: "loaf",
-  hooves: "hoof",
+const IRREGULAR: ReadonlyMap<string, string> = new Map([
+  ["leaves", "leaf"],
+  ["leafs", "leaf"],
+  ["leave", "leaf"],
+  ["halves", "half"],
+  ["calves", "calf"],
+  ["loaves", "loaf"],
+  ["hooves", "hoof"],
   // Leaves as a vegetable, not a colour: kept apart.
-  greens: "greens",
-};
+  ["greens", "greens"],
+]);
 
 /**
  * One spelling for all: lower case, no accents, hyphens or signs, umlauts written either way alike, whatever
@@ -70,7 +70,7 @@ function separateCamelCase(text: string): string {
 
 /** The English singular, by rule; words of other languages that end alike are changed alike on both sides. */
 export function singular(word: string): string {
-  const irregular = IRREGULAR[word];
+  const irregular = IRREGULAR.get(word);
   if (irregular !== undefined) return irregular;
   if (word.length < 4 || /(ss|us|is)$/.test(word)) return word;
   if (/[^aeiou]ies$/.test(word) && word.length > 4) return `${word.slice(0, -3)}y`;
@@ -80,7 +80,7 @@ export function singular(word: string): string {
 
 /** The word as it stands and its irregular plurals, as a cook may misspell either. */
 export function surfacesOf(word: string): string[] {
-  return [word, ...Object.keys(IRREGULAR).filter((plural) => IRREGULAR[plural] === word)];
+  return [word, ...[...IRREGULAR].flatMap(([plural, one]) => (one === word ? [plural] : []))];
 }
 
 /** What else a word may be the plural or a case of, in the languages the tables hold. */
