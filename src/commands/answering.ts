@@ -4,7 +4,7 @@ import type { Aim, Scenario } from "../kitchen/index.js";
 import { loadScenario } from "../kitchen-files/index.js";
 import { CostingError } from "../ledger/index.js";
 import { type Page, pageAssets } from "../pages/index.js";
-import { problemText } from "../reading/index.js";
+import { problemLines } from "../reading/index.js";
 import { finishSaving } from "../records/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import type { Terminal } from "./terminal.js";
@@ -32,7 +32,7 @@ export async function answering(
   try {
     await finishSaving(dirname(file));
     const { scenario, problems } = await loadScenario(file, aim);
-    for (const problem of problems) terminal.complain(problemText(problem));
+    for (const line of problemLines(problems)) terminal.complain(line);
     if (scenario === null || problems.length > 0) return EXIT.wrongInput;
     const obstacle = out === undefined ? null : folderObstacle(out);
     if (obstacle !== null) {

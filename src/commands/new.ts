@@ -1,7 +1,7 @@
 import { writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { loadKitchenYields } from "../kitchen-files/index.js";
-import { problemText } from "../reading/index.js";
+import { problemLines } from "../reading/index.js";
 import type { TableItem } from "../yields/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { findItems, unknownItem } from "./find-item.js";
@@ -18,7 +18,7 @@ export async function newCommand(
   terminal: Terminal,
 ): Promise<ExitCode> {
   const { tables, problems } = await loadKitchenYields(dirname(file));
-  for (const problem of problems) terminal.complain(problemText(problem));
+  for (const line of problemLines(problems)) terminal.complain(line);
   if (problems.length > 0) return EXIT.wrongInput;
   const items: TableItem[] = [];
   for (const name of wanted.length > 0 ? wanted : [DEFAULT_ITEM]) {

@@ -1,7 +1,7 @@
 import { keepPlan } from "../keeping/index.js";
 import { renderPages } from "../pages/index.js";
 import type { Planned } from "../planning/index.js";
-import { type Problem, problemText } from "../reading/index.js";
+import { type Problem, problemLines } from "../reading/index.js";
 import { NotSaved } from "../records/index.js";
 import { writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
@@ -52,7 +52,7 @@ async function keep(
   terminal: Terminal,
 ): Promise<ExitCode> {
   const { kept, problems } = await keepPlan(file, plan, scenario).catch(notSaved);
-  for (const problem of problems) terminal.complain(problemText(problem));
+  for (const line of problemLines(problems)) terminal.complain(line);
   if (kept === null) return EXIT.wrongInput;
   const say = json === true ? terminal.complain : terminal.print;
   say(`Kept: ${kept.plan}`);

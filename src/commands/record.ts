@@ -1,8 +1,7 @@
-import { readFile } from "node:fs/promises";
 import { kitchenYields, recordTests } from "../kitchen-files/index.js";
 import { toGrams } from "../quantity/index.js";
-import { didYouMean, problemText } from "../reading/index.js";
-import { yieldTestsFile } from "../records/index.js";
+import { didYouMean, problemLines, problemText } from "../reading/index.js";
+import { textAt, yieldTestsFile } from "../records/index.js";
 import { blankYieldTest, type YieldTest } from "../yields/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { findItems, unknownItem } from "./find-item.js";
@@ -30,13 +29,14 @@ export async function recordCommand(
     terminal.complain('Name a file with yield tests, or print one to fill in: record --blank "ITEM, FORM"');
     return EXIT.wrongInput;
   }
-  const text = await readFile(file, "utf8").catch(() => null);
-  if (text === null) {
-    terminal.complain(`${file} is not there, or may not be read. Write the path of a file with yield tests.`);
+  const text = await textAt(file);
+  if (typeof text !== "string") {
+    const missing = `${file} is not there, or may not be read. Write the path of a file with yield tests.`;
+    terminal.complain(text === null ? missing : problemText(text));
     return EXIT.wrongInput;
   }
   const { added, problems } = await recordTests(kitchen, { file, text });
-  for (const problem of problems) terminal.complain(problemText(problem));
+  for (const line of problemLines(problems)) terminal.complain(line);
   if (problems.length > 0) return EXIT.wrongInput;
   const count = added.length === 1 ? "1 yield test" : `${added.length} yield tests`;
   terminal.print(`Recorded ${count} in ${yieldTestsFile(kitchen)}`);

@@ -1,11 +1,10 @@
-import { readFile } from "node:fs/promises";
 import type { PlanJson } from "../contract/index.js";
 import { keepPlan } from "../keeping/index.js";
 import { readKeptPlan } from "../kitchen-files/index.js";
 import { replanPage, replanText, writingFor } from "../pages/index.js";
 import { progressLine, type Replanned, replan } from "../planning/index.js";
-import { problemText } from "../reading/index.js";
-import { planFile } from "../records/index.js";
+import { problemLines, problemText } from "../reading/index.js";
+import { planFile, textAt } from "../records/index.js";
 import { answering, writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { exitCodeOf } from "./plan-file.js";
@@ -29,14 +28,15 @@ export function replanCommand(
 ): Promise<ExitCode> {
   return answering({ file, out: options.out }, terminal, async (now, engines) => {
     const { happened, seconds } = options;
-    const text = await readFile(happened, "utf8").catch(() => null);
+    const text = await textAt(happened);
     const kept = await readKeptPlan(file, now);
-    for (const problem of kept.problems) terminal.complain(problemText(problem));
+    for (const line of problemLines(kept.problems)) terminal.complain(line);
     if (text === null)
       terminal.complain(
         `${happened}: it is not there, or may not be read. Write the path of a file of what happened`,
       );
-    if (text === null || kept.kept === null) return EXIT.wrongInput;
+    else if (typeof text !== "string") terminal.complain(problemText(text));
+    if (typeof text !== "string" || kept.kept === null) return EXIT.wrongInput;
     const before = kept.kept.plan;
     const source = { file: happened, text };
     const { replanned, problems } = await replan({ plan: before, file: planFile(file) }, now, source, {
@@ -45,7 +45,7 @@ export function replanCommand(
       onProgress: (progress) => terminal.progress(progressLine(progress, seconds)),
     });
     terminal.progress(null);
-    for (const problem of problems) terminal.complain(problemText(problem));
+    for (const line of problemLines(problems)) terminal.complain(line);
     return replanned === null ? EXIT.wrongInput : show(file, before, replanned, options, terminal);
   });
 }
@@ -76,7 +76,7 @@ async function show(
   if (out !== undefined) writePages(out, [replanPage(words, scenario)], say);
   if (keep !== true) return EXIT.plan;
   const { kept, problems } = await keepPlan(file, plan, scenario, before);
-  for (const problem of problems) terminal.complain(problemText(problem));
+  for (const line of problemLines(problems)) terminal.complain(line);
   if (kept === null) return EXIT.wrongInput;
   say(`Kept: ${kept.plan}`);
   return EXIT.plan;

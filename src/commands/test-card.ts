@@ -8,7 +8,7 @@ import {
   testCardPage,
   testFormPage,
 } from "../pages/index.js";
-import { isWording, problemText } from "../reading/index.js";
+import { isWording, problemLines } from "../reading/index.js";
 import {
   lacksTest,
   priceIn,
@@ -56,7 +56,7 @@ export async function testCardCommand(
     return refuse(`Name a file with the test, or print one to fill in: ${slug} --blank`, terminal);
   }
   const { card: stated, problems } = await loadTestCard(file);
-  for (const problem of problems) terminal.complain(problemText(problem));
+  for (const line of problemLines(problems)) terminal.complain(line);
   if (stated === null) return EXIT.wrongInput;
   const card = options.price === undefined ? stated : withPrice(stated, options.price);
   if (typeof card === "string") return refuse(card, terminal);

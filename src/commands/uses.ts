@@ -3,7 +3,7 @@ import { isIsoDate, parseWeight } from "../kitchen/index.js";
 import { loadScenario, loadWithOffcut } from "../kitchen-files/index.js";
 import { usesPage, usesText } from "../pages/index.js";
 import { grams, toGrams } from "../quantity/index.js";
-import { isWording, problemText } from "../reading/index.js";
+import { isWording, problemLines } from "../reading/index.js";
 import { writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import type { Terminal } from "./terminal.js";
@@ -34,7 +34,7 @@ export async function usesCommand(
   const isDate = useBy === undefined || isIsoDate(useBy);
   if (!isDate) terminal.complain(`--use-by: \`${useBy}\` is no day. Write it as 2026-10-02`);
   const plain = await loadScenario(file);
-  for (const problem of plain.problems) terminal.complain(problemText(problem));
+  for (const line of problemLines(plain.problems)) terminal.complain(line);
   if (plain.scenario === null) return EXIT.wrongInput;
   const { scenario, stock, problems } = await loadWithOffcut(file, {
     part,

@@ -1,4 +1,4 @@
-import { readFile } from "node:fs/promises";
+import { existsSync, realpathSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { Engines } from "../allocation/index.js";
 import { hasPlan, type PlanJson, planSchema } from "../contract/index.js";
@@ -7,8 +7,8 @@ import { happenedAt, isPlanKept, loadScenario, readKeptPlan } from "../kitchen-f
 import { type Writing, wasteAccountsPage, wasteFigures, wasteText, writingFor } from "../pages/index.js";
 import { planScenario } from "../planning/index.js";
 import { Decimal, grams, NO_WEIGHT, scale, toGrams, total } from "../quantity/index.js";
-import { problemText } from "../reading/index.js";
-import { finishSaving } from "../records/index.js";
+import { MOST, type Problem, problemLines, problemText } from "../reading/index.js";
+import { finishSaving, textAt } from "../records/index.js";
 import {
   accountOf,
   accountsCsv,
@@ -47,6 +47,8 @@ export async function wasteCommand(
 ): Promise<ExitCode> {
   const obstacle = out === undefined ? null : folderObstacle(out);
   if (obstacle !== null) return wrong([obstacle], terminal);
+  const twice = namedTwice(files);
+  if (twice.length > 0) return wrong(problemLines(twice), terminal);
   const found: Found[] = [];
   for (const file of files) {
     const read = /\.json$/i.test(file) ? await ofJson(file) : await ofScenario(file, seconds);
@@ -70,6 +72,20 @@ export async function wasteCommand(
   return EXIT.plan;
 }
 
+/** A file named again, by whatever path, would be counted again. */
+function namedTwice(files: readonly string[]): Problem[] {
+  const seen = new Set<string>();
+  return files.flatMap((file) => {
+    const real = existsSync(file) ? realpathSync(file) : file;
+    if (!seen.has(real)) {
+      seen.add(real);
+      return [];
+    }
+    const what = "the file is named twice, and would be counted twice";
+    return [{ file, line: 1, column: 1, what, remedy: "Name each file once" }];
+  });
+}
+
 interface Found {
   readonly account: WasteAccount;
   /** How the file's figures are written; of several, the one of the finest scale is taken for all. */
@@ -80,6 +96,7 @@ type Read = Found | { readonly problems: readonly string[] };
 
 async function ofJson(file: string): Promise<Read> {
   const plan = await planIn(file);
+  if (plan !== null && "remedy" in plan) return { problems: [problemText(plan)] };
   if (plan === null) return { problems: [`${file} holds no plan as JSON. Write it with plan --json.`] };
   const written = { ...PLAIN, currency: plan.money.currency };
   return { account: accountOf(plan, plan.scenario, standingOf(plan)), written };
@@ -88,7 +105,7 @@ async function ofJson(file: string): Promise<Read> {
 async function ofScenario(file: string, seconds: number): Promise<Read> {
   await finishSaving(dirname(file));
   const { scenario, problems } = await loadScenario(file);
-  if (scenario === null || problems.length > 0) return { problems: problems.map(problemText) };
+  if (scenario === null || problems.length > 0) return { problems: problemLines(problems) };
   const kept = await keptAt(file, scenario);
   if (kept !== null && "problems" in kept) return kept;
   const plan = kept?.plan ?? (await plannedNow());
@@ -113,15 +130,15 @@ async function keptAt(
 ): Promise<{ readonly plan: PlanJson } | { readonly problems: readonly string[] } | null> {
   if (!(await isPlanKept(file))) return null;
   const { happened, problems } = await happenedAt(file, scenario);
-  if (happened === null) return { problems: problems.map(problemText) };
+  if (happened === null) return { problems: problemLines(problems) };
   if (happened.rows.some(({ weighed }) => weighed)) return { plan: happened.plan };
   const { kept, problems: gaps } = await readKeptPlan(file, scenario);
-  return kept === null ? { problems: gaps.map(problemText) } : { plan: kept.plan };
+  return kept === null ? { problems: problemLines(gaps) } : { plan: kept.plan };
 }
 
-async function planIn(file: string): Promise<PlanJson | null> {
-  const text = await readFile(file, "utf8").catch(() => null);
-  if (text === null) return null;
+async function planIn(file: string): Promise<PlanJson | Problem | null> {
+  const text = await textAt(file, MOST.planBytes);
+  if (typeof text !== "string") return text;
   try {
     const read = planSchema.safeParse(JSON.parse(text));
     return read.success ? read.data : null;

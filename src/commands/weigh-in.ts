@@ -1,6 +1,6 @@
 import { happenedAt, type Lesson, learnFrom } from "../kitchen-files/index.js";
 import { renderHappened } from "../pages/index.js";
-import { problemText } from "../reading/index.js";
+import { problemLines } from "../reading/index.js";
 import { NotSaved } from "../records/index.js";
 import { answering, writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
@@ -21,7 +21,7 @@ export async function weighInCommand(
 ): Promise<ExitCode> {
   return answering({ file, out }, terminal, async (scenario) => {
     const { planned, happened, problems: found } = await happenedAt(file, scenario);
-    for (const problem of found) terminal.complain(problemText(problem));
+    for (const line of problemLines(found)) terminal.complain(line);
     if (planned === null || happened === null) return EXIT.wrongInput;
     const say = json === true ? terminal.complain : terminal.print;
     if (json === true) terminal.print(JSON.stringify(happened.plan, null, 2));
@@ -29,7 +29,7 @@ export async function weighInCommand(
     if (out !== undefined) writePages(out, renderHappened(planned, scenario, happened), say);
     if (learn !== true) return EXIT.plan;
     const lesson = await learnFrom(file, happened).catch(notSaved);
-    for (const problem of lesson.problems) terminal.complain(problemText(problem));
+    for (const line of problemLines(lesson.problems)) terminal.complain(line);
     if (lesson.problems.length > 0) return EXIT.wrongInput;
     for (const line of lessonLines(lesson)) say(line);
     return EXIT.plan;

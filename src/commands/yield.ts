@@ -1,7 +1,7 @@
 import { existsSync } from "node:fs";
 import { loadKitchenYields } from "../kitchen-files/index.js";
 import { itemCautions, itemToPrint } from "../pages/index.js";
-import { problemText } from "../reading/index.js";
+import { problemLines } from "../reading/index.js";
 import { type ItemYields, itemYields } from "../yields/index.js";
 import { writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
@@ -33,7 +33,7 @@ export async function yieldCommand(
     return EXIT.wrongInput;
   }
   const yields = await loadKitchenYields(kitchen);
-  for (const problem of yields.problems) terminal.complain(problemText(problem));
+  for (const line of problemLines(yields.problems)) terminal.complain(line);
   const items = findItems(yields.published.items, wanted);
   if (items.length === 0) terminal.complain(unknownItem(wanted, yields.published.items));
   if (items.length === 0 || yields.problems.length > 0) return EXIT.wrongInput;

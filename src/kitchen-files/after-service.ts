@@ -1,9 +1,9 @@
-import { readFile } from "node:fs/promises";
+import { access } from "node:fs/promises";
 import { basename, dirname } from "node:path";
 import { keptPlan, type PlanJson, PlanMismatch } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import type { Problem } from "../reading/index.js";
-import { changeFile, planFile, weighInFile, yieldTestsFile } from "../records/index.js";
+import { MOST, type Problem } from "../reading/index.js";
+import { changeFile, planFile, textAt, weighInFile, yieldTestsFile } from "../records/index.js";
 import {
   type Change,
   type FilledRow,
@@ -19,7 +19,10 @@ import { kitchenYields } from "./kitchen-yields.js";
 
 /** Whether a plan is kept beside the scenario. */
 export async function isPlanKept(scenarioFile: string): Promise<boolean> {
-  return (await textOf(planFile(scenarioFile))) !== null;
+  return access(planFile(scenarioFile)).then(
+    () => true,
+    () => false,
+  );
 }
 
 /** A plan as kept, and the text of its weigh-in; null, with the problem, where there is none to read. */
@@ -33,12 +36,14 @@ export async function readKeptPlan(
     problems: [{ file, line: 1, column: 1, what, remedy }],
   });
   const keep = `Plan and keep it: trim-to-use plan ${scenarioFile} --keep`;
-  const text = await textOf(files.plan);
+  const text = await textAt(files.plan, MOST.planBytes);
   if (text === null) return problem(files.plan, "no plan is kept here", keep);
+  if (typeof text !== "string") return { kept: null, problems: [text] };
   const plan = planOf(text, scenario);
   if (plan === null)
     return problem(files.plan, "this is no plan as it was kept, or not of this scenario", keep);
-  const weighIn = await textOf(files.weighIn);
+  const weighIn = await textAt(files.weighIn);
+  if (weighIn !== null && typeof weighIn !== "string") return { kept: null, problems: [weighIn] };
   return weighIn === null
     ? problem(files.weighIn, "there is no weigh-in here", keep)
     : { kept: { plan, weighIn }, problems: [] };
@@ -116,7 +121,7 @@ export async function learnFrom(scenarioFile: string, { rows, scenario }: Happen
   const file = yieldTestsFile(dirname(scenarioFile));
   const dates = scenario.services.map(({ date }) => date);
   const lesson = { file, tests: tests.length, added: 0, replaced: 0, removed: 0, without, problems: [] };
-  if (tests.length === 0 && (await textOf(file)) === null) return lesson;
+  if (tests.length === 0 && (await textAt(file)) === null) return lesson;
   let counts: Pick<Lesson, "added" | "replaced" | "removed" | "problems"> = lesson;
   await changeFile(file, (text) => {
     const learnt = learn(file, text, { tests, weighIn, dates }, published);
@@ -129,10 +134,6 @@ export async function learnFrom(scenarioFile: string, { rows, scenario }: Happen
   });
   const { added, replaced, removed, problems } = counts;
   return { ...lesson, added, replaced, removed, problems };
-}
-
-function textOf(file: string): Promise<string | null> {
-  return readFile(file, "utf8").catch(() => null);
 }
 
 function planOf(text: string, scenario: Scenario): PlanJson | null {

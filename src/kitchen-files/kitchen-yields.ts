@@ -1,6 +1,5 @@
-import { readFile } from "node:fs/promises";
 import type { Problem, Source } from "../reading/index.js";
-import { changeFile, NotSaved, yieldTestsFile } from "../records/index.js";
+import { changeFile, NotSaved, readText, yieldTestsFile } from "../records/index.js";
 import {
   loadYieldTables,
   readYieldTests,
@@ -29,13 +28,16 @@ let last: { readonly ownTests: OwnTestsFile; readonly yields: KitchenYields } | 
 export interface OwnTestsFile {
   readonly file: string;
   readonly text: string | null;
+  /** Why there is no text. */
+  readonly problem?: Problem;
 }
 
 /** The own tests in a kitchen's folder; null where there are none. */
 export async function readOwnTests(folder: string): Promise<OwnTestsFile | null> {
   const file = yieldTestsFile(folder);
   try {
-    return { file, text: await readFile(file, "utf8") };
+    const text = await readText(file);
+    return typeof text === "string" ? { file, text } : { file, text: null, problem: text };
   } catch (error) {
     const isThere = !(error instanceof Error && "code" in error && error.code === "ENOENT");
     return isThere ? { file, text: null } : null;
@@ -47,9 +49,8 @@ export function kitchenYields(ownTests: OwnTestsFile | null): KitchenYields {
   packaged ??= loadYieldTables();
   const { tables: published, problems } = packaged;
   if (ownTests === null) return { published, tests: [], tables: published, problems };
-  const { file, text } = ownTests;
-  if (text === null)
-    return { published, tests: [], tables: published, problems: [...problems, unreadable(file)] };
+  const { file, text, problem = unreadable(file) } = ownTests;
+  if (text === null) return { published, tests: [], tables: published, problems: [...problems, problem] };
   if (last?.ownTests.file === file && last.ownTests.text === text) return last.yields;
   const read = readYieldTests({ file, text }, published);
   const yields = {

@@ -1,4 +1,4 @@
-import { readFile, stat } from "node:fs/promises";
+import { stat } from "node:fs/promises";
 import { dirname } from "node:path";
 import {
   type Aim,
@@ -11,6 +11,7 @@ import {
 } from "../kitchen/index.js";
 import type { Weight } from "../quantity/index.js";
 import { byName, inFileOrder, type Problem } from "../reading/index.js";
+import { textAt } from "../records/index.js";
 import { resolveScenario, type SettledTestCard, settleTestCard } from "../yields/index.js";
 import { kitchenYields, type OwnTestsFile, readOwnTests } from "./kitchen-yields.js";
 import { safetyProblems } from "./safety-problems.js";
@@ -26,7 +27,7 @@ export interface Loaded {
  * its own. A file that is not there, or not allowed, is a problem like any other.
  */
 export async function loadScenario(path: string, aim?: Aim): Promise<Loaded> {
-  const text = await textAt(path, "a scenario file");
+  const text = await textOf(path, "a scenario file");
   if (typeof text !== "string") return { scenario: null, problems: [text] };
   return loadScenarioText(path, text, aim, await readOwnTests(dirname(path)));
 }
@@ -36,7 +37,7 @@ const SCENARIO_KEY = /^["']?(?:scenario|services|dishes)["']?[ \t]*:/m;
 
 /** Reads a test card from disk and checks it, as `loadScenario` does a scenario. */
 export async function loadTestCard(path: string): Promise<SettledTestCard> {
-  const text = await textAt(path, "a file with a butcher's test or a cooking-loss test");
+  const text = await textOf(path, "a file with a butcher's test or a cooking-loss test");
   if (typeof text !== "string") return { card: null, problems: [text] };
   if (!isTestCard(text) && SCENARIO_KEY.test(text)) {
     const what = "this is a scenario, and no butcher's test or cooking-loss test";
@@ -48,15 +49,15 @@ export async function loadTestCard(path: string): Promise<SettledTestCard> {
 
 /** Everything wrong with a scenario file or a test card. */
 export async function problemsOf(path: string): Promise<readonly Problem[]> {
-  const text = await textAt(path, "a scenario file or a test card");
+  const text = await textOf(path, "a scenario file or a test card");
   if (typeof text === "string" && isTestCard(text))
     return settleTestCard(readTestCard({ file: path, text })).problems;
   return (await loadScenario(path)).problems;
 }
 
 /** The text of a file, or why there is none. */
-async function textAt(path: string, kind: string): Promise<string | Problem> {
-  const text = await readFile(path, "utf8").catch(() => null);
+async function textOf(path: string, kind: string): Promise<string | Problem> {
+  const text = await textAt(path);
   if (text !== null) return text;
   const isFolder = await stat(path).then(
     (found) => found.isDirectory(),
@@ -103,11 +104,13 @@ export interface LoadedOffcut extends Loaded {
  * is a problem without a place in the file.
  */
 export async function loadWithOffcut(path: string, { part, weight, useBy }: Offcut): Promise<LoadedOffcut> {
-  const plain = await loadScenario(path);
+  const text = await textOf(path, "a scenario file");
+  if (typeof text !== "string") return { scenario: null, problems: [text], stock: -1 };
+  const ownTests = await readOwnTests(dirname(path));
+  const plain = loadScenarioText(path, text, undefined, ownTests);
   if (plain.scenario === null) return { ...plain, stock: -1 };
   const { firstDate } = plain.scenario;
-  const ownTests = await readOwnTests(dirname(path));
-  const read = readScenario({ file: path, text: await readFile(path, "utf8") });
+  const read = readScenario({ file: path, text });
   const parts = read.value?.parts ?? byName({});
   const entry = parts[part] ?? {};
   const held = { weight, use_by: useBy ?? firstDate };

@@ -1,7 +1,10 @@
 import { CsvError, parse } from "csv-parse/sync";
+import { codeOf, uncleanIn } from "./clean.js";
+import { CsvPlaces } from "./csv-places.js";
 import { didYouMean } from "./did-you-mean.js";
+import { MOST } from "./limits.js";
 import type { Position, Problem } from "./problem.js";
-import { inFileOrder, type Source } from "./source.js";
+import { inFileOrder, type Source, tooLarge } from "./source.js";
 import * as words from "./wording.js";
 
 export interface CsvTable {
@@ -33,15 +36,17 @@ export interface CsvColumns {
 /**
  * Reads CSV (RFC 4180) with a heading row, as spreadsheets save it too: with semicolons or tabs, with rows and
  * columns that hold nothing. Columns may stand in any order; a missing or unknown one is a problem, and so is
- * a letter that was lost because the file is not UTF-8. A table without all its required columns gives no rows, and a
- * row of the wrong length is left out.
+ * a letter that was lost because the file is not UTF-8, or one that does not show. A table without all its required
+ * columns gives no rows, and a row of the wrong length is left out.
  */
 export function readCsv(source: Source, columns: CsvColumns): CsvTable {
   const separator = separatorOf(source.text);
   const without = (...problems: Problem[]): CsvTable => ({ rows: [], separator, problems });
-  let records: CsvCell[][];
+  if (source.text.length > MOST.bytes) return without(tooLarge(source.file, source.text.length));
+  const places = new CsvPlaces(source, separator);
+  let records: CsvRecord[];
   try {
-    records = placed(source, separator);
+    records = recordsOf(source.text, separator);
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const line = typeof error.lines === "number" ? error.lines : 1;
@@ -52,108 +57,141 @@ export function readCsv(source: Source, columns: CsvColumns): CsvTable {
     const remedy = `Begin with the heading row: ${columns.required.join(",")}`;
     return without({ file: source.file, line: 1, column: 1, ...words.emptyFile(remedy) });
   }
-  // A heading of UTF-16 holds a NUL for every letter.
-  const lost =
-    heading.find(({ text }) => text.includes("\0")) ??
-    records.flat().find(({ text }) => text.includes("\uFFFD"));
-  if (lost !== undefined) return without({ ...lost.position, ...words.notUtf8() });
-  const problems = headingProblems(heading, columns);
+  const lost = lostLetter(source.text, heading, records, places);
+  if (lost !== null) return without(lost);
+  const problems = headingProblems(heading, columns, places);
   if (problems.length > 0) return without(...problems);
-  const rows = body.flatMap((cells): CsvRow[] => {
-    const position = cells[0]?.position ?? { file: source.file, line: 1, column: 1 };
-    if (cells.length !== heading.length) {
-      problems.push({ ...position, ...words.rowLength(cells.length, heading.length) });
-      return [];
-    }
-    const byName = new Map(heading.map(({ text }, index) => [text, cells[index]]));
-    return [{ position, cell: (column) => byName.get(column) ?? { text: "", position } }];
+  const whole = records.filter(({ texts }) => texts.length === heading.texts.length);
+  problems.push(...faultsOfCells(source.text, whole, places));
+  const names = new Map(heading.texts.map((text, index) => [text, index]));
+  const rows = body.flatMap((record): CsvRow[] => {
+    if (record.texts.length === heading.texts.length) return [new Row(record, names, places)];
+    const what = words.rowLength(record.texts.length, heading.texts.length);
+    problems.push({ ...places.at(record.at, 0), ...what });
+    return [];
   });
   return { rows, separator, problems };
 }
 
+/** The cells of a record, and which of the file's it is. */
+interface CsvRecord {
+  readonly at: number;
+  readonly texts: readonly string[];
+}
+
+class Row implements CsvRow {
+  constructor(
+    private readonly record: CsvRecord,
+    private readonly names: ReadonlyMap<string, number>,
+    private readonly places: CsvPlaces,
+  ) {}
+
+  get position(): Position {
+    return this.positionOf(0);
+  }
+
+  cell(column: string): CsvCell {
+    const index = this.names.get(column);
+    return new Cell(index === undefined ? "" : (this.record.texts[index] ?? ""), this, index ?? 0);
+  }
+
+  positionOf(index: number): Position {
+    return this.places.at(this.record.at, index);
+  }
+}
+
+class Cell implements CsvCell {
+  constructor(
+    readonly text: string,
+    private readonly row: Row,
+    private readonly index: number,
+  ) {}
+
+  get position(): Position {
+    return this.row.positionOf(this.index);
+  }
+}
+
 /** What stands most often in the heading row. */
 function separatorOf(text: string): Separator {
-  const [heading = ""] = text.split(/[\r\n]/, 1);
+  const end = text.search(/[\r\n]/);
+  const heading = (end < 0 ? text : text.slice(0, end)).slice(0, MOST.text);
   const count = (separator: Separator) => heading.split(separator).length;
   return [...SEPARATORS].sort((a, b) => count(b) - count(a))[0] ?? ",";
 }
 
-/** The cells of each record that holds anything, with the place where each begins. */
-function placed(source: Source, separator: Separator): CsvCell[][] {
+/** The records that hold anything. */
+function recordsOf(text: string, separator: Separator): CsvRecord[] {
   const options = { bom: true, relax_column_count: true, skip_empty_lines: true, delimiter: separator };
-  const records = parse(source.text, options);
-  const starts = cellStarts(source, separator);
-  return records
-    .map((record, row) =>
-      record.map((text, index) => ({
-        text: text.trim(),
-        position: starts[row]?.[index] ?? { file: source.file, line: 1, column: 1 },
-      })),
-    )
-    .filter((record) => record.some(({ text }) => text !== ""));
+  return parse(text, options)
+    .map((cells, at) => ({ at, texts: cells.map((cell) => cell.trim()) }))
+    .filter(({ texts }) => texts.some((cell) => cell !== ""));
 }
 
 /** Without the last columns that have no heading and no cell that holds anything; rows of another length stay. */
-function withoutEmptyColumns(records: readonly CsvCell[][]): CsvCell[][] {
-  const [heading = []] = records;
-  const columns = heading.findLastIndex(({ text }) => text !== "") + 1;
-  return records.map((record) =>
-    record.length === heading.length && record.slice(columns).every(({ text }) => text === "")
-      ? record.slice(0, columns)
-      : record,
+function withoutEmptyColumns(records: readonly CsvRecord[]): readonly CsvRecord[] {
+  const heading = records[0]?.texts ?? [];
+  const columns = heading.findLastIndex((text) => text !== "") + 1;
+  if (columns === heading.length) return records;
+  return records.map(({ at, texts }) =>
+    texts.length === heading.length && texts.slice(columns).every((text) => text === "")
+      ? { at, texts: texts.slice(0, columns) }
+      : { at, texts },
   );
 }
 
-/** Where the cells of each record begin, empty lines left out, in a text whose quotes are known to be sound. */
-function cellStarts({ file, text }: Source, separator: Separator): Position[][] {
-  const records: Position[][] = [];
-  let record: Position[] = [];
-  let line = 1;
-  let column = 1;
-  let quoted = false;
-  let cellBegins = true;
-  let empty = true;
-  for (const character of text.replace(/^\uFEFF/, "")) {
-    if (cellBegins) record.push({ file, line, column });
-    cellBegins = character === separator && !quoted;
-    if (character === '"') quoted = !quoted;
-    const lineEnds = character === "\n";
-    if (!lineEnds && character !== "\r") empty = false;
-    line += lineEnds ? 1 : 0;
-    column = lineEnds ? 1 : column + 1;
-    if (!lineEnds || quoted) continue;
-    if (!empty) records.push(record);
-    record = [];
-    cellBegins = true;
-    empty = true;
+/** A letter that another way of writing characters was taken for; of UTF-16, a NUL stands for every second one. */
+function lostLetter(
+  text: string,
+  heading: CsvRecord,
+  records: readonly CsvRecord[],
+  places: CsvPlaces,
+): Problem | null {
+  const nul = heading.texts.findIndex((cell) => cell.includes("\0"));
+  if (nul >= 0) return { ...places.at(heading.at, nul), ...words.notUtf8("CSV") };
+  if (!text.includes("\uFFFD")) return null;
+  for (const { at, texts } of records) {
+    const cell = texts.findIndex((each) => each.includes("\uFFFD"));
+    if (cell >= 0) return { ...places.at(at, cell), ...words.notUtf8("CSV") };
   }
-  if (cellBegins && !empty) record.push({ file, line, column });
-  return empty ? records : [...records, record];
+  return null;
 }
 
-function headingProblems(heading: readonly CsvCell[], columns: CsvColumns): Problem[] {
-  const known = [...columns.required, ...columns.optional];
-  const names = heading.map(({ text }) => text);
-  const unknown = heading.filter(({ text }) => !known.includes(text));
-  const missing = columns.required.filter((name) => !names.includes(name));
-  const meantFor = (name: string) =>
-    didYouMean(
-      name,
-      unknown.map(({ text }) => text),
-    );
-  const start = heading[0]?.position;
-  const taken = missing.map(meantFor);
-  return [
-    ...missing.map((name) => {
-      const meant = meantFor(name);
-      const place = heading.find(({ text }) => text === meant)?.position ?? start;
-      return { ...(place as Position), ...words.missingColumn(name, meant) };
+function faultsOfCells(text: string, records: readonly CsvRecord[], places: CsvPlaces): Problem[] {
+  const isClean = uncleanIn(text.replace(/^\uFEFF/, "")) === null;
+  return records.flatMap(({ at, texts }) =>
+    texts.flatMap((cell, index) => {
+      const character = isClean ? null : uncleanIn(cell);
+      if (character !== null)
+        return [{ ...places.at(at, index), ...words.uncleanCharacter(codeOf(character)) }];
+      return cell.length > MOST.text ? [{ ...places.at(at, index), ...words.longText(cell, MOST.text) }] : [];
     }),
-    ...unknown
-      .filter(({ text }) => !taken.includes(text))
-      .map(({ text, position }) => ({ ...position, ...words.unknownColumn(text, known) })),
-    ...heading
-      .filter(({ text }, index) => known.includes(text) && names.indexOf(text) < index)
-      .map(({ text, position }) => ({ ...position, ...words.columnTwice(text) })),
+  );
+}
+
+function headingProblems(heading: CsvRecord, columns: CsvColumns, places: CsvPlaces): Problem[] {
+  const known = [...columns.required, ...columns.optional];
+  const names = heading.texts;
+  if (names.length > MOST.columns)
+    return [{ ...places.at(heading.at, 0), ...words.tooManyColumns(names.length, MOST.columns, known) }];
+  const unknown = names.filter((text) => !known.includes(text));
+  const missing = columns.required.filter((name) => !names.includes(name));
+  const taken = missing.map((name) => didYouMean(name, unknown));
+  const at = (index: number) => places.at(heading.at, Math.max(0, index));
+  return [
+    ...missing.map((name, index) => {
+      const meant = taken[index] ?? null;
+      return { ...at(meant === null ? 0 : names.indexOf(meant)), ...words.missingColumn(name, meant) };
+    }),
+    ...names.flatMap((text, index) =>
+      known.includes(text) || taken.includes(text)
+        ? []
+        : [{ ...at(index), ...words.unknownColumn(text, known) }],
+    ),
+    ...names.flatMap((text, index) =>
+      known.includes(text) && names.indexOf(text) < index
+        ? [{ ...at(index), ...words.columnTwice(text) }]
+        : [],
+    ),
   ].sort(inFileOrder);
 }

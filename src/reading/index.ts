@@ -1,6 +1,7 @@
 /** YAML and CSV text to values that know their file, line and column, and the list of problems. */
-export * from "./csv.js";
+export { type CsvCell, type CsvColumns, type CsvRow, type CsvTable, readCsv, type Separator } from "./csv.js";
 export * from "./did-you-mean.js";
+export { MOST } from "./limits.js";
 export * from "./problem.js";
 export * from "./schema.js";
 export * from "./source.js";

@@ -1,3 +1,6 @@
+import { asLine } from "./clean.js";
+import { MOST } from "./limits.js";
+
 /** A place in a text file; lines and columns count from 1. */
 export interface Position {
   readonly file: string;
@@ -11,7 +14,14 @@ export interface Problem extends Position {
   readonly remedy: string;
 }
 
+/** A line for each problem, and one for those that are too many to be shown. */
+export function problemLines(problems: readonly Problem[]): string[] {
+  const rest = problems.length - MOST.problems;
+  const more = rest > 0 ? [`and ${rest} more; put these right first`] : [];
+  return [...problems.slice(0, MOST.problems).map(problemText), ...more];
+}
+
 /** "file:line:column: what. Remedy." on one line. */
 export function problemText({ file, line, column, what, remedy }: Problem): string {
-  return `${file}:${line}:${column}: ${what}. ${remedy}`;
+  return asLine(`${file}:${line}:${column}: ${what}. ${remedy}`);
 }

@@ -1,5 +1,8 @@
 import { z } from "zod";
+import { nameFault } from "./clean.js";
 import { didYouMean } from "./did-you-mean.js";
+import { MOST } from "./limits.js";
+import { PathSet } from "./paths.js";
 import type { Position, Problem } from "./problem.js";
 import { inFileOrder, isWrittenMap, type Path, type Written, writtenAt } from "./source.js";
 import * as words from "./wording.js";
@@ -25,8 +28,27 @@ export function byName<T>(record: Readonly<Record<string, T>>): Record<string, T
   return Object.assign(Object.create(null), record);
 }
 
-/** A scalar whose text `parse` turns into a value, or into the words of a problem. */
+/** A figure or word whose text, its spaces made single ones, `parse` turns into a value or the words of a problem. */
 export function scalar<T>(parse: (text: string) => T | words.Wording, remedy: string, json: object = {}) {
+  return parsed(
+    (text) =>
+      text.length > MOST.figure ? words.longText(text, MOST.figure) : parse(text.replace(/\s+/g, " ")),
+    remedy,
+    json,
+  );
+}
+
+/** A text of its own lines, such as a method. */
+export function prose(remedy: string, json: object = {}) {
+  return parsed((text) => (text.length > MOST.text ? words.longText(text, MOST.text) : text), remedy, json);
+}
+
+/** A text that names something. */
+export function name(remedy: string, json: object = {}) {
+  return parsed((text) => nameFault(text) ?? text, remedy, json);
+}
+
+function parsed<T>(parse: (text: string) => T | words.Wording, remedy: string, json: object) {
   return z
     .string({ error: () => remedy })
     .transform((text, context): T => {
@@ -90,13 +112,18 @@ type Issue = z.core.$ZodIssue;
 
 class Salvage {
   private readonly problems: Problem[];
-  private readonly dropped = new Map<string, Path>();
+  private readonly dropped = new PathSet();
+  private readonly twice = new PathSet();
+  /** For each list that has lost elements, where those that are left stood in it. */
+  private readonly stood = new Map<Written, readonly number[]>();
+  private current: Written | undefined;
 
   constructor(
     private readonly document: YamlDocument,
     private readonly standIns: FileKind["standIns"],
   ) {
     this.problems = [...document.problems];
+    for (const path of document.leftOut) this.twice.add(path);
   }
 
   sorted(): Problem[] {
@@ -108,16 +135,17 @@ class Salvage {
     const placed = issues.map((issue) => ({ issue, path: this.original(issue.path) }));
     const left = placed.flatMap(({ issue, path }) => this.report(issue, path));
     const before = this.dropped.size;
-    for (const path of left) this.dropped.set(keyOf(path), path);
+    for (const path of left) this.dropped.add(path);
     return this.dropped.size > before && left.every((path) => path.length > 0);
   }
 
   /** What is written, without what was left out and with what stands in for it. */
   kept(written: Written): Written {
+    this.stood.clear();
     const pruned = this.pruned(written, []);
-    if (!isWrittenMap(pruned)) return pruned;
-    const missing = Object.entries(this.standIns).filter(([key]) => this.dropped.has(keyOf([key])));
-    return { ...pruned, ...Object.fromEntries(missing) };
+    const missing = Object.entries(this.standIns).filter(([key]) => this.dropped.has([key]));
+    this.current = isWrittenMap(pruned) ? { ...pruned, ...Object.fromEntries(missing) } : pruned;
+    return this.current;
   }
 
   places(): Pick<ReadValue<unknown>, "positionOf" | "keyPositionOf" | "isLeftOut"> {
@@ -126,12 +154,7 @@ class Salvage {
       keyPositionOf: (path) => this.document.keyPositionOf(this.original(path)),
       isLeftOut: (path) => {
         const wanted = this.original(path);
-        return (
-          [...this.dropped.values()].some((left) => wanted.every((step, index) => left[index] === step)) ||
-          this.document.leftOut.some((left) =>
-            wanted.slice(0, left.length).every((step, index) => left[index] === step),
-          )
-        );
+        return this.dropped.hasWithin(wanted) || this.twice.hasWithin(wanted) || this.twice.hasAround(wanted);
       },
     };
   }
@@ -146,20 +169,21 @@ class Salvage {
       });
     }
     const value = writtenAt(this.document.value, path);
-    if (value !== undefined && !this.dropped.has(keyOf(path))) {
+    if (value !== undefined && !this.dropped.has(path)) {
       this.add(this.document.positionOf(path), wordingOf(issue, value));
       return [path];
     }
     const around = path.slice(0, -1);
     const key = String(path.at(-1));
-    if (!this.dropped.has(keyOf(path))) {
+    if (!this.dropped.has(path)) {
       this.add(this.document.keyPositionOf(around), words.missing(key, issue.message));
     }
     return around.length === 0 && Object.hasOwn(this.standIns, key) ? [path] : [around];
   }
 
   private pruned(value: Written, path: Path): Written {
-    const isKept = (step: string | number) => !this.dropped.has(keyOf([...path, step]));
+    if (!this.dropped.hasWithin(path) || typeof value === "string") return value;
+    const isKept = (step: string | number) => !this.dropped.has([...path, step]);
     if (isWrittenMap(value)) {
       return Object.fromEntries(
         Object.entries(value)
@@ -167,25 +191,23 @@ class Salvage {
           .map(([key, inner]) => [key, this.pruned(inner, [...path, key])]),
       );
     }
-    if (typeof value === "string") return value;
-    return value.flatMap((inner, index) => (isKept(index) ? [this.pruned(inner, [...path, index])] : []));
+    const stood = [...value.keys()].filter(isKept);
+    const left = stood.map((index) => this.pruned(value[index] ?? "", [...path, index]));
+    this.stood.set(left, stood);
+    return left;
   }
 
   /** The path as written of a path in the pruned value, whose lists have lost the elements left out. */
   private original(path: readonly PropertyKey[]): Path {
     const found: (string | number)[] = [];
-    for (const step of path)
-      found.push(typeof step === "number" ? this.originalIndex(found, step) : String(step));
-    return found;
-  }
-
-  private originalIndex(list: Path, wanted: number): number {
-    let index = 0;
-    for (let kept = 0; ; index += 1) {
-      if (this.dropped.has(keyOf([...list, index]))) continue;
-      if (kept === wanted) return index;
-      kept += 1;
+    let node = this.current;
+    for (const each of path) {
+      const step = typeof each === "number" ? each : String(each);
+      const stood = node === undefined ? undefined : this.stood.get(node);
+      found.push(typeof step === "number" && stood !== undefined ? (stood[step] ?? step) : step);
+      node = writtenAt(node, [step]);
     }
+    return found;
   }
 
   private add(position: Position, text: words.Wording): void {
@@ -208,8 +230,4 @@ function wordingOf(issue: Issue, value: Written): words.Wording {
   const what = issue.code === "custom" ? issue.params?.what : undefined;
   if (typeof what === "string") return { what, remedy: issue.message };
   return words.wrongKind(value, issue.message);
-}
-
-function keyOf(path: Path): string {
-  return JSON.stringify(path);
 }

@@ -1,9 +1,16 @@
-import type { Position } from "./problem.js";
+import { MOST } from "./limits.js";
+import type { Position, Problem } from "./problem.js";
+import * as words from "./wording.js";
 
 /** A text file as read: its name as the user gave it, and its text. */
 export interface Source {
   readonly file: string;
   readonly text: string;
+}
+
+/** The problem of a file that has more bytes than are read. */
+export function tooLarge(file: string, size: number, most: number = MOST.bytes): Problem {
+  return { file, line: 1, column: 1, ...words.tooLarge(size, most) };
 }
 
 /** Where in a value read from a file: the keys and list indexes that lead to it. */

@@ -1,3 +1,4 @@
+import { MOST } from "./limits.js";
 import type { Written } from "./source.js";
 
 /** The words of a problem, without its place. */
@@ -61,28 +62,79 @@ const SYNTAX: Readonly<Record<string, Wording>> = {
   },
 };
 
+/** A text as a problem repeats it: its beginning, where it is long. */
+export function quoted(text: string): string {
+  return text.length > MOST.quoted ? `${text.slice(0, MOST.quoted)}…` : text;
+}
+
+export function tooLarge(size: number, most: number): Wording {
+  return {
+    what: `the file has ${size} bytes, and at most ${most} are read`,
+    remedy: "Name the file that is meant, or take out of it what does not belong here",
+  };
+}
+
+export function tooDeep(most: number): Wording {
+  return {
+    what: `this stands inside more than ${most} lists and maps`,
+    remedy: "Write it with fewer brackets and levels, and no anchor inside an anchor inside another",
+  };
+}
+
+export function uncleanCharacter(code: string): Wording {
+  return {
+    what: `a character that does not show, ${code}, stands in the text`,
+    remedy: "Take it out: write the text again by hand rather than copy it",
+  };
+}
+
+export function nameOfLines(name: string, code: string): Wording {
+  return {
+    what: `the name \`${quoted(name)}\` has a tab or more than one line in it (${code})`,
+    remedy: "Write it on one line",
+  };
+}
+
+export function longName(name: string): Wording {
+  return {
+    what: `the name \`${quoted(name)}\` has ${name.length} letters`,
+    remedy: `Write at most ${MOST.name}`,
+  };
+}
+
+export function longText(text: string, most: number): Wording {
+  return { what: `\`${quoted(text)}\` has ${text.length} letters`, remedy: `Write at most ${most}` };
+}
+
 export function tooManyValues(most: number): Wording {
   return {
-    what: `the anchors make more than ${most} values of this text`,
-    remedy: "Write the values out",
+    what: `here the text comes to more than ${most} values, what anchors stand for counted each time`,
+    remedy: "Take out what does not belong here, and write out what is meant by anchors inside anchors",
   };
 }
 
 export function unknownAnchor(name: string): Wording {
   return {
-    what: `\`*${name}\` refers to no anchor above it`,
-    remedy: `Mark the value that is meant with \`&${name}\``,
+    what: `\`*${quoted(name)}\` refers to no anchor above it`,
+    remedy: `Mark the value that is meant with \`&${quoted(name)}\``,
   };
 }
 
 export function anchorInsideItself(name: string): Wording {
-  return { what: `\`*${name}\` stands inside the value that it refers to`, remedy: "Write the value out" };
+  return {
+    what: `\`*${quoted(name)}\` stands inside the value that it refers to`,
+    remedy: "Write the value out",
+  };
 }
 
 export function notAKey(name: string | null): Wording {
   return {
     what:
-      name === null ? "a list or a map stands where a name belongs" : `\`${name}\` cannot be used as a name`,
+      name === null
+        ? "a list or a map stands where a name belongs"
+        : name.trim() === ""
+          ? "a name of nothing stands here"
+          : `\`${name}\` cannot be used as a name`,
     remedy: "Write a name, a colon and a space, such as `main: 100 %`",
   };
 }
@@ -96,7 +148,7 @@ export function mergeKey(): Wording {
 
 export function writtenTwice(name: string, firstLine: number): Wording {
   return {
-    what: `\`${name}\` is written twice in the same place; it stands on line ${firstLine} already`,
+    what: `\`${quoted(name)}\` is written twice in the same place; it stands on line ${firstLine} already`,
     remedy: "Keep one of them, or give them different names",
   };
 }
@@ -109,22 +161,23 @@ export function wrongKind(value: Written, remedy: string): Wording {
   const kind = Array.isArray(value)
     ? "a list stands"
     : typeof value === "string"
-      ? `\`${value}\` stands`
+      ? `\`${quoted(value)}\` stands`
       : "keys stand";
   return { what: value === "" ? "nothing is written here" : `${kind} where something else belongs`, remedy };
 }
 
 export function unknownKey(key: string, meant: string | null, known: string): Wording {
   return {
-    what: `\`${key}\` is no key that is known here`,
+    what: `\`${quoted(key)}\` is no key that is known here`,
     remedy: meant === null ? `Known here: ${known}` : `Did you mean \`${meant}\`?`,
   };
 }
 
-export function notUtf8(): Wording {
+/** `format` is what the file is to be saved as. */
+export function notUtf8(format: "CSV" | "YAML"): Wording {
   return {
     what: "a letter here is lost, for the file is or was not in UTF-8",
-    remedy: "Write the letter again and save the file as CSV in UTF-8",
+    remedy: `Write the letter again and save the file as ${format} in UTF-8`,
   };
 }
 
@@ -139,11 +192,18 @@ export function missingColumn(name: string, meant: string | null): Wording {
 }
 
 export function unknownColumn(name: string, known: readonly string[]): Wording {
-  return { what: `\`${name}\` is no column of this table`, remedy: `Columns: ${known.join(", ")}` };
+  return { what: `\`${quoted(name)}\` is no column of this table`, remedy: `Columns: ${known.join(", ")}` };
+}
+
+export function tooManyColumns(count: number, most: number, known: readonly string[]): Wording {
+  return {
+    what: `the table has ${count} columns, and at most ${most} are read`,
+    remedy: `Columns: ${known.join(", ")}`,
+  };
 }
 
 export function columnTwice(name: string): Wording {
-  return { what: `the column \`${name}\` stands twice`, remedy: "Keep one of them" };
+  return { what: `the column \`${quoted(name)}\` stands twice`, remedy: "Keep one of them" };
 }
 
 export function rowLength(cells: number, columns: number): Wording {

@@ -1,3 +1,4 @@
 /** Records: the kitchen's files by name, saved whole or not at all. */
 export { planFile, weighInFile, yieldTestsFile } from "./names.js";
+export { readText, textAt } from "./read.js";
 export { changeFile, changeFiles, finishSaving, NotSaved, saveFile } from "./save.js";

@@ -1,10 +1,11 @@
 import { randomUUID } from "node:crypto";
-import { open, readdir, readFile, realpath, rename, rm, stat } from "node:fs/promises";
+import { open, readdir, realpath, rename, rm, stat } from "node:fs/promises";
 import { basename, dirname, join } from "node:path";
 import writeFileAtomic from "write-file-atomic";
 import type { Problem } from "../reading/index.js";
 import { carryOut, isAbout, type Move, moveTogether, notesIn } from "./commit.js";
 import { codeOf, type Lock, LockTaken, lockFile } from "./lock.js";
+import { readText } from "./read.js";
 import * as words from "./words.js";
 
 /** A file was left as it was; the problem says why, and what to do. */
@@ -116,12 +117,12 @@ async function release(locks: readonly Lock[]): Promise<void> {
 }
 
 async function textOf(file: string, path: string): Promise<string | null> {
-  try {
-    return await readFile(file, "utf8");
-  } catch (error) {
+  const text = await readText(file).catch((error: unknown) => {
     if (codeOf(error) === "ENOENT") return null;
     throw notSaved(path, error);
-  }
+  });
+  if (text !== null && typeof text !== "string") throw new NotSaved({ ...text, ...placeOf(path) });
+  return text;
 }
 
 interface Held {

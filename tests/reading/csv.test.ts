@@ -4,7 +4,11 @@ import { problemText, readCsv } from "../../src/reading/index.js";
 
 const COLUMNS = { required: ["item", "part", "percent"], optional: ["source"] };
 const read = (text: string) => readCsv({ file: "t.csv", text }, COLUMNS);
-const cells = (text: string, column: string) => read(text).rows.map((row) => row.cell(column));
+const cells = (text: string, column: string) =>
+  read(text).rows.map((row) => {
+    const { text: cell, position } = row.cell(column);
+    return { text: cell, position };
+  });
 
 describe("a CSV table", () => {
   it("gives cells by column, in any order, trimmed, with their place", () => {

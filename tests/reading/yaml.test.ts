@@ -155,7 +155,7 @@ describe("what YAML allows and is not read", () => {
       lines.push(`a${level}: &a${level} [${many}]`);
     }
     expect(problemsOf(...lines).map((text) => text.replace(/^a\.yaml:\d+:\d+: /, ""))).toEqual([
-      "the anchors make more than 100000 values of this text. Write the values out",
+      "here the text comes to more than 100000 values, what anchors stand for counted each time. Take out what does not belong here, and write out what is meant by anchors inside anchors",
     ]);
   });
 });

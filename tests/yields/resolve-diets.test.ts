@@ -65,7 +65,7 @@ describe("diets of a service", () => {
       "t.yaml:4:13: vegetarian stands here twice. Write it once",
     ]);
     expect(problems('{" ": 0}', BOTH)).toEqual([
-      "t.yaml:4:13: a diet without a name. Write it as the dishes do, such as `vegetarian: 14`",
+      "t.yaml:4:13: a name of nothing stands here. Write a name, a colon and a space, such as `main: 100 %`",
     ]);
   });
 

@@ -12,7 +12,7 @@ export function positive(text: string): number {
 }
 
 export function surePercent(text: string): number {
-  const value = Number(text.replace(/\s*%$/, ""));
+  const value = Number(text.replace(/%$/, ""));
   if (!(value >= 50 && value <= 99))
     throw new InvalidArgumentError("Write a percent from 50 to 99, such as 95.");
   return value;

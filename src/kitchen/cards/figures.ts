@@ -13,7 +13,7 @@ export interface PriceForWeight {
 }
 
 /** `8 lb 9 oz` and the other ways to write it, as the pounds and the ounces. */
-const POUNDS_AND_OUNCES = /^(\S*\d\s*(?:lbs?\.?|pounds?))\s*(\d\S*\s*(?:oz\.?|ounces?))$/i;
+const POUNDS_AND_OUNCES = /^(-?[\d.,]+\s*(?:lbs?\.?|pounds?))\s*([\d.,]+\s*(?:oz\.?|ounces?))$/i;
 const NO_OUNCES = /^0+(?:\.0+)?(?=\s|o)/i;
 
 /** A weight as a scale shows it, in exact grams: `4.2 kg`, `12 lb`, `8 lb 9 oz`. More than nothing. */

@@ -26,12 +26,12 @@ const byProducts = named(
 /** The schema of a file that holds a butcher's test, a cooking-loss test, or one after the other. */
 export const testCardSchema = keyed(
   {
-    item: leaf.text.describe("What was bought"),
+    item: leaf.name.describe("What was bought"),
     invented: leaf.yesNo.optional().describe("A note for readers"),
-    grade: leaf.text.optional(),
-    supplier: leaf.text.optional(),
+    grade: leaf.name.optional(),
+    supplier: leaf.name.optional(),
     date: leaf.date.optional().describe("The day it was weighed"),
-    tested_by: leaf.text.optional(),
+    tested_by: leaf.name.optional(),
     currency: leaf.currency.describe("ISO 4217 code"),
     locale: leaf.locale.optional().describe("How figures are written; default en-GB"),
     scale_step: weight
@@ -44,7 +44,7 @@ export const testCardSchema = keyed(
       {
         by_products: byProducts.optional(),
         cutting_loss: weight.optional().describe("Juice, drip and crumbs; default none"),
-        usable: leaf.text.optional().describe("What the usable part is called; default: usable"),
+        usable: leaf.name.optional().describe("What the usable part is called; default: usable"),
         usable_weight: weight,
         portion: weight.optional().describe("Weight of one portion of the usable part"),
       },
@@ -59,7 +59,7 @@ export const testCardSchema = keyed(
         cooked_weight: weight,
         carved: byProducts.optional().describe("Bones, skin and ends taken off after cooking"),
         carving_loss: weight.optional().describe("Crumbs and juice lost in carving; default none"),
-        served: leaf.text.optional().describe("What is served is called; default: served"),
+        served: leaf.name.optional().describe("What is served is called; default: served"),
         served_weight: weight,
         portion: weight.optional().describe("Weight of one portion as served"),
       },

@@ -57,8 +57,8 @@ export function parseYieldAmount(text: string, cups: CupSystem | null): Parsed<Y
 export function parseLineAmount(text: string, cups: CupSystem | null): Parsed<LineAmount> {
   const remedy = WRITE.lineAmount;
   const stated: Stated = /\scooked$/.test(text) ? "cooked" : "raw";
-  const figures = text.replace(/\s+(cooked|raw)$/, "");
-  const [first = "", second = first] = figures.split(/\s+to\s+/);
+  const figures = text.replace(/\s(cooked|raw)$/, "").trimEnd();
+  const [first = "", second = first] = figures.split(/\sto\s/).map((side) => side.trim());
   const [mostText, unit] = numberAndUnit(second);
   const [leastText, leastUnit] = numberAndUnit(first);
   const least = positive(leastText, text, remedy);

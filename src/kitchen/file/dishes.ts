@@ -6,6 +6,7 @@ import { WRITE } from "./wording.js";
 /** One entry of the `dishes` of a scenario file. */
 export function dishSchema(leaf: Leaves) {
   const texts = oneOrMore(leaf.text, WRITE.textList);
+  const names = oneOrMore(leaf.name, WRITE.textList);
   const source = keyed(
     {
       rate: leaf.number
@@ -18,11 +19,11 @@ export function dishSchema(leaf: Leaves) {
   const line = keyed(
     {
       amount: leaf.lineAmount.optional().describe("Needed. For one portion; raw unless it says cooked"),
-      name: leaf.text.optional().describe("Default: the part's name"),
+      name: leaf.name.optional().describe("Default: the part's name"),
       from: z
         .union([
-          leaf.text,
-          z.array(leaf.text, { error: () => WRITE.textList }),
+          leaf.name,
+          z.array(leaf.name, { error: () => WRITE.textList }),
           named(source, WRITE.keys("marrow ring: {rate: 1}")),
         ])
         .describe("The part it is taken from; a list of parts, or a map with rates and shares"),
@@ -43,30 +44,30 @@ export function dishSchema(leaf: Leaves) {
         amount: leaf.stapleAmount.optional(),
         price: leaf.price.optional(),
         cost: leaf.money.optional().describe("Flat cost a portion, instead of amount and price"),
-        allergens: texts.optional(),
+        allergens: names.optional(),
       },
       WRITE.keys("amount: 15 g, price: 4.00 / kg"),
     ),
   ]);
   return keyed(
     {
-      course: leaf.text.optional(),
-      services: texts.optional().describe("Default: all that have the course; with portions, the first"),
+      course: leaf.name.optional(),
+      services: names.optional().describe("Default: all that have the course; with portions, the first"),
       portions: leaf.wholeRange.optional().describe("At each service; default: the course decides"),
       optional: leaf.yesNo.optional().describe("May be left out although it states portions; default no"),
       batch: keyed(
         {
           portions: leaf.whole,
           halves: leaf.yesNo.optional().describe("Half batches are cooked too; default no"),
-          vessel: leaf.text.optional().describe("Default: batch"),
+          vessel: leaf.name.optional().describe("Default: batch"),
         },
         WRITE.keys("portions: 12, vessel: tray"),
       ).optional(),
       ceiling: leaf.money.optional().describe("Most food cost a portion"),
-      diets: texts.optional().describe("Diets it is fit for"),
-      allergens: texts.optional().describe("Added to those of its parts and staples"),
-      may_contain: texts.optional().describe("Allergens it may hold without being made of them"),
-      shares: texts
+      diets: names.optional().describe("Diets it is fit for"),
+      allergens: names.optional().describe("Added to those of its parts and staples"),
+      may_contain: names.optional().describe("Allergens it may hold without being made of them"),
+      shares: names
         .optional()
         .describe("Equipment it shares with other dishes, whose allergens it may then contain"),
       keeps: leaf.days.optional().describe("Days what is left may be offered again; default: not at all"),
@@ -80,7 +81,7 @@ export function dishSchema(leaf: Leaves) {
       treatments: texts.optional().describe("What is done to parts that are food only after it"),
       cooking: keyed(
         {
-          equipment: leaf.text.optional(),
+          equipment: leaf.name.optional(),
           time: leaf.text.optional(),
           core: leaf.text.optional().describe("Core temperature to reach"),
           portioning: leaf.text.optional(),

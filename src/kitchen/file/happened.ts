@@ -10,7 +10,7 @@ function happenedSchema() {
   const leaf = leaves(null);
   return keyed(
     {
-      before: leaf.text.describe("The first service that is not yet cooked for"),
+      before: leaf.name.describe("The first service that is not yet cooked for"),
       delivered: named(leaf.whole, WRITE.keys("broccoli: 22"))
         .optional()
         .describe("Order units that came up to that service, where not as planned"),
@@ -23,7 +23,7 @@ function happenedSchema() {
       covers: named(leaf.whole, WRITE.keys("Saturday dinner: 72"))
         .optional()
         .describe("People expected now, by service"),
-      can_buy: oneOrMore(leaf.text, WRITE.list("[broccoli]"))
+      can_buy: oneOrMore(leaf.name, WRITE.list("[broccoli]"))
         .optional()
         .describe(
           "Items that can still be bought before that service; default: those delivered that very day",

@@ -9,10 +9,10 @@ const STATES = ["raw", "cooked", "frozen"] as const;
 
 /** The `items`, `parts` and `steps` of a scenario file. */
 export function ingredientSchemas(leaf: Leaves) {
-  const texts = oneOrMore(leaf.text, WRITE.textList);
+  const names = oneOrMore(leaf.name, WRITE.textList);
   const keep = keyed(
     {
-      use: leaf.text.describe("What it is kept for"),
+      use: leaf.name.describe("What it is kept for"),
       limit: leaf.weight.describe("Most that may be kept past the plan"),
       value: leaf.pricePerKilogram.optional().describe("What a weight kept is credited with; default 0"),
     },
@@ -42,12 +42,12 @@ export function ingredientSchemas(leaf: Leaves) {
   );
   const item = keyed(
     {
-      of: leaf.text
+      of: leaf.name
         .optional()
         .describe("The item this is another form of: its parts are named after that one; default: itself"),
-      form: leaf.text.optional().describe("Which of the tables' forms; needed where they hold several"),
-      grade: leaf.text.optional(),
-      supplier: leaf.text.optional(),
+      form: leaf.name.optional().describe("Which of the tables' forms; needed where they hold several"),
+      grade: leaf.name.optional(),
+      supplier: leaf.name.optional(),
       price: leaf.prices
         .optional()
         .describe("For one order unit, lower from some number on; needed unless buying is off"),
@@ -66,7 +66,7 @@ export function ingredientSchemas(leaf: Leaves) {
             amount: leaf.stockAmount.describe("In units or by weight"),
             value: leaf.money.optional().describe("Worth of all of it; default 0"),
             use_by: leaf.date.optional(),
-            destination: leaf.text.optional().describe("Where what is not used goes; default: it is kept"),
+            destination: leaf.name.optional().describe("Where what is not used goes; default: it is kept"),
           },
           WRITE.keys("amount: 2 head, value: 1.20, use_by: 2026-10-03"),
         ),
@@ -77,9 +77,9 @@ export function ingredientSchemas(leaf: Leaves) {
       reject_if: leaf.text.optional().describe("When to send a delivery back"),
       substitute: leaf.text.optional().describe("What may be bought instead"),
       handling: choice(HANDLINGS).optional().describe("Default: the tables', else plant"),
-      allergens: texts.optional().describe("Added to the tables'"),
-      may_contain: texts.optional().describe("Allergens its label warns of"),
-      cut: texts.optional().describe("Breakdowns that may be used; default: all"),
+      allergens: names.optional().describe("Added to the tables'"),
+      may_contain: names.optional().describe("Allergens its label warns of"),
+      cut: names.optional().describe("Breakdowns that may be used; default: all"),
       breakdowns: named(breakdown, WRITE.keys("rings: {parts: {ring: 480 g}}"))
         .optional()
         .describe("Own breakdowns; they replace the tables' of the same name"),
@@ -95,11 +95,11 @@ export function ingredientSchemas(leaf: Leaves) {
         .describe("Default: raw; cooked where a step takes up water or works on what is cooked"),
       credit: leaf.pricePerKilogram.optional().describe("Market value, for trim credit and sales value"),
       keep: keep.optional().describe("Permission to keep it past the plan"),
-      container: leaf.text.optional(),
+      container: leaf.name.optional(),
       peel: leaf.yesNo
         .optional()
         .describe("Whether the knife decides how much of it there is; default: by its name"),
-      allergens: texts.optional().describe("Added to those of what it is cut from or made of"),
+      allergens: names.optional().describe("Added to those of what it is cut from or made of"),
       food_by: leaf.text.optional().describe("Whose word it is that this is food, where no table says so"),
       on_hand: oneOrMore(
         keyed(
@@ -107,7 +107,7 @@ export function ingredientSchemas(leaf: Leaves) {
             weight: leaf.weight,
             value: leaf.money.optional().describe("Worth of all of it; default 0"),
             use_by: leaf.date.optional(),
-            destination: leaf.text.optional().describe("Where what is not used goes; default: it is kept"),
+            destination: leaf.name.optional().describe("Where what is not used goes; default: it is kept"),
           },
           WRITE.keys("weight: 640 g, value: 0, use_by: 2026-10-02"),
         ),
@@ -118,7 +118,7 @@ export function ingredientSchemas(leaf: Leaves) {
   );
   const step = keyed(
     {
-      from: texts.describe("The part or parts it takes, by full name"),
+      from: names.describe("The part or parts it takes, by full name"),
       gives: named(
         z.union([
           leaf.percent,

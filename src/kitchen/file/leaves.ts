@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { CUP_SYSTEMS, type CupSystem } from "../../quantity/index.js";
-import { didYouMean, scalar } from "../../reading/index.js";
+import { didYouMean, name, prose, scalar } from "../../reading/index.js";
 import {
   parseLineAmount,
   parseStapleAmount,
@@ -42,7 +42,8 @@ export function leaves(cups: CupSystem | null) {
     days: scalar(numbers.parseDays, WRITE.days, FIGURE),
     date: scalar(numbers.parseDate, WRITE.date, { type: "string", format: "date" }),
     yesNo: scalar(numbers.parseYesNo, WRITE.yesNo, { type: ["string", "boolean"] }),
-    text: scalar((text) => text, WRITE.text, FIGURE),
+    text: prose(WRITE.text, FIGURE),
+    name: name(WRITE.text, FIGURE),
     currency: scalar(parseCurrency, "Write its three letters, such as `GBP`"),
     locale: scalar(parseLocale, "Write a language tag, such as `en-GB`"),
     cups: choice(CUP_SYSTEMS),

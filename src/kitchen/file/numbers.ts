@@ -16,6 +16,15 @@ const PLAIN = /^\d{1,9}(\.\d{1,9})?$/;
 const LONG = /^\d+(\.\d+)?$/;
 const WITH_COMMA = /^\d[\d.]*(,\d+)+(\.\d+)?$/;
 
+/**
+ * A text without what it ends in and the spaces before that. (A pattern that begins with any number of spaces would be
+ * tried anew at each of them.)
+ */
+function withoutEnd(text: string, end: RegExp): string {
+  const rest = text.replace(end, "");
+  return rest === text ? text : rest.trimEnd();
+}
+
 /** A number at or above zero, exactly as written. */
 export function parseNumber(text: string, remedy: string = WRITE.number): Parsed<Decimal> {
   if (PLAIN.test(text)) return new Decimal(text);
@@ -60,7 +69,7 @@ export function parseWholeRange(text: string, remedy: string = WRITE.wholeRange)
 
 /** `5 %` as 0.05. */
 export function parsePercent(text: string, remedy: string = WRITE.percent): Parsed<Decimal> {
-  const number = text.replace(/\s*%$/, "");
+  const number = withoutEnd(text, /%$/);
   if (number === text) {
     const bare = parseNumber(text, remedy);
     return isWording(bare) ? bare : { what: `\`${text}\` has no percent sign`, remedy };
@@ -77,8 +86,11 @@ export function parsePart(text: string): Parsed<Decimal> {
 
 /** `50 to 100 %`, or one percent that is both the least and the most. */
 export function parseShare(text: string): Parsed<Bounds> {
-  const spread = text.replace(/\s*%?\s+to\s+/, " to ");
-  const number = spread.replace(/\s*%$/, "");
+  const spread = text
+    .split(/\sto\s/)
+    .map((side, index, { length }) => (index < length - 1 ? withoutEnd(side, /%$/) : side))
+    .join(" to ");
+  const number = withoutEnd(spread, /%$/);
   const bounds = parseBounds(number, (side) => parseNumber(side, WRITE.share));
   if (isWording(bounds)) return bounds;
   if (number === spread) return { what: `\`${text}\` has no percent sign`, remedy: WRITE.share };
@@ -88,7 +100,7 @@ export function parseShare(text: string): Parsed<Bounds> {
 
 /** `A to B`, or one figure for both. */
 function parseBounds(text: string, parseSide: (side: string) => Parsed<Decimal>): Parsed<Bounds> {
-  const [first = "", second, ...more] = text.split(/\s+to\s+/);
+  const [first = "", second, ...more] = text.split(/\sto\s/).map((side) => side.trim());
   if (more.length > 0) return words.unreadable(text, "one figure or two", "Write `A to B`");
   const least = parseSide(first);
   if (isWording(least)) return least;
@@ -99,7 +111,7 @@ function parseBounds(text: string, parseSide: (side: string) => Parsed<Decimal>)
 
 /** An amount of money in currency units, exactly as written. */
 export function parseMoney(text: string, remedy: string = WRITE.money): Parsed<Decimal> {
-  const plain = text.replace(/^(\p{Sc}|[A-Z]{3}\s)\s*|\s*(\p{Sc}|\s[A-Z]{3})$/gu, "");
+  const plain = withoutEnd(text.replace(/^(\p{Sc}|[A-Z]{3}\s)/u, "").trimStart(), /(\p{Sc}|\s[A-Z]{3})$/u);
   if (plain !== text && PLAIN.test(plain)) return words.currencySign(text, plain);
   const number = parseNumber(text, remedy);
   return isWording(number) && number.what.endsWith("is not a number")
@@ -129,7 +141,7 @@ export function parseClock(text: string): Parsed<number> {
 
 /** `5 days`; at least one, the day itself being day 1. */
 export function parseDays(text: string): Parsed<number> {
-  const days = parseWhole(text.replace(/\s*days?$/, ""), WRITE.days);
+  const days = parseWhole(withoutEnd(text, /days?$/), WRITE.days);
   return days === 0 ? words.nothing(text) : days;
 }
 

@@ -28,13 +28,19 @@ const NAME = /^\p{L}[\p{L} '-]*$/u;
 
 /** `1.35 / head`, `1.35 each`, `4.00 / kg`, `1.20 / 100 g`, `8.40 / case of 6`, `6.20 / bag of 5 kg`. */
 export function parsePrice(text: string, cups: CupSystem | null): Parsed<WrittenPrice> {
-  const [figure = "", ...rest] = text.replace(/([\d.])\s+each$/, "$1 / each").split("/");
+  const [figure = "", ...rest] = perEach(text).split("/");
   const amount = parseMoney(figure.trim(), WRITE.price);
   if (isWording(amount)) return amount;
   const per = rest.join("/").trim();
   if (per === "") return words.priceForWhat(text);
   const priced = pricedBy(text, per, cups);
   return isWording(priced) ? priced : { amount, per: priced };
+}
+
+/** `1.35 each` as `1.35 / each`. */
+function perEach(text: string): string {
+  const figure = text.replace(/\seach$/, "").trimEnd();
+  return figure.length < text.length && /[\d.]$/.test(figure) ? `${figure} / each` : text;
 }
 
 /** A price, and the lower ones from some number of order units on: `1.10 each; from 24: 0.95 each; from 48: 0.90 each`. */
@@ -44,7 +50,7 @@ export function parsePrices(text: string, cups: CupSystem | null): Parsed<Writte
   if (isWording(price)) return price;
   const breaks: WrittenPrices["breaks"][number][] = [];
   for (const piece of rest) {
-    const [, units, written] = /^from\s+([^\s:]+)\s*:\s*(.+)$/.exec(piece) ?? [];
+    const [, units, written] = /^from\s+([^\s:]+)\s*:\s*(.+)$/s.exec(piece) ?? [];
     if (units === undefined || written === undefined)
       return words.unreadable(piece, "a price from some number on", WRITE.priceBreak);
     const from = parseWhole(units, WRITE.priceBreak);
@@ -70,7 +76,7 @@ export function parsePricePerKilogram(text: string, cups: CupSystem | null): Par
 }
 
 function pricedBy(text: string, per: string, cups: CupSystem | null): Parsed<PricedBy> {
-  const pack = /^(\p{L}[\p{L} -]*?) of (.+)$/u.exec(per);
+  const pack = /^(\p{L}[\p{L} -]*?) of (.+)$/su.exec(per);
   if (pack !== null) return packOf(text, per, pack[2] ?? "", cups);
   const [number, unit] = numberAndUnit(/^\d/.test(per) ? per : `1 ${per}`);
   const count = positive(number, per, WRITE.price);

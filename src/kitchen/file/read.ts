@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { CUP_SYSTEMS, type CupSystem } from "../../quantity/index.js";
 import {
+  type Problem,
   type ReadValue,
   readBySchema,
   readYaml,
@@ -9,6 +10,7 @@ import {
   writtenAt,
 } from "../../reading/index.js";
 import { type ScenarioFile, scenarioFileSchema } from "./schema.js";
+import * as words from "./wording.js";
 
 /** A scenario file as read: its values, where each stands, and the problems of its form. */
 export interface ReadScenario extends ReadValue<ScenarioFile> {
@@ -24,7 +26,24 @@ export function readScenario(source: Source): ReadScenario {
     emptyRemedy: "Begin with `scenario:` and its name",
     standIns: { scenario: "unnamed", currency: "EUR", services: [], items: {}, dishes: {} },
   });
-  return { ...read, file: source.file, written: document.value };
+  const many = read.value === null ? [] : tooMany(read.value, read);
+  const kept = many.length > 0 ? { value: null, problems: [...read.problems, ...many] } : {};
+  return { ...read, ...kept, file: source.file, written: document.value };
+}
+
+/** Items, dishes and the like that are joined one with another: no kitchen has so many, and no week could be planned. */
+const MOST_ENTRIES = 1_000;
+
+function tooMany(file: ScenarioFile, read: ReadValue<ScenarioFile>): Problem[] {
+  const { services, items, parts = {}, steps = {}, dishes } = file;
+  return Object.entries({ services, items, parts, steps, dishes }).flatMap(([key, entries]) => {
+    const names = Array.isArray(entries) ? [...entries.keys()] : Object.keys(entries);
+    const first = names[MOST_ENTRIES];
+    if (first === undefined) return [];
+    return [
+      { ...read.keyPositionOf([key, first]), ...words.tooManyEntries(key, names.length, MOST_ENTRIES) },
+    ];
+  });
 }
 
 /** JSON Schema (draft 2020-12) of a scenario file, for editors. */

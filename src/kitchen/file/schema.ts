@@ -21,7 +21,7 @@ export function scenarioFileSchema(cups: CupSystem | null) {
   const { item, part, step } = ingredientSchemas(leaf);
   return keyed(
     {
-      scenario: leaf.text.describe("Its name"),
+      scenario: leaf.name.describe("Its name"),
       invented: leaf.yesNo.optional().describe("A note for readers"),
       locale: leaf.locale.optional().describe("How figures are written; default en-GB"),
       currency: leaf.currency.describe("ISO 4217 code"),
@@ -91,9 +91,9 @@ function serviceSchema(leaf: Leaves) {
   ]);
   return keyed(
     {
-      name: leaf.text,
+      name: leaf.name,
       date: leaf.date,
-      sitting: leaf.text.optional().describe("breakfast, lunch, dinner or another word; default: the name"),
+      sitting: leaf.name.optional().describe("breakfast, lunch, dinner or another word; default: the name"),
       at: leaf.clock.optional().describe("When the first plate goes out, for the order of work"),
       cooks: leaf.people.optional().describe("People at work before it; default 1"),
       covers: leaf.whole.optional().describe("People expected; needed where there are courses"),

@@ -41,6 +41,11 @@ export const decimalComma = (text: string, plain: string): Wording => ({
   remedy: `Write decimals with a point and thousands without a mark: \`${plain}\``,
 });
 
+export const tooManyEntries = (key: string, count: number, most: number): Wording => ({
+  what: `\`${key}\` has ${count} entries`,
+  remedy: `Write at most ${most}: plan what belongs to other weeks or kitchens in a file of its own`,
+});
+
 export const tooLong = (text: string): Wording => ({
   what: `\`${text}\` has more digits than a kitchen can mean`,
   remedy: "Write at most nine digits before the point and nine after it",

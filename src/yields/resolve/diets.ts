@@ -22,8 +22,7 @@ export function dietsOf(
     const key = [...people.diets].sort().join(AND);
     const before = seen.get(key);
     const twice = names.find((name, index) => names.indexOf(name) < index);
-    if (names.includes("")) context.atKey(place, words.namelessDiet());
-    else if (twice !== undefined) context.atKey(place, words.dietTwice(twice));
+    if (twice !== undefined) context.atKey(place, words.dietTwice(twice));
     else if (before !== undefined) {
       context.atKey(place, words.dietsTwice(dietText(people), context.lineOf([...path, "diets", before])));
     }
@@ -46,8 +45,7 @@ export function dietsOfDish(context: Resolving, stated: readonly string[], path:
   const known = dietsOfDishes(context);
   return stated.map((written, index) => {
     const name = spaced(written);
-    const others = new Set([...known].filter((other) => other !== name));
-    const { names, unknown } = dietsIn(name, others);
+    const { names, unknown } = dietsIn(name, { has: (other) => other !== name && known.has(other) });
     if (names.length > 1 && unknown === 0) {
       context.at(context.elementOf(path, index), words.dietsJoinedInDish(name, names));
     }
@@ -55,8 +53,15 @@ export function dietsOfDish(context: Resolving, stated: readonly string[], path:
   });
 }
 
-function dietsOfDishes(context: Resolving): Set<string> {
-  return new Set(Object.values(context.file.dishes).flatMap(({ diets }) => (diets ?? []).map(spaced)));
+const DIETS_OF_DISHES = new WeakMap<ScenarioFile, ReadonlySet<string>>();
+
+/** Gathered once for a file: every dish asks for them. */
+function dietsOfDishes({ file }: Resolving): ReadonlySet<string> {
+  const known =
+    DIETS_OF_DISHES.get(file) ??
+    new Set(Object.values(file.dishes).flatMap(({ diets }) => (diets ?? []).map(spaced)));
+  DIETS_OF_DISHES.set(file, known);
+  return known;
 }
 
 function spaced(text: string): string {
@@ -70,7 +75,7 @@ interface Split {
 }
 
 /** The diets that a text joins: as few unknown ones as may be, and the longest name first that a dish states. */
-function dietsIn(text: string, known: ReadonlySet<string>): Split {
+function dietsIn(text: string, known: Pick<ReadonlySet<string>, "has">): Split {
   const pieces = spaced(text).split(AND);
   const from: Split[] = [{ names: [], unknown: 0 }];
   // From the last piece to the first, the best split of what follows it.

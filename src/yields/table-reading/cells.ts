@@ -100,17 +100,17 @@ function plainNumber({ text }: CsvCell): Decimal | null {
 
 /** Keys by which a table may not hold two rows. */
 export class SeenOnce {
-  private readonly lines = new Map<string, number>();
+  private readonly rows = new Map<string, CsvRow>();
 
   /** Reports a key met before; true where it is new. */
   add(cells: RowCells, column: string, ...key: readonly (string | null)[]): boolean {
     const name = key.join(", ");
-    const first = this.lines.get(name);
+    const first = this.rows.get(name);
     if (first !== undefined) {
-      cells.problem(column, words.twice(name, first));
+      cells.problem(column, words.twice(name, first.position.line));
       return false;
     }
-    this.lines.set(name, cells.row.position.line);
+    this.rows.set(name, cells.row);
     return true;
   }
 }

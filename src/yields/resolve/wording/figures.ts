@@ -1,4 +1,5 @@
 import { Decimal, grams, toGrams, type Weight } from "../../../quantity/index.js";
+import { MOST } from "../../../reading/index.js";
 
 const KILOGRAM = grams("1000");
 
@@ -33,6 +34,9 @@ export function meantOr(meant: string | null, remedy: string): string {
   return meant === null ? remedy : `Did you mean \`${meant}\`?`;
 }
 
+/** Names in a row; of very many, the first, and how many more there are. */
 export function listText(names: readonly string[]): string {
-  return names.map((name) => `\`${name}\``).join(", ");
+  const rest = names.length - MOST.listed;
+  const listed = names.slice(0, MOST.listed).map((name) => `\`${name}\``);
+  return [...listed, ...(rest > 0 ? [`and ${rest} more`] : [])].join(", ");
 }

@@ -41,11 +41,6 @@ export const dietsAboveCovers = (needed: number, covers: number): Wording => ({
     "Count each of them once: people who need two diets stand under both at once, such as `vegetarian and gluten free: 4`, and under neither alone",
 });
 
-export const namelessDiet = (): Wording => ({
-  what: "a diet without a name",
-  remedy: "Write it as the dishes do, such as `vegetarian: 14`",
-});
-
 export const dietTwice = (diet: string): Wording => ({
   what: `${diet} stands here twice`,
   remedy: "Write it once",
