@@ -1,3 +1,5 @@
+import { asLines } from "../reading/index.js";
+
 /** Where the program's words go. */
 export interface Terminal {
   /** A line of what was asked for, to stdout. */
@@ -43,20 +45,26 @@ export function processTerminal({ stdout, stderr, env }: Surroundings = process)
   return {
     print: (line) => {
       clear();
-      stdout.write(`${line}\n`);
+      stdout.write(`${withBold(line)}\n`);
     },
     complain: (line) => {
       clear();
-      stderr.write(`${line}\n`);
+      stderr.write(`${asLines(line)}\n`);
     },
     progress: (line) => {
       if (!watched) return;
       clear();
       if (line === null) return;
-      stderr.write(line.slice(0, (stderr.columns || COLUMNS.usual) - 1));
+      stderr.write(asLines(line).slice(0, (stderr.columns || COLUMNS.usual) - 1));
       shown = true;
     },
     columns: Math.min(COLUMNS.most, Math.max(COLUMNS.least, stdout.columns || COLUMNS.usual)),
     heading: (text) => (colours ? `${BOLD}${text}${NOT_BOLD}` : text),
   };
+}
+
+/** Of what a terminal obeys, a line has our own headings and nothing else. */
+function withBold(line: string): string {
+  const isOurs = line.startsWith(BOLD) && line.endsWith(NOT_BOLD);
+  return isOurs ? `${BOLD}${asLines(line.slice(BOLD.length, -NOT_BOLD.length))}${NOT_BOLD}` : asLines(line);
 }

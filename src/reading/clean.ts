@@ -5,7 +5,8 @@ import * as words from "./wording.js";
  * What a text may not hold: control characters but the tab and the ends of lines, what turns the direction of
  * writing, what has no width, halves of characters, and the separators of lines that only Unicode knows.
  */
-const UNCLEAN = /(?![\t\n\r])[\p{Cc}\p{Cs}\p{Zl}\p{Zp}\p{Bidi_Control}\p{Default_Ignorable_Code_Point}]/u;
+const UNCLEAN =
+  /\r(?!\n)|(?![\t\n\r])[\p{Cc}\p{Cs}\p{Zl}\p{Zp}\p{Bidi_Control}\p{Default_Ignorable_Code_Point}]/u;
 const ALL_UNCLEAN = new RegExp(UNCLEAN, "gu");
 /** In one printed line, tabs and the ends of lines are no better. */
 const NOT_IN_A_LINE = /[\t\n\r]/g;
@@ -20,14 +21,21 @@ export function cleaned(text: string): string {
   return text.replace(ALL_UNCLEAN, "");
 }
 
-/** A text of some lines in which every character shows: `<U+001B>` for one that would not. */
-export function asLines(text: string): string {
-  return text.replace(ALL_UNCLEAN, (character) => `<${codeOf(character)}>`);
+/** A text as one line in which every character shows: `<U+001B>` for one that would not. */
+export function asLine(text: string): string {
+  return text.replace(ALL_UNCLEAN, shown).replace(NOT_IN_A_LINE, shown);
 }
 
-/** The same as one line, whatever it holds. */
-export function asLine(text: string): string {
-  return asLines(text).replace(NOT_IN_A_LINE, (character) => `<${codeOf(character)}>`);
+/** What makes a terminal do anything but write; marks of direction that a language needs are none of it. */
+const COMMANDS = /\r(?!\n)|(?![\t\n\r])[\p{Cc}\p{Cs}\p{Zl}\p{Zp}\u202A-\u202E\u2066-\u2069]/gu;
+
+/** A text of some lines that a terminal only writes. */
+export function asLines(text: string): string {
+  return text.replace(COMMANDS, shown);
+}
+
+function shown(character: string): string {
+  return `<${codeOf(character)}>`;
 }
 
 /** `U+001B` for the escape. */

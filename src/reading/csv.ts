@@ -1,5 +1,6 @@
 import { CsvError, parse } from "csv-parse/sync";
 import { codeOf, uncleanIn } from "./clean.js";
+import { withoutGuard } from "./csv-cell.js";
 import { CsvPlaces } from "./csv-places.js";
 import { didYouMean } from "./did-you-mean.js";
 import { MOST } from "./limits.js";
@@ -124,7 +125,7 @@ function separatorOf(text: string): Separator {
 function recordsOf(text: string, separator: Separator): CsvRecord[] {
   const options = { bom: true, relax_column_count: true, skip_empty_lines: true, delimiter: separator };
   return parse(text, options)
-    .map((cells, at) => ({ at, texts: cells.map((cell) => cell.trim()) }))
+    .map((cells, at) => ({ at, texts: cells.map((cell) => withoutGuard(cell.trim())) }))
     .filter(({ texts }) => texts.some((cell) => cell !== ""));
 }
 

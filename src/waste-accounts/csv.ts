@@ -1,4 +1,5 @@
 import { type Decimal, toCurrency, toGrams } from "../quantity/index.js";
+import { csvCell } from "../reading/index.js";
 import type { WasteAccount } from "./account.js";
 import { COUNTING_RULES, COUNTS } from "./counting.js";
 import { DESTINATION_FACTS } from "./destinations.js";
@@ -44,13 +45,9 @@ export function accountsCsv(accounts: readonly WasteAccount[]): string {
       ];
     }),
   );
-  return [HEADING, ...rows].map((cells) => `${cells.map(cell).join(",")}\r\n`).join("");
+  return [HEADING, ...rows].map((cells) => `${cells.map(csvCell).join(",")}\r\n`).join("");
 }
 
 function perKilogramBought(weight: Decimal, { purchased }: WasteAccount): string {
   return purchased === 0n ? "" : weight.times(1000).div(toGrams(purchased)).toFixed(3);
-}
-
-function cell(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }

@@ -1,5 +1,6 @@
 import type { Scenario } from "../kitchen/index.js";
 import { Decimal, milligrams, roundTogether, scaleWithStep, unitNamed } from "../quantity/index.js";
+import { csvCell } from "../reading/index.js";
 import type { Note } from "./book.js";
 import { COLUMNS, nameCells, unitOf } from "./columns.js";
 import { figureOf, OF_PLAN, type Row } from "./row.js";
@@ -32,7 +33,7 @@ export function writeWeighIn(
       planned: figureText(row, row.planned, scenario),
       actual,
     };
-    return COLUMNS.map((column) => cell(cells[column])).join(",");
+    return COLUMNS.map((column) => csvCell(cells[column])).join(",");
   });
   const named = COLUMNS.map((column) => (column === "what" ? OF_PLAN : column === "name" ? ofPlan : ""));
   const last = ofPlan === null ? [] : [named.join(",")];
@@ -48,11 +49,6 @@ function figureText(row: Row, value: bigint, { scaleStep }: Scenario): string {
   const scale = scaleWithStep(scaleStep);
   const [shown = milligrams(0n)] = roundTogether([milligrams(value)], scaleStep);
   return scale.read(shown).toFixed(scale.places);
-}
-
-/** A cell in quotes where CSV wants them. */
-function cell(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
 /** The figure to the milligram, in the unit that the file is written in. */

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { CUP_SYSTEMS, type CupSystem } from "../../quantity/index.js";
 import {
+  inFileOrder,
   type Problem,
   type ReadValue,
   readBySchema,
@@ -9,6 +10,7 @@ import {
   type Written,
   writtenAt,
 } from "../../reading/index.js";
+import { alikeNames } from "./alike-names.js";
 import { type ScenarioFile, scenarioFileSchema } from "./schema.js";
 import * as words from "./wording.js";
 
@@ -26,9 +28,17 @@ export function readScenario(source: Source): ReadScenario {
     emptyRemedy: "Begin with `scenario:` and its name",
     standIns: { scenario: "unnamed", currency: "EUR", services: [], items: {}, dishes: {} },
   });
-  const many = read.value === null ? [] : tooMany(read.value, read);
-  const kept = many.length > 0 ? { value: null, problems: [...read.problems, ...many] } : {};
-  return { ...read, ...kept, file: source.file, written: document.value };
+  const { value } = read;
+  const many = value === null ? [] : tooMany(value, read);
+  const alike = value === null ? [] : alikeNames(value, read);
+  const problems = [...read.problems, ...many, ...alike].sort(inFileOrder);
+  return {
+    ...read,
+    value: many.length > 0 ? null : value,
+    problems,
+    file: source.file,
+    written: document.value,
+  };
 }
 
 /** Items, dishes and the like that are joined one with another: no kitchen has so many, and no week could be planned. */

@@ -1,5 +1,5 @@
 import type { CupSystem } from "../../quantity/index.js";
-import type { Wording } from "../../reading/index.js";
+import { codeOf, type Wording } from "../../reading/index.js";
 
 /** What to write for each kind of value, with an example of it. */
 export const WRITE = {
@@ -45,6 +45,19 @@ export const tooManyEntries = (key: string, count: number, most: number): Wordin
   what: `\`${key}\` has ${count} entries`,
   remedy: `Write at most ${most}: plan what belongs to other weeks or kitchens in a file of its own`,
 });
+
+/** Two names that look the same, with the first letter that is not of the Latin alphabet in one of them. */
+export const alike = (name: string, earlier: string, line: number): Wording => {
+  const foreign = [name, earlier].flatMap(
+    (each) => Array.from(each).find((letter) => /[^\0-\u024F]/.test(letter)) ?? [],
+  )[0];
+  const what = `\`${name}\` looks like \`${earlier}\` on line ${line}`;
+  return {
+    what:
+      foreign === undefined ? what : `${what}, and one of them has \`${foreign}\` (${codeOf(foreign)}) in it`,
+    remedy: "Write both alike where one thing is meant, or give one of them another name",
+  };
+};
 
 export const tooLong = (text: string): Wording => ({
   what: `\`${text}\` has more digits than a kitchen can mean`,

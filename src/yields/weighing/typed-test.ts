@@ -1,6 +1,6 @@
-import type { Problem, Source } from "../../reading/index.js";
+import { csvCell, type Problem, type Source } from "../../reading/index.js";
 import type { TableBreakdown, TableItem } from "../tables.js";
-import { cell, HEADING } from "./write-tests.js";
+import { HEADING } from "./write-tests.js";
 
 /** A yield test as someone typed it, nothing read yet; weights in the order of the breakdown's parts. */
 export interface TypedTest {
@@ -48,7 +48,7 @@ export function typedYieldTest(
       partClass,
     ]),
     ...(loss.trim() === "" ? [] : [[...head, "loss", loss, "loss"]]),
-  ].map((cells) => cells.map((text) => cell(text.replace(/\s+/g, " ").trim())));
+  ].map((cells) => cells.map((text) => csvCell(text.replace(/\s+/g, " ").trim())));
   const file = "yield test";
   return {
     source: { file, text: `${[HEADING, ...rows.map((cells) => cells.join(","))].join("\n")}\n` },

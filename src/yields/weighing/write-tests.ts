@@ -1,4 +1,5 @@
 import { NO_WEIGHT, toGrams, type Weight } from "../../quantity/index.js";
+import { csvCell } from "../../reading/index.js";
 import type { TableBreakdown, TableItem } from "../tables.js";
 import type { YieldTest } from "./yield-test.js";
 
@@ -15,7 +16,7 @@ export function writeYieldTests(tests: readonly YieldTest[]): string {
   if (twice !== undefined) throw new RangeError(`two tests are both ${twice}: number them`);
   const isNamed = tests.some(({ weighIn }) => weighIn !== undefined);
   const rows = tests.flatMap((test) =>
-    rowsOf(test).map((row) => (isNamed ? `${row},${cell(test.weighIn ?? "")}` : row)),
+    rowsOf(test).map((row) => (isNamed ? `${row},${csvCell(test.weighIn ?? "")}` : row)),
   );
   return [isNamed ? `${HEADING},weigh_in` : HEADING, ...rows].map((line) => `${line}\n`).join("");
 }
@@ -23,7 +24,7 @@ export function writeYieldTests(tests: readonly YieldTest[]): string {
 /** The heading and the rows of a test of this breakdown still to be weighed: its parts and the loss. */
 export function blankYieldTest(item: TableItem, { name, parts }: TableBreakdown): string {
   const head = [item.name, item.form, name, "", "", "1", item.measure === "loose" ? "1" : "", "", "1"];
-  const row = (part: string, partClass: string) => [...head, part, "", partClass].map(cell).join(",");
+  const row = (part: string, partClass: string) => [...head, part, "", partClass].map(csvCell).join(",");
   return [
     HEADING,
     ...parts.map(({ part, class: partClass }) => row(shortName(part, item.name), partClass)),
@@ -67,7 +68,7 @@ function rowsOf(test: YieldTest): string[] {
     gramsText(scaleStep),
   ];
   const row = (name: string, weight: Weight, partClass: string) =>
-    [...head, name, gramsText(weight), partClass].map((value) => cell(String(value))).join(",");
+    [...head, name, gramsText(weight), partClass].map((value) => csvCell(String(value))).join(",");
   return [
     ...parts.map(({ part, weight, class: partClass }) => row(shortName(part, item), weight, partClass)),
     ...(loss === NO_WEIGHT ? [] : [row("loss", loss, "loss")]),
@@ -81,9 +82,4 @@ function shortName(part: string, item: string): string {
 
 function gramsText(weight: Weight): string {
   return toGrams(weight).toString();
-}
-
-/** A cell in quotes where CSV wants them. */
-export function cell(text: string): string {
-  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
