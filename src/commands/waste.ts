@@ -1,7 +1,7 @@
 import { existsSync, realpathSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { Engines } from "../allocation/index.js";
-import { hasPlan, type PlanJson, planSchema } from "../contract/index.js";
+import { hasPlan, type PlanJson, readPlan } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { happenedAt, isPlanKept, loadScenario, readKeptPlan } from "../kitchen-files/index.js";
 import { type Writing, wasteAccountsPage, wasteFigures, wasteText, writingFor } from "../pages/index.js";
@@ -95,9 +95,12 @@ interface Found {
 type Read = Found | { readonly problems: readonly string[] };
 
 async function ofJson(file: string): Promise<Read> {
-  const plan = await planIn(file);
-  if (plan !== null && "remedy" in plan) return { problems: [problemText(plan)] };
-  if (plan === null) return { problems: [`${file} holds no plan as JSON. Write it with plan --json.`] };
+  const text = await textAt(file, MOST.planBytes);
+  if (text === null) return { problems: [`${file} is not there. Write the path of a plan as JSON.`] };
+  if (typeof text !== "string") return { problems: [problemText(text)] };
+  const read = readPlan({ file, text }, "Write it anew with plan --json");
+  if ("problems" in read) return { problems: problemLines(read.problems) };
+  const { plan } = read;
   const written = { ...PLAIN, currency: plan.money.currency };
   return { account: accountOf(plan, plan.scenario, standingOf(plan)), written };
 }
@@ -134,17 +137,6 @@ async function keptAt(
   if (happened.rows.some(({ weighed }) => weighed)) return { plan: happened.plan };
   const { kept, problems: gaps } = await readKeptPlan(file, scenario);
   return kept === null ? { problems: problemLines(gaps) } : { plan: kept.plan };
-}
-
-async function planIn(file: string): Promise<PlanJson | Problem | null> {
-  const text = await textAt(file, MOST.planBytes);
-  if (typeof text !== "string") return text;
-  try {
-    const read = planSchema.safeParse(JSON.parse(text));
-    return read.success ? read.data : null;
-  } catch {
-    return null;
-  }
 }
 
 /** What was weighed after service is composed like a plan, and says that it was. */

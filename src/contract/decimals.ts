@@ -1,4 +1,34 @@
 import { z } from "zod";
+import { isIsoDate } from "../kitchen/index.js";
 
-/** A weight in grams or an amount of money in currency units, as a decimal string. */
-export const decimal = z.string().regex(/^-?\d+(\.\d+)?$/, "a decimal number as text");
+/** A decimal number as text. */
+export const decimal = z.string().regex(/^-?\d+(\.\d+)?$/, 'a decimal number as text, such as "12.5"');
+
+/** Grams, to the milligram. */
+export const weight = z
+  .string()
+  .regex(
+    /^\d{1,12}(\.\d{1,3})?$/,
+    'a weight in grams as text, 0 or more and to the milligram, such as "12.5"',
+  );
+
+/** Currency units, to the ten-thousandth. */
+export const amount = z
+  .string()
+  .regex(/^\d{1,12}(\.\d{1,4})?$/, 'an amount of money as text, 0 or more, such as "6.60"');
+
+const MOST = 1_000_000_000;
+const COUNT = "a whole number, 0 or more, such as 12";
+
+/** How many of something. */
+export const count = z.number({ error: COUNT }).int(COUNT).min(0, COUNT).max(MOST, COUNT);
+
+/** A day of the calendar. */
+export const date = z.string().refine(isIsoDate, 'a day such as "2026-10-02"');
+
+const CURRENCIES = new Set(Intl.supportedValuesOf("currency"));
+
+/** A currency by its three letters. */
+export const currency = z
+  .string()
+  .refine((code) => CURRENCIES.has(code), 'a currency by its three letters, such as "EUR"');

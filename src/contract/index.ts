@@ -5,7 +5,7 @@ export * from "./compose.js";
 export * from "./decision-of.js";
 export * from "./figures.js";
 export * from "./form-choice.js";
-export * from "./kept.js";
+export { keptPlan, readPlan } from "./kept.js";
 export * from "./plan.js";
 export { planHash } from "./plan-hash.js";
 export * from "./tradeoff.js";

@@ -1,9 +1,13 @@
-import type { Scenario } from "../kitchen/index.js";
-import { keepLedger } from "../ledger/index.js";
+import type { z } from "zod";
+import type { Decision, Scenario } from "../kitchen/index.js";
+import { CostingError, keepLedger, LedgerError } from "../ledger/index.js";
+import { inFileOrder, type Problem, type Source } from "../reading/index.js";
 import { composeDecision } from "./compose.js";
-import { decisionOf, withStockOf } from "./decision-of.js";
-import { type PlanJson, planSchema } from "./plan.js";
+import { decisionOf, PlanMismatch, withStockOf } from "./decision-of.js";
+import { pointer, readJson, valueAtPath } from "./json-text.js";
+import { hasPlan, type PlanJson, planSchema } from "./plan.js";
 import { knownAs } from "./plan-hash.js";
+import { type Fault, faultsOf } from "./sound.js";
 
 /** What a plan kept by any version of the program holds; other fields were added since. */
 const keptSchema = planSchema.partial().required({
@@ -23,18 +27,126 @@ const keptSchema = planSchema.partial().required({
   reasons: true,
 });
 
+type Read = { readonly plan: PlanJson } | { readonly faults: readonly Fault[] };
+
 /**
- * A plan as it was kept in a file, with the fields that were added to the contract since; null where it is none. A
- * plan of another scenario that lacks fields is a PlanMismatch.
+ * A plan as it was kept in a file, with the fields that were added to the contract since; or whatever is wrong with it,
+ * with what to do about it.
  */
-export function keptPlan(json: unknown, scenario: Scenario): PlanJson | null {
-  const whole = planSchema.safeParse(json);
-  if (whole.success) return knownAs(whole.data, json);
+export function keptPlan(
+  source: Source,
+  scenario: Scenario,
+  remedy: string,
+): { readonly plan: PlanJson } | { readonly problems: Problem[] } {
+  return planIn(source, remedy, (json) => keptIn(json, scenario));
+}
+
+/** A plan as this version prints it, of whatever scenario; or whatever is wrong with it. */
+export function readPlan(
+  source: Source,
+  remedy: string,
+): { readonly plan: PlanJson } | { readonly problems: Problem[] } {
+  return planIn(source, remedy, (json) => {
+    const read = planSchema.safeParse(json);
+    if (!read.success) return { faults: schemaFaults(read.error, json) };
+    const faults = plannedFaults(read.data, faultsOf(read.data));
+    return faults.length > 0 ? { faults } : { plan: read.data };
+  });
+}
+
+function planIn(
+  source: Source,
+  remedy: string,
+  read: (json: unknown) => Read,
+): { readonly plan: PlanJson } | { readonly problems: Problem[] } {
+  const text = readJson(source);
+  if ("problem" in text) return { problems: [{ ...text.problem, remedy }] };
+  const found = read(text.json);
+  if ("plan" in found) return found;
+  const problems = found.faults.map(({ path, what }): Problem => {
+    const at = pointer(path);
+    return { ...text.positionOf(path), what: at === "" ? what : `${at}: ${what}`, remedy };
+  });
+  return { problems: problems.sort(inFileOrder) };
+}
+
+function keptIn(json: unknown, scenario: Scenario): Read {
   const kept = keptSchema.safeParse(json);
-  if (!kept.success) return null;
-  const decision = decisionOf(kept.data, scenario);
-  const then = withStockOf(kept.data, scenario);
-  const anew = composeDecision(then, decision, keepLedger(then, decision));
-  const stated = Object.fromEntries(Object.entries(kept.data).filter(([, value]) => value !== undefined));
-  return knownAs(planSchema.parse({ ...anew, ...stated }), json);
+  if (!kept.success) return { faults: schemaFaults(kept.error, json) };
+  const faults = plannedFaults(kept.data, faultsOf(kept.data));
+  if (faults.length > 0) return { faults };
+  const currency = kept.data.money?.currency ?? scenario.currency;
+  if (currency !== scenario.currency)
+    return {
+      faults: [
+        {
+          path: ["money", "currency"],
+          what: `the plan is in ${currency}, the scenario in ${scenario.currency}`,
+        },
+      ],
+    };
+  try {
+    const decision = decisionOf(kept.data, scenario);
+    const then = withStockOf(kept.data, scenario);
+    const whole = planSchema.safeParse(json);
+    if (whole.success) {
+      mustBalance(then, decision);
+      return { plan: knownAs(whole.data, json) };
+    }
+    const anew = composeDecision(then, decision, keepLedger(then, decision));
+    const stated = Object.fromEntries(Object.entries(kept.data).filter(([, value]) => value !== undefined));
+    return { plan: knownAs(planSchema.parse({ ...anew, ...stated }), json) };
+  } catch (error) {
+    const isOfPlan =
+      error instanceof PlanMismatch || error instanceof LedgerError || error instanceof CostingError;
+    if (!isOfPlan) throw error;
+    return { faults: [{ path: [], what: error.message }] };
+  }
+}
+
+/** Prices may have changed so that they do not fit the costing method any more: the plan was kept before. */
+function mustBalance(scenario: Scenario, decision: Decision): void {
+  try {
+    keepLedger(scenario, decision);
+  } catch (error) {
+    if (!(error instanceof CostingError)) throw error;
+  }
+}
+
+/** A file that says that there is no plan has no figures to check. */
+function plannedFaults({ outcome }: Pick<PlanJson, "outcome">, faults: Fault[]): Fault[] {
+  return hasPlan({ outcome })
+    ? faults
+    : [
+        {
+          path: ["outcome", "kind"],
+          what: `this says how planning ended (${outcome.kind}), and holds no plan`,
+        },
+      ];
+}
+
+const KINDS: Readonly<Record<string, string>> = {
+  string: "text in quotes",
+  number: "a number",
+  int: "a whole number",
+  boolean: "true or false",
+  array: "a list",
+  object: "a group of fields",
+};
+
+/** What the schema says, in words. */
+function schemaFaults(error: z.ZodError, json: unknown): Fault[] {
+  return error.issues.map((issue) => {
+    const path = issue.path.map((step) => (typeof step === "number" ? step : String(step)));
+    if (valueAtPath(json, path) === undefined && path.length > 0)
+      return { path, what: "this is missing, as in a file of an earlier version or one that was changed" };
+    if (issue.code === "invalid_type" && issue.message.startsWith("Invalid"))
+      return { path, what: `this is not ${KINDS[issue.expected] ?? issue.expected}` };
+    if (issue.code === "invalid_value")
+      return { path, what: `this is none of ${issue.values.map(String).join(", ")}` };
+    return {
+      path,
+      what: issue.message.startsWith("Invalid") ? "this cannot be read" : `this is not ${issue.message}`,
+    };
+  });
 }

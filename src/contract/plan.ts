@@ -1,23 +1,23 @@
 import { z } from "zod";
 import { DESTINATION_KINDS } from "../kitchen/index.js";
 import { askedSchema } from "./asked.js";
-import { decimal } from "./decimals.js";
+import { amount, count, currency, date, decimal, weight } from "./decimals.js";
 
-const optionalDate = z.string().nullable();
+const optionalDate = date.nullable();
 
 /** Which of the scenario's parts on hand the lot is or was made of, from 0; null for a lot that was cut. */
-const stock = z.number().nullable();
+const stock = count.nullable();
 
 const partWeight = z.object({
   part: z.string(),
-  weight: decimal,
+  weight,
   class: z.enum(["food", "inedible", "never"]),
 });
 
 const riskSchema = z.object({
   seed: z.number(),
   /** How often the plan was cut and served again, each time with other unit weights and yields. */
-  draws: z.number(),
+  draws: count,
   /** Where the plan was made on lower yields, to be surer: by how much, and whether that made it so sure. */
   cautious: z
     .object({
@@ -32,7 +32,7 @@ const riskSchema = z.object({
       dish: z.string(),
       service: z.string(),
       /** Portions that covers eat. */
-      portions: z.number(),
+      portions: count,
       /** The chance, 0 to 1, that fewer can be given in full. */
       chanceShort: decimal,
       /** Portions missing: the mean of all draws, and what nineteen of twenty draws do not exceed. */
@@ -43,7 +43,7 @@ const riskSchema = z.object({
         z.object({
           chance: decimal,
           reached: decimal,
-          units: z.array(z.object({ item: z.string(), units: z.number(), orderUnit: z.string() })).nullable(),
+          units: z.array(z.object({ item: z.string(), units: count, orderUnit: z.string() })).nullable(),
         }),
       ),
     }),
@@ -51,32 +51,32 @@ const riskSchema = z.object({
 });
 
 const wasteSchema = z.object({
-  counted: decimal,
-  foodWasted: decimal,
-  lostFood: decimal,
-  avoidablePeel: decimal,
-  unusedUsable: decimal,
-  givenAway: decimal,
+  counted: weight,
+  foodWasted: weight,
+  lostFood: weight,
+  avoidablePeel: weight,
+  unusedUsable: weight,
+  givenAway: weight,
   /** At what part of its weight each counts, 1 being whole. */
   counts: z.object({ avoidablePeel: decimal, unusedUsable: decimal, givenAway: decimal }),
   /** What `unusedUsable` is made of, the heaviest first. */
-  unusedParts: z.array(z.object({ part: z.string(), weight: decimal })),
+  unusedParts: z.array(z.object({ part: z.string(), weight })),
   /** Of cuts, in the order of `cuts`: food and peel beyond the least that the item's breakdowns lose. */
-  lostInCuts: z.array(z.object({ item: z.string(), lostFood: decimal, peelBeyond: decimal })),
+  lostInCuts: z.array(z.object({ item: z.string(), lostFood: weight, peelBeyond: weight })),
   /**
    * Goings, by their place in `goings`, with the steps that their lines could have done without, and for each of these
    * the parts it takes that the line could have had as they were, which plans kept by earlier versions do not say.
    */
   needless: z.array(
     z.object({
-      going: z.number(),
+      going: count,
       steps: z.array(z.string()),
       sources: z.array(z.array(z.string())).optional(),
     }),
   ),
   /** Food lost in steps that were not needed, or not in this way. */
   lostInSteps: z.array(
-    z.object({ step: z.string(), cutFor: z.string().nullable(), stock, lostFood: decimal }),
+    z.object({ step: z.string(), cutFor: z.string().nullable(), stock, lostFood: weight }),
   ),
 });
 
@@ -98,7 +98,7 @@ export const planSchema = z.object({
     rounding: decimal.nullable().default(null),
     bound: decimal.nullable(),
     gap: decimal.nullable(),
-    seconds: z.number(),
+    seconds: z.number().min(0),
     certified: z.boolean(),
     stoppedBy: z.string().nullable(),
   }),
@@ -106,7 +106,7 @@ export const planSchema = z.object({
     z.object({ aim: z.string(), value: decimal, bound: decimal, gap: decimal, engine: z.string() }),
   ),
   /** The services the plan is for, in order. */
-  services: z.array(z.object({ name: z.string(), date: z.string(), covers: z.number() })),
+  services: z.array(z.object({ name: z.string(), date, covers: count })),
   /** The scenario's destinations by name, with what happens there. */
   destinations: z.array(z.object({ name: z.string(), kind: z.enum(DESTINATION_KINDS) })),
   purchases: z.array(
@@ -114,21 +114,21 @@ export const planSchema = z.object({
       item: z.string(),
       form: z.string(),
       service: z.string(),
-      units: z.number(),
+      units: count,
       orderUnit: z.string(),
-      weight: decimal,
+      weight,
       /** Of the goods alone. */
-      cost: decimal,
+      cost: amount,
       /** Its share of what its delivery is charged; left out where that is nothing. */
-      delivery: decimal.optional(),
+      delivery: amount.optional(),
     }),
   ),
   onHand: z.array(
     z.object({
       kind: z.enum(["item", "part"]),
       name: z.string(),
-      weight: decimal,
-      value: decimal,
+      weight,
+      value: amount,
       useBy: optionalDate,
     }),
   ),
@@ -138,10 +138,10 @@ export const planSchema = z.object({
       breakdown: z.string(),
       service: z.string(),
       /** Whole units; null for an item cut by weight. */
-      units: z.number().nullable(),
-      weight: decimal,
+      units: count.nullable(),
+      weight,
       parts: z.array(partWeight),
-      loss: decimal,
+      loss: weight,
     }),
   ),
   preps: z.array(
@@ -152,10 +152,10 @@ export const planSchema = z.object({
       stock,
       step: z.string(),
       service: z.string(),
-      weight: decimal,
-      water: decimal,
+      weight,
+      water: weight,
       parts: z.array(partWeight),
-      loss: decimal,
+      loss: weight,
     }),
   ),
   goings: z.array(
@@ -166,9 +166,9 @@ export const planSchema = z.object({
       service: z.string(),
       line: z.string(),
       /** Place of the line in the dish's recipe, from 1. */
-      lineNumber: z.number(),
-      weight: decimal,
-      pieces: z.number().nullable(),
+      lineNumber: count.min(1),
+      weight,
+      pieces: count.nullable(),
       /** Service before which the part's lot was cut, and that date; null for stock on hand. */
       cutFor: z.string().nullable(),
       stock,
@@ -181,32 +181,32 @@ export const planSchema = z.object({
       dish: z.string(),
       service: z.string(),
       course: z.string().nullable(),
-      portions: z.number(),
+      portions: count,
       /** Portions of this cooking that are eaten, at this service or a later one. */
-      eaten: z.number(),
-      spare: z.number(),
+      eaten: count,
+      spare: count,
       /** Where portions are eaten, when some wait for a later service. */
-      served: z.array(z.object({ service: z.string(), portions: z.number() })),
+      served: z.array(z.object({ service: z.string(), portions: count })),
       /** Last day on which what is left may be offered; null where it is not offered again. */
       useBy: optionalDate,
       /** Where spare portions go. */
-      spareTo: z.array(z.object({ destination: z.string(), portions: z.number() })),
+      spareTo: z.array(z.object({ destination: z.string(), portions: count })),
       /** Weight of all portions cooked, as counted in the ledger. */
-      weight: decimal,
-      cost: decimal,
-      costPerPortion: decimal,
-      ceiling: decimal.nullable(),
+      weight,
+      cost: amount,
+      costPerPortion: amount,
+      ceiling: amount.nullable(),
     }),
   ),
   /** What items lost in store, uncut; only of what happened. */
-  storageLosses: z.array(z.object({ item: z.string(), weight: decimal })).optional(),
+  storageLosses: z.array(z.object({ item: z.string(), weight })).optional(),
   leftovers: z.array(
     z.object({
       /** A part, a binned item, or spare portions of a dish. */
       part: z.string(),
       kind: z.enum(["part", "item", "portions"]),
       class: z.enum(["food", "inedible", "never"]),
-      weight: decimal,
+      weight,
       /** Service before which the part's lot was cut; null for stock on hand, items and portions. */
       cutFor: z.string().nullable(),
       stock,
@@ -214,39 +214,39 @@ export const planSchema = z.object({
       end: z.enum(["sent", "kept", "binned", "spare"]),
       /** Service before which an item is binned or kept, with its whole units; null for all else. */
       service: z.string().nullable(),
-      units: z.number().nullable(),
+      units: count.nullable(),
       useBy: optionalDate,
     }),
   ),
   transfers: z.array(
-    z.object({ from: z.string(), to: z.string(), weight: decimal, money: decimal, cause: z.string() }),
+    z.object({ from: z.string(), to: z.string(), weight, money: amount, cause: z.string() }),
   ),
   weights: z.object({
     unit: z.literal("g"),
-    purchased: decimal,
-    onHand: decimal,
-    absorbed: decimal,
-    inDishes: decimal,
-    givenAway: decimal,
-    closingStock: decimal,
-    wastedFood: decimal,
-    inedible: decimal,
-    losses: decimal,
+    purchased: weight,
+    onHand: weight,
+    absorbed: weight,
+    inDishes: weight,
+    givenAway: weight,
+    closingStock: weight,
+    wastedFood: weight,
+    inedible: weight,
+    losses: weight,
     /** An "of which" of inedible. */
-    avoidablePeel: decimal,
+    avoidablePeel: weight,
   }),
   /** What a cook may call waste, and what of it the aim counts: food wasted, food lost, and the others as said. */
   waste: wasteSchema,
   /** What the plan was asked to keep to. */
   asked: askedSchema,
   money: z.object({
-    currency: z.string(),
-    spent: decimal,
-    stockValue: decimal,
-    inDishes: decimal,
-    givenAway: decimal,
-    closingStock: decimal,
-    wasted: decimal,
+    currency,
+    spent: amount,
+    stockValue: amount,
+    inDishes: amount,
+    givenAway: amount,
+    closingStock: amount,
+    wasted: amount,
   }),
   warnings: z.array(
     z.object({
@@ -265,8 +265,8 @@ export const planSchema = z.object({
   /** Of what happened: every figure there was to weigh, and whether it was. A plan has none. */
   weighIn: z
     .object({
-      figures: z.number(),
-      weighed: z.number(),
+      figures: count,
+      weighed: count,
       rows: z.array(
         z.object({
           what: z.string(),
@@ -276,8 +276,8 @@ export const planSchema = z.object({
           part: z.string(),
           lot: z.string(),
           unit: z.string(),
-          planned: decimal,
-          actual: decimal,
+          planned: amount,
+          actual: amount,
           weighed: z.boolean(),
           reason: z.string(),
           by: z.string(),
@@ -291,7 +291,7 @@ export const planSchema = z.object({
 export type PlanJson = z.infer<typeof planSchema>;
 
 /** Whether there is a plan, proved best or not. */
-export function hasPlan({ outcome }: PlanJson): boolean {
+export function hasPlan({ outcome }: Pick<PlanJson, "outcome">): boolean {
   return outcome.kind === "optimal" || outcome.kind === "feasible";
 }
 

@@ -1,6 +1,6 @@
 import { access } from "node:fs/promises";
 import { basename, dirname } from "node:path";
-import { keptPlan, type PlanJson, PlanMismatch } from "../contract/index.js";
+import { keptPlan, type PlanJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { MOST, type Problem } from "../reading/index.js";
 import { changeFile, planFile, textAt, weighInFile, yieldTestsFile } from "../records/index.js";
@@ -39,14 +39,13 @@ export async function readKeptPlan(
   const text = await textAt(files.plan, MOST.planBytes);
   if (text === null) return problem(files.plan, "no plan is kept here", keep);
   if (typeof text !== "string") return { kept: null, problems: [text] };
-  const plan = planOf(text, scenario);
-  if (plan === null)
-    return problem(files.plan, "this is no plan as it was kept, or not of this scenario", keep);
+  const read = keptPlan({ file: files.plan, text }, scenario, keep);
+  if ("problems" in read) return { kept: null, problems: read.problems };
   const weighIn = await textAt(files.weighIn);
   if (weighIn !== null && typeof weighIn !== "string") return { kept: null, problems: [weighIn] };
   return weighIn === null
     ? problem(files.weighIn, "there is no weigh-in here", keep)
-    : { kept: { plan, weighIn }, problems: [] };
+    : { kept: { plan: read.plan, weighIn }, problems: [] };
 }
 
 /** What happened by the files beside a scenario. */
@@ -134,13 +133,4 @@ export async function learnFrom(scenarioFile: string, { rows, scenario }: Happen
   });
   const { added, replaced, removed, problems } = counts;
   return { ...lesson, added, replaced, removed, problems };
-}
-
-function planOf(text: string, scenario: Scenario): PlanJson | null {
-  try {
-    return keptPlan(JSON.parse(text), scenario);
-  } catch (error) {
-    if (error instanceof SyntaxError || error instanceof PlanMismatch) return null;
-    throw error;
-  }
 }

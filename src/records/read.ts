@@ -1,5 +1,7 @@
 import { open } from "node:fs/promises";
 import { MOST, type Problem, tooLarge } from "../reading/index.js";
+import { codeOf } from "./lock.js";
+import * as words from "./words.js";
 
 /**
  * The text of a file that a user names, or the problem that it is larger than is read: then no more than `most` bytes
@@ -20,7 +22,15 @@ export async function readText(path: string, most: number = MOST.bytes): Promise
   }
 }
 
-/** The same, or null where there is no file that may be read. */
-export function textAt(path: string, most?: number): Promise<string | Problem | null> {
-  return readText(path, most).catch(() => null);
+/** The same: null where there is no such file, a problem where it cannot be read. */
+export async function textAt(path: string, most?: number): Promise<string | Problem | null> {
+  try {
+    return await readText(path, most);
+  } catch (error) {
+    const code = codeOf(error);
+    if (code === "ENOENT" || code === "ENOTDIR") return null;
+    const wording = words.UNREADABLE[code];
+    if (wording === undefined) throw error;
+    return { file: path, line: 1, column: 1, ...wording };
+  }
 }

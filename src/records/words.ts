@@ -22,6 +22,20 @@ export const BY_CODE: Readonly<Record<string, (folder: string) => Wording>> = {
   ESTALE: faulty,
 };
 
+/** What to say where a file cannot be read. */
+export const UNREADABLE: Readonly<Record<string, Wording>> = {
+  EACCES: { what: "this file may not be read", remedy: "Allow reading it" },
+  EPERM: { what: "this file may not be read", remedy: "Allow reading it" },
+  EISDIR: { what: "this is a folder, and no file", remedy: "Move or rename that folder" },
+  ENAMETOOLONG: {
+    what: "the name is too long for this disk",
+    remedy: "Give the scenario file, or its folder, a shorter name",
+  },
+  ELOOP: { what: "the links of this name lead in a circle", remedy: "Take the link away" },
+  EIO: { what: "the disk does not answer as it should", remedy: "Check the disk and its connection" },
+  ESTALE: { what: "the disk does not answer as it should", remedy: "Check the disk and its connection" },
+};
+
 export function inUse(lock: string, holder: { readonly pid: number; readonly host: string } | null): Wording {
   const who =
     holder === null

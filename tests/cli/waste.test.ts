@@ -47,6 +47,34 @@ describe("waste", () => {
     expect((await run("waste", scenario("no-plan"))).code).toBe(2);
   });
 
+  it("prints no figures of a plan that cannot be so, and says what and where", async () => {
+    const { stdout: json } = await run("plan", scenario("smallest"), "--json");
+    const plan = planSchema.parse(JSON.parse(json));
+    const file = join(folder.path, "changed.json");
+    for (const [changed, said] of [
+      [
+        { weights: { ...plan.weights, purchased: "7" } },
+        /\/weights\/purchased: 7 is not \d+, the sum of its transfers/,
+      ],
+      [
+        { services: plan.services.map((each) => ({ ...each, covers: -20 })) },
+        /covers: this is not a whole number/,
+      ],
+      [
+        { money: { ...plan.money, currency: "food" } },
+        /currency: this is not a currency by its three letters/,
+      ],
+      [{ money: { ...plan.money, wasted: "0.01" } }, /\/money: \d+\.\d+ come in and \d+\.\d+ go out/],
+      [{ waste: undefined }, /\/waste: this is missing, as in a file of an earlier version/],
+    ] as const) {
+      writeFileSync(file, JSON.stringify({ ...plan, ...changed }, null, 2));
+      const { code, stdout, stderr } = await run("waste", file);
+      expect([code, stdout]).toEqual([2, ""]);
+      expect(stderr).toMatch(said);
+      expect(stderr).toMatch(/^\S*changed\.json:\d+:\d+: .*\. Write it anew with plan --json\n/);
+    }
+  });
+
   it("takes what was weighed in after a kept plan instead of the plan", async () => {
     const file = join(folder.path, "smallest.yaml");
     writeFileSync(file, readFileSync(scenario("smallest"), "utf8"));

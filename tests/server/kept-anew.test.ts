@@ -135,6 +135,17 @@ describe("a weigh-in", () => {
     expect(text("lunch.weigh-in.csv")).toBe(blank);
   });
 
+  it("beside a plan whose figures do not close is not read, and the page says where", async () => {
+    const [, weight = ""] = /"weight": "(\d+)"/.exec(plan) ?? [];
+    writeFileSync(fileOf("lunch.plan.json"), plan.replace(`"weight": "${weight}"`, '"weight": "1"'));
+    for (const page of ["weigh-in", "replan", "happened/happened.html"]) {
+      const { status, text: said } = await served.get(AT + page);
+      expect([page, status]).toEqual([page, 404]);
+      expect(said).toMatch(/lunch\.plan\.json: \/purchases: of the item \w+, \d+ g are too much/);
+    }
+    expect((await send("learn")).status).toBe(409);
+  });
+
   it("of an earlier version, in which other numbers were planned, is of another plan", async () => {
     const old = blank.replace(/^plan,.*\n/m, "").replace(/^(bought,.*,bulb),\d+,/m, "$1,16,");
     writeFileSync(fileOf("lunch.weigh-in.csv"), old);

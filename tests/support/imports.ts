@@ -10,7 +10,7 @@ const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
   waste: ["quantity", "kitchen", "safety"],
   allocation: ["quantity", "kitchen", "yields", "safety", "waste"],
   ledger: ["quantity", "kitchen", "yields", "waste"],
-  contract: ["quantity", "kitchen", "safety", "waste", "allocation", "ledger"],
+  contract: ["quantity", "reading", "kitchen", "safety", "waste", "allocation", "ledger"],
   "waste-accounts": ["quantity", "kitchen", "contract"],
   insight: ["quantity", "reading", "kitchen", "yields", "safety", "allocation", "ledger", "contract"],
   "weigh-in": ["quantity", "reading", "kitchen", "yields", "ledger", "contract"],

@@ -1,11 +1,12 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { decisionOf, keptPlan as planKept, planSchema } from "../../src/contract/index.js";
+import { decisionOf, planSchema } from "../../src/contract/index.js";
 import { milligrams, OUNCE_MILLIGRAMS, roundTogether, roundToInteger } from "../../src/quantity/index.js";
 import { endDifferences, type Happened, rowsToPrint, yieldTestsOf } from "../../src/weigh-in/index.js";
 import type { Row } from "../../src/weigh-in/row.js";
 import { loadYieldTables } from "../../src/yields/index.js";
 import { scenarioOf } from "../support/examples.js";
+import { keptIn } from "../support/kept.js";
 import { expectBalanced } from "../support/plan-checks.js";
 import { happenedBy, keptPlan, rowsToWeigh, weighedFile } from "../support/weighing.js";
 
@@ -14,7 +15,7 @@ const read = (name: string) => readFileSync(new URL(name, FOLDER), "utf8");
 const scenario = scenarioOf(read("lunch.yaml"));
 const plan = kept();
 function kept() {
-  const plan = planKept(JSON.parse(read("lunch.plan.json")), scenario);
+  const plan = keptIn(JSON.parse(read("lunch.plan.json")), scenario);
   if (plan === null) throw new Error("no plan is kept in the example");
   return plan;
 }

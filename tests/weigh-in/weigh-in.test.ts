@@ -1,10 +1,11 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { keptPlan, planSchema } from "../../src/contract/index.js";
+import { planSchema } from "../../src/contract/index.js";
 import { grams } from "../../src/quantity/index.js";
 import { type Happened, learn, writeWeighIn, yieldTestsOf } from "../../src/weigh-in/index.js";
 import { loadYieldTables, readYieldTests } from "../../src/yields/index.js";
 import { scenarioOf } from "../support/examples.js";
+import { keptIn } from "../support/kept.js";
 import { expectBalanced } from "../support/plan-checks.js";
 import { happenedBy, rowsToWeigh } from "../support/weighing.js";
 
@@ -14,7 +15,7 @@ const scenario = scenarioOf(read("lunch.yaml"));
 const plan = kept();
 /** As it was kept, whatever fields were added to plans since. */
 function kept() {
-  const plan = keptPlan(JSON.parse(read("lunch.plan.json")), scenario);
+  const plan = keptIn(JSON.parse(read("lunch.plan.json")), scenario);
   if (plan === null) throw new Error("no plan is kept in the example");
   return plan;
 }

@@ -111,12 +111,16 @@ export function addWeighInRoutes(app: Express, context: Context): void {
   app.get(
     "/scenario/:name/happened/:page",
     withFile(context, async (file, request, response) => {
-      const { planned, happened } =
+      const { planned, happened, problems } =
         file.scenario === null
-          ? { planned: null, happened: null }
+          ? { planned: null, happened: null, problems: file.problems }
           : await happenedAt(pathOf(file), file.scenario);
+      if (happened === null) {
+        response.status(404).send(noticeScreen("Not known what happened", wordsOf(problems)));
+        return;
+      }
       const pages =
-        file.scenario === null || planned === null || happened === null
+        file.scenario === null || planned === null
           ? []
           : renderHappened(planned, file.scenario, happened, {
               assets: "/assets/",
