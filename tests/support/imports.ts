@@ -11,7 +11,7 @@ const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
   allocation: ["quantity", "kitchen", "yields", "safety", "waste"],
   ledger: ["quantity", "kitchen", "yields", "waste"],
   contract: ["quantity", "reading", "kitchen", "safety", "waste", "allocation", "ledger"],
-  "waste-accounts": ["quantity", "kitchen", "contract"],
+  "waste-accounts": ["quantity", "reading", "kitchen", "contract"],
   insight: ["quantity", "reading", "kitchen", "yields", "safety", "allocation", "ledger", "contract"],
   "weigh-in": ["quantity", "reading", "kitchen", "yields", "ledger", "contract"],
   pages: ["quantity", "kitchen", "yields", "contract", "safety", "waste-accounts", "weigh-in"],
