@@ -1,9 +1,9 @@
-import { type Decimal, ZERO } from "../../quantity/index.js";
+import { type Decimal, grams, ZERO } from "../../quantity/index.js";
 import { isWording } from "../../reading/index.js";
 import { numberAndUnit, positive, weightUnit } from "../file/measures.js";
 import type { Parsed } from "../file/numbers.js";
 import { parsePrice } from "../file/prices.js";
-import { unreadable, WRITE } from "../file/wording.js";
+import { nothing, unreadable, WRITE } from "../file/wording.js";
 
 /** A price for a weight as written: currency units for so many exact grams, and the name of that weight. */
 export interface PriceForWeight {
@@ -41,5 +41,7 @@ function exactGrams(text: string): Parsed<Decimal> {
   const found = weightUnit(text, unit, null, WRITE.weight);
   if (isWording(found)) return found;
   const count = positive(number, text, WRITE.weight);
-  return isWording(count) ? count : count.times(found.factor);
+  if (isWording(count)) return count;
+  const exact = count.times(found.factor);
+  return grams(exact) === 0n ? nothing(text) : exact;
 }

@@ -28,9 +28,8 @@ function mapsOf(file: ScenarioFile): NamedMap[] {
       map,
     })),
     { path: ["limits", "vessels"], map: limits?.vessels ?? {} },
-    ...services.flatMap(({ courses = {}, diets = {} }, index) => [
+    ...services.flatMap(({ courses = {} }, index) => [
       { path: ["services", index, "courses"], map: courses },
-      { path: ["services", index, "diets"], map: diets },
     ]),
     ...Object.entries(items).flatMap(([item, { breakdowns = {} }]) => [
       { path: ["items", item, "breakdowns"], map: breakdowns },

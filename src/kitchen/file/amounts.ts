@@ -1,4 +1,11 @@
-import { type CupSystem, type Decimal, unitNamed, type Weight, weightIn } from "../../quantity/index.js";
+import {
+  type CupSystem,
+  type Decimal,
+  grams,
+  unitNamed,
+  type Weight,
+  weightIn,
+} from "../../quantity/index.js";
 import { isWording } from "../../reading/index.js";
 import { anyUnit, asWeight, numberAndUnit, positive, singular, weightUnit } from "./measures.js";
 import { type Parsed, parseNumber, parsePercent } from "./numbers.js";
@@ -40,6 +47,14 @@ export function parseWeight(text: string, cups: CupSystem | null): Parsed<Weight
   return weight === 0n ? words.nothing(text) : weight;
 }
 
+const MOST_STEP = grams("1000");
+
+/** The smallest weight that a scale shows, at most a kilogram. */
+export function parseScaleStep(text: string, cups: CupSystem | null): Parsed<Weight> {
+  const step = parseWeight(text, cups);
+  return !isWording(step) && step > MOST_STEP ? words.atMost(text, "1 kg") : step;
+}
+
 /** `480 g` or `34 %`. */
 export function parseYieldAmount(text: string, cups: CupSystem | null): Parsed<YieldAmount> {
   if (text.endsWith("%")) {
@@ -75,6 +90,7 @@ export function parseLineAmount(text: string, cups: CupSystem | null): Parsed<Li
   const ownUnit = leastUnit === "" ? mostUnit : weightUnit(first, leastUnit, cups, remedy);
   if (isWording(ownUnit)) return ownUnit;
   const bounds = { least: weightIn(ownUnit, least), most: weightIn(mostUnit, most) };
+  if (bounds.least === 0n) return words.nothing(first);
   return bounds.least > bounds.most
     ? words.mostBelowLeast(leastUnit === "" ? `${first} ${unit}` : first, second)
     : { kind: "weight", ...bounds, stated };
@@ -89,7 +105,9 @@ export function parseStockAmount(text: string, cups: CupSystem | null): Parsed<S
   const named = unitNamed(unit, cups);
   if (named.kind === "unknown") return { kind: "units", units: count, unitName: singular(unit) };
   const found = asWeight(text, unit, named, WRITE.stockAmount);
-  return isWording(found) ? found : { kind: "weight", weight: weightIn(found, count) };
+  if (isWording(found)) return found;
+  const weight = weightIn(found, count);
+  return weight === 0n ? words.nothing(text) : { kind: "weight", weight };
 }
 
 /** `15 g`, `10 mL`, `1 each`, more than nothing. */

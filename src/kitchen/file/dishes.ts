@@ -30,7 +30,7 @@ export function dishSchema(leaf: Leaves) {
       cooking: keyed(
         {
           method: leaf.text.optional(),
-          yield: leaf.percent.optional().describe("Cooked weight of the raw; default: the tables'"),
+          yield: leaf.cookingYield.optional().describe("Cooked weight of the raw; default: the tables'"),
         },
         WRITE.keys("method: roasted, yield: 75 %"),
       ).optional(),

@@ -52,7 +52,7 @@ export function ingredientSchemas(leaf: Leaves) {
         .optional()
         .describe("For one order unit, lower from some number on; needed unless buying is off"),
       order_in: leaf.weight.optional().describe("Steps in which a loose item is bought; default 1 kg"),
-      tax: leaf.percent.optional().describe("Tax rate shown on the shopping list"),
+      tax: leaf.part.optional().describe("Tax rate shown on the shopping list"),
       buy: leaf.buying.optional().describe("Least and most order units, or no; default: no bounds"),
       deliveries: oneOrMore(leaf.date, WRITE.list("[2026-10-02]"))
         .optional()

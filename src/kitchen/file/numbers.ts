@@ -1,4 +1,4 @@
-import { Decimal } from "../../quantity/index.js";
+import { Decimal, money } from "../../quantity/index.js";
 import { isWording, type Wording } from "../../reading/index.js";
 import { isIsoDate } from "../days.js";
 import * as words from "./wording.js";
@@ -10,6 +10,11 @@ export interface Bounds {
   readonly least: Decimal;
   readonly most: Decimal;
 }
+
+/** Ten years. */
+const MOST_DAYS = 3650;
+/** A week. */
+const MOST_MINUTES = 7 * 24 * 60;
 
 const SIGNED = /^-\s*\d/;
 const PLAIN = /^\d{1,9}(\.\d{1,9})?$/;
@@ -119,6 +124,31 @@ export function parseMoney(text: string, remedy: string = WRITE.money): Parsed<D
     : number;
 }
 
+/** An amount of money that is nothing, or enough to be reckoned with. */
+export function parseReckonedMoney(text: string): Parsed<Decimal> {
+  const amount = parseMoney(text);
+  return !isWording(amount) && isLostInRounding(amount) ? words.roundsToNothing(text) : amount;
+}
+
+/** Whether an amount is more than nothing and would be rounded to it. */
+export function isLostInRounding(amount: Decimal): boolean {
+  return !amount.isZero() && money(amount) === 0n;
+}
+
+/** A plain number of minutes. */
+export function parseMinutes(text: string): Parsed<Decimal> {
+  const minutes = parseNumber(text, WRITE.minutes);
+  return !isWording(minutes) && minutes.greaterThan(MOST_MINUTES)
+    ? words.atMost(text, `${MOST_MINUTES}`)
+    : minutes;
+}
+
+/** What cooking leaves of a weight: pulses and grains take up water, up to three times their own weight. */
+export function parseCookingYield(text: string): Parsed<Decimal> {
+  const percent = parsePercent(text);
+  return !isWording(percent) && percent.greaterThan(4) ? words.atMost(text, "400 %") : percent;
+}
+
 /** Hands-on time in minutes: `6 h`, `90 min`, `1 h 30 min`. */
 export function parseHours(text: string): Parsed<number> {
   const match = /^(?:([\d.]+)\s*h(?:ours?)?)?\s*(?:([\d.]+)\s*min(?:utes?)?)?$/.exec(text);
@@ -129,7 +159,8 @@ export function parseHours(text: string): Parsed<number> {
   const minutes = parseNumber(match[2] ?? "0", WRITE.hours);
   if (isWording(hours)) return hours;
   if (isWording(minutes)) return minutes;
-  return hours.times(60).plus(minutes).toNumber();
+  const all = hours.times(60).plus(minutes).toNumber();
+  return all > MOST_MINUTES ? words.atMost(text, "168 h") : all;
 }
 
 /** `19:00` of a 24-hour clock as minutes after midnight. */
@@ -142,12 +173,15 @@ export function parseClock(text: string): Parsed<number> {
 /** `5 days`; at least one, the day itself being day 1. */
 export function parseDays(text: string): Parsed<number> {
   const days = parseWhole(withoutEnd(text, /days?$/), WRITE.days);
+  if (isWording(days)) return days;
+  if (days > MOST_DAYS) return words.atMost(text, `${MOST_DAYS} days`);
   return days === 0 ? words.nothing(text) : days;
 }
 
 export function parseDate(text: string): Parsed<string> {
   if (!/^\d{4}-\d{2}-\d{2}$/.test(text)) return words.unreadable(text, "a date", WRITE.date);
-  return isIsoDate(text) ? text : words.noSuchDay(text);
+  if (!isIsoDate(text)) return words.noSuchDay(text);
+  return /^2[01]/.test(text) ? text : words.otherAge(text);
 }
 
 export function parseYesNo(text: string): Parsed<boolean> {

@@ -1,7 +1,7 @@
-import { type CupSystem, type Decimal, millilitresIn, unitNamed } from "../../quantity/index.js";
+import { type CupSystem, Decimal, millilitresIn, ONE, unitNamed } from "../../quantity/index.js";
 import { isWording } from "../../reading/index.js";
 import { anyUnit, asWeight, numberAndUnit, positive, singular } from "./measures.js";
-import { type Parsed, parseMoney, parseWhole } from "./numbers.js";
+import { isLostInRounding, type Parsed, parseMoney, parseWhole } from "./numbers.js";
 import * as words from "./wording.js";
 import { WRITE } from "./wording.js";
 
@@ -34,7 +34,10 @@ export function parsePrice(text: string, cups: CupSystem | null): Parsed<Written
   const per = rest.join("/").trim();
   if (per === "") return words.priceForWhat(text);
   const priced = pricedBy(text, per, cups);
-  return isWording(priced) ? priced : { amount, per: priced };
+  if (isWording(priced)) return priced;
+  return isLostInRounding(amount.times(perThousand(priced)))
+    ? words.roundsToNothing(text)
+    : { amount, per: priced };
 }
 
 /** `1.35 each` as `1.35 / each`. */
@@ -73,6 +76,12 @@ export function parsePricePerKilogram(text: string, cups: CupSystem | null): Par
   if (price.per.kind !== "weight")
     return words.unreadable(text, "a price for a weight", WRITE.pricePerWeight);
   return price.amount.times(1000).div(price.per.grams);
+}
+
+/** From a price to that of a kilogram or litre; a unit or a pack is bought as it is. */
+function perThousand(per: PricedBy): Decimal {
+  if (per.kind === "weight") return new Decimal(1000).div(per.grams);
+  return per.kind === "volume" ? new Decimal(1000).div(per.millilitres) : ONE;
 }
 
 function pricedBy(text: string, per: string, cups: CupSystem | null): Parsed<PricedBy> {

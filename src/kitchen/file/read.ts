@@ -11,6 +11,7 @@ import {
   writtenAt,
 } from "../../reading/index.js";
 import { alikeNames } from "./alike-names.js";
+import { farDates } from "./far-dates.js";
 import { type ScenarioFile, scenarioFileSchema } from "./schema.js";
 import * as words from "./wording.js";
 
@@ -30,8 +31,8 @@ export function readScenario(source: Source): ReadScenario {
   });
   const { value } = read;
   const many = value === null ? [] : tooMany(value, read);
-  const alike = value === null ? [] : alikeNames(value, read);
-  const problems = [...read.problems, ...many, ...alike].sort(inFileOrder);
+  const odd = value === null ? [] : [...alikeNames(value, read), ...farDates(value, document.value, read)];
+  const problems = [...read.problems, ...many, ...odd].sort(inFileOrder);
   return {
     ...read,
     value: many.length > 0 ? null : value,

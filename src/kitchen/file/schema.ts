@@ -29,7 +29,7 @@ export function scenarioFileSchema(cups: CupSystem | null) {
       waste_price: leaf.pricePerKilogram.optional().describe("What waste counts for in the balanced aim"),
       costing: choice(COSTINGS).optional().describe("Default edible weight"),
       prices_include_tax: leaf.yesNo.optional().describe("Prices and ceilings alike; default no"),
-      scale_step: leaf.weight.optional().describe("The smallest weight the scale shows; default 1 g"),
+      scale_step: leaf.scaleStep.optional().describe("The smallest weight the scale shows; default 1 g"),
       count_avoidable_peel: leaf.yesNo.optional().describe("no: waste_counts: {avoidable_peel: 0 %}"),
       waste_counts: keyed(
         {

@@ -109,6 +109,26 @@ export const overAll = (text: string): Wording => ({
   remedy: "Write at most `100 %`",
 });
 
+export const atMost = (text: string, most: string): Wording => ({
+  what: `\`${text}\` is more than ${most}`,
+  remedy: `Write at most \`${most}\``,
+});
+
+export const roundsToNothing = (text: string): Wording => ({
+  what: `\`${text}\` is less than money is reckoned in`,
+  remedy: "Write at least `0.0001`, or `0`",
+});
+
+export const otherAge = (text: string): Wording => ({
+  what: `\`${text}\` is no day that a kitchen plans for`,
+  remedy: "Write a year from 2000 to 2199",
+});
+
+export const farAway = (date: string, first: string): Wording => ({
+  what: `\`${date}\` is more than ten years from the first service, on ${first}`,
+  remedy: "Write a day near it, or plan what lies so far off in a file of its own",
+});
+
 export const noSuchDay = (text: string): Wording => ({
   what: `\`${text}\` is a day that no calendar has`,
   remedy: WRITE.date,

@@ -61,8 +61,12 @@ function checkOrder(context: Resolving, before: ServiceEntry, entry: ServiceEntr
     context.at([...path, "date"], words.serviceOutOfOrder(entry, before));
     return;
   }
-  const [earlier, later] = [before, entry].map(({ sitting }) => SITTINGS.indexOf(sitting ?? ""));
-  if (entry.date !== before.date || earlier === undefined || later === undefined) return;
+  if (entry.date !== before.date) return;
+  if (before.at !== undefined && entry.at !== undefined && entry.at < before.at) {
+    context.at([...path, "at"], words.serviceBeforeByClock(entry.name, before.name));
+    return;
+  }
+  const [earlier = -1, later = -1] = [before, entry].map(({ sitting }) => SITTINGS.indexOf(sitting ?? ""));
   if (earlier >= 0 && later >= 0 && later < earlier) {
     context.at([...path, "sitting"], words.serviceOutOfOrder(entry, before));
   }

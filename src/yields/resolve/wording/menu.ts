@@ -20,6 +20,11 @@ export const serviceOutOfOrder = (service: Dated, before: Dated): Wording => ({
   remedy: "Write the services in the order they are served",
 });
 
+export const serviceBeforeByClock = (name: string, before: string): Wording => ({
+  what: `\`${name}\` stands after \`${before}\` and is served earlier that day`,
+  remedy: "Write the services in the order they are served",
+});
+
 export const noCovers = (name: string): Wording => ({
   what: `\`${name}\` has courses, and how many people are expected is not stated`,
   remedy: "Add `covers:`, such as `covers: 60`",
