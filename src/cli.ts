@@ -2,6 +2,8 @@
 import { readFileSync } from "node:fs";
 import { Command, CommanderError } from "commander";
 import { addCommands, EXIT, type ExitCode, processTerminal } from "./commands/index.js";
+import { problemText } from "./reading/index.js";
+import { diskProblem } from "./records/index.js";
 
 const EXIT_HELP = `
 Exit codes: 0 a plan; 1 no plan exists; 2 the input is wrong; 3 no answer in the time, or our fault.`;
@@ -31,16 +33,24 @@ function program(end: (code: ExitCode) => void): Command {
   return main;
 }
 
-/** Help and version are no error; any other complaint about the command line is wrong input. */
+/** Help and version are no error; a complaint about the command line is wrong input, and so is a fault of the disk. */
 function failed(error: unknown): ExitCode {
   if (error instanceof CommanderError) return error.exitCode === 0 ? EXIT.plan : EXIT.wrongInput;
+  const problem = diskProblem(error);
+  if (problem !== null) {
+    terminal.complain(problemText(problem));
+    return EXIT.wrongInput;
+  }
   terminal.complain(`Our fault: ${error instanceof Error ? error.message : String(error)}`);
   return EXIT.noAnswer;
 }
 
 process.stdout.on("error", (error: NodeJS.ErrnoException) => {
   if (error.code === "EPIPE") process.exit(process.exitCode ?? EXIT.plan);
-  throw error;
+  terminal.complain(
+    `What is printed cannot be written (${error.code}). Make room there, or print elsewhere.`,
+  );
+  process.exit(EXIT.wrongInput);
 });
 process.on("SIGINT", () => stop());
 process.on("SIGTERM", () => stop());

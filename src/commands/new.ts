@@ -1,7 +1,7 @@
-import { writeFileSync } from "node:fs";
 import { dirname } from "node:path";
 import { loadKitchenYields } from "../kitchen-files/index.js";
 import { problemLines } from "../reading/index.js";
+import { changeFiles } from "../records/index.js";
 import type { TableItem } from "../yields/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { findItems, unknownItem } from "./find-item.js";
@@ -30,20 +30,15 @@ export async function newCommand(
     if (!items.some((other) => other.name === item.name)) items.push(item);
   }
   const date = new Date(Date.now() + DAYS_AHEAD * 24 * 60 * 60 * 1000).toISOString().slice(0, 10);
-  try {
-    writeFileSync(file, starterText(items, date), { flag: "wx" });
-  } catch (error) {
-    terminal.complain(whyNotWritten(file, error));
+  let isThere = false;
+  await changeFiles([file], ([text = null]) => {
+    isThere = text !== null;
+    return isThere ? null : [starterText(items, date)];
+  });
+  if (isThere) {
+    terminal.complain(`${file} is there already and was left as it is. Name a new file.`);
     return EXIT.wrongInput;
   }
   terminal.print(`Wrote ${file}. Plan it with: trim-to-use plan ${file}`);
   return EXIT.plan;
-}
-
-function whyNotWritten(file: string, error: unknown): string {
-  const code = error instanceof Error && "code" in error ? error.code : undefined;
-  if (code === "EEXIST") return `${file} is there already and was left as it is. Name a new file.`;
-  if (code === "ENOENT")
-    return `${file} cannot be written: its folder does not exist. Make the folder first.`;
-  throw error;
 }

@@ -1,8 +1,7 @@
 import { keepPlan } from "../keeping/index.js";
 import { renderPages } from "../pages/index.js";
 import type { Planned } from "../planning/index.js";
-import { type Problem, problemLines } from "../reading/index.js";
-import { NotSaved } from "../records/index.js";
+import { problemLines } from "../reading/index.js";
 import { writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { exitCodeOf, type PlanFileOptions, planFile } from "./plan-file.js";
@@ -51,18 +50,13 @@ async function keep(
   { json }: PlanCommandOptions,
   terminal: Terminal,
 ): Promise<ExitCode> {
-  const { kept, problems } = await keepPlan(file, plan, scenario).catch(notSaved);
+  const { kept, problems } = await keepPlan(file, plan, scenario);
   for (const line of problemLines(problems)) terminal.complain(line);
   if (kept === null) return EXIT.wrongInput;
   const say = json === true ? terminal.complain : terminal.print;
   say(`Kept: ${kept.plan}`);
   say(`After service fill in ${kept.weighIn}, then: trim-to-use weigh-in ${file}`);
   return EXIT.plan;
-}
-
-function notSaved(error: unknown): { kept: null; problems: Problem[] } {
-  if (error instanceof NotSaved) return { kept: null, problems: [error.problem] };
-  throw error;
 }
 
 function printed({ plan, scenario }: Planned, { json }: PlanCommandOptions, terminal: Terminal): void {

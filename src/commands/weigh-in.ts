@@ -1,7 +1,6 @@
 import { happenedAt, type Lesson, learnFrom } from "../kitchen-files/index.js";
 import { renderHappened } from "../pages/index.js";
 import { problemLines } from "../reading/index.js";
-import { NotSaved } from "../records/index.js";
 import { answering, writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import type { Terminal } from "./terminal.js";
@@ -28,25 +27,12 @@ export async function weighInCommand(
     else printHappened(planned, happened, terminal);
     if (out !== undefined) writePages(out, renderHappened(planned, scenario, happened), say);
     if (learn !== true) return EXIT.plan;
-    const lesson = await learnFrom(file, happened).catch(notSaved);
+    const lesson = await learnFrom(file, happened);
     for (const line of problemLines(lesson.problems)) terminal.complain(line);
     if (lesson.problems.length > 0) return EXIT.wrongInput;
     for (const line of lessonLines(lesson)) say(line);
     return EXIT.plan;
   });
-}
-
-function notSaved(error: unknown): Lesson {
-  if (!(error instanceof NotSaved)) throw error;
-  return {
-    file: error.problem.file,
-    tests: 0,
-    added: 0,
-    replaced: 0,
-    removed: 0,
-    without: [],
-    problems: [error.problem],
-  };
 }
 
 function lessonLines({ file, tests, added, replaced, removed, without }: Lesson): string[] {

@@ -7,6 +7,7 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
 } from "node:fs";
 import { basename, dirname, join, relative, resolve, sep } from "node:path";
@@ -28,7 +29,15 @@ const CONTENTS = ".trim-to-use";
 export function writeFolder(folder: string, files: readonly OutputFile[]): void {
   const obstacle = folderObstacle(folder);
   if (obstacle !== null) throw new Error(obstacle);
-  const target = resolve(folder);
+  try {
+    writeBeside(resolve(folder), files);
+  } catch (error) {
+    // Of the folder that was asked for, not of the one beside it.
+    throw error instanceof Error && "path" in error ? Object.assign(error, { path: folder }) : error;
+  }
+}
+
+function writeBeside(target: string, files: readonly OutputFile[]): void {
   mkdirSync(dirname(target), { recursive: true });
   const fresh = mkdtempSync(join(dirname(target), `.${basename(target)}-`));
   const stale = `${fresh}-old`;
@@ -54,7 +63,10 @@ export function writeFolder(folder: string, files: readonly OutputFile[]): void 
 
 /** Why the folder cannot be written, and what to do: it is a file, or holds files that are no earlier output. */
 export function folderObstacle(folder: string): string | null {
-  if (!existsSync(folder)) return null;
+  if (!existsSync(folder)) {
+    const above = nearestAbove(resolve(folder));
+    return statSync(above).isDirectory() ? null : `${above} is a file, and holds no folder. Name another.`;
+  }
   try {
     const entries = readdirSync(folder, { recursive: true, withFileTypes: true });
     const present = entries
@@ -70,4 +82,10 @@ export function folderObstacle(folder: string): string | null {
       return `${folder} is a file. Name a folder.`;
     throw error;
   }
+}
+
+/** The nearest folder above, or what stands in its place. */
+function nearestAbove(path: string): string {
+  const above = dirname(path);
+  return existsSync(above) || above === path ? above : nearestAbove(above);
 }

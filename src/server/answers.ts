@@ -1,4 +1,5 @@
 import type { ErrorRequestHandler, Request, Response } from "express";
+import { diskProblem } from "../records/index.js";
 import { noticeScreen } from "./screens.js";
 
 export function notFound(_request: Request, response: Response): void {
@@ -13,10 +14,16 @@ export function busy(response: Response): void {
   response.send(noticeScreen("Busy", "Too many plans are waiting. Ask again when some are done."));
 }
 
-/** A mistake of the request says so; anything else is our fault, said without its innards and noted on stderr. */
+/** A mistake of the request says so, and so does a fault of the disk; anything else is our fault, said without its innards and noted on stderr. */
 export const failed: ErrorRequestHandler = (error: unknown, _request, response, next) => {
   if (response.headersSent) {
     next(error);
+    return;
+  }
+  const problem = diskProblem(error);
+  if (problem !== null) {
+    const { file, what, remedy } = problem;
+    response.status(409).send(noticeScreen("The disk does not allow it", `${file}: ${what}. ${remedy}.`));
     return;
   }
   const status = statusOf(error);
