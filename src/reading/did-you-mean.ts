@@ -1,4 +1,4 @@
-import { distance } from "fastest-levenshtein";
+import distance from "leven";
 import { MOST } from "./limits.js";
 
 /** Share of a name's letters that may be wrong for it still to be taken as a slip of the pen. */

@@ -1,4 +1,4 @@
-import { distance } from "fastest-levenshtein";
+import distance from "leven";
 
 const VOWELS = "aeiouy";
 
