@@ -1,4 +1,4 @@
-import type { ErrorRequestHandler, Request, Response } from "express";
+import type { ErrorRequestHandler, Express, Request, RequestHandler, Response } from "express";
 import { diskProblem } from "../records/index.js";
 import { noticeScreen } from "./screens.js";
 
@@ -6,6 +6,31 @@ export function notFound(_request: Request, response: Response): void {
   response
     .status(404)
     .send(noticeScreen("Not here", "There is no such page. The scenarios are listed on the first one."));
+}
+
+/** Says what a page takes, where it is asked for otherwise. */
+export function otherMethod(app: Express): RequestHandler {
+  return (request, response, next) => {
+    const methods = app.router.stack
+      .flatMap(({ route }) => (route !== undefined && isAt(route.path, request.path) ? route.stack : []))
+      .map(({ method }) => method.toUpperCase());
+    if (methods.length === 0) {
+      next();
+      return;
+    }
+    const taken = [...new Set(methods.flatMap((method) => (method === "GET" ? ["GET", "HEAD"] : [method])))];
+    response.status(405).set("Allow", taken.join(", "));
+    const text = taken.includes("GET")
+      ? "This page can be read, and takes no form."
+      : "This address takes a form only. Send it from the page it belongs to.";
+    response.send(noticeScreen("Not in this way", text));
+  };
+}
+
+/** Whether a path is one of a route's: a name in it stands for anything but a slash. */
+function isAt(route: string, path: string): boolean {
+  const pattern = route.replace(/[.*+?^${}()|[\]\\]/g, "\\$&").replace(/:\w+/g, "[^/]+");
+  return new RegExp(`^${pattern.replace(/\/$/, "")}/?$`, "i").test(path);
 }
 
 /** Says that too many plans wait. */

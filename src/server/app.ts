@@ -1,8 +1,8 @@
 import express, { type Express } from "express";
 import helmet from "helmet";
-import { failed, notFound } from "./answers.js";
+import { failed, notFound, otherMethod } from "./answers.js";
 import type { Context } from "./context.js";
-import { toThisMachine } from "./guards.js";
+import { notStored, toThisMachine } from "./guards.js";
 import { addAnswerRoutes } from "./routes/answers.js";
 import { addAssetRoutes } from "./routes/assets.js";
 import { addFirstPageRoutes } from "./routes/first-page.js";
@@ -46,6 +46,7 @@ export function makeApp(context: Context): Express {
       referrerPolicy: OWN_REFERRER,
     }),
   );
+  app.use(notStored);
   app.use(toThisMachine);
   addAssetRoutes(app);
   addFirstPageRoutes(app, context);
@@ -58,6 +59,7 @@ export function makeApp(context: Context): Express {
   addTestCardRoutes(app, context);
   addWeighInRoutes(app, context);
   addSafetyCaseRoute(app);
+  app.use(otherMethod(app));
   app.use(notFound);
   app.use(failed);
   return app;

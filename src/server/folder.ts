@@ -1,10 +1,11 @@
 import { createHash } from "node:crypto";
-import { readdir, readFile } from "node:fs/promises";
+import { readdir, stat } from "node:fs/promises";
 import { basename, join } from "node:path";
-import { isTestCard, type Scenario } from "../kitchen/index.js";
-import { loadScenarioText, readOwnTests } from "../kitchen-files/index.js";
+import { isTestCard, readTestCard, type Scenario } from "../kitchen/index.js";
+import { loadScenarioText, type OwnTestsFile, readOwnTests } from "../kitchen-files/index.js";
 import type { Problem, Source } from "../reading/index.js";
-import { finishSaving } from "../records/index.js";
+import { finishSaving, textAt, yieldTestsFile } from "../records/index.js";
+import { type SettledTestCard, settleTestCard } from "../yields/index.js";
 import type { ScenarioTexts } from "./work/tasks.js";
 
 /** A scenario file as it was read: the same content, with the same own yield tests beside it, has the same hash. */
@@ -27,10 +28,35 @@ export function isRead(file: ScenarioFile): file is ReadFile {
   return file.scenario !== null;
 }
 
-/** The scenario files of one folder; nothing outside it can be named. */
+/** A test card of the folder, worked out. */
+interface TestCardFile {
+  readonly file: string;
+  readonly settled: SettledTestCard;
+}
+
+/** Something read from a file, and what the file looked like then. */
+interface Seen<T> {
+  readonly mark: string;
+  readonly value: T;
+}
+
+/** A YAML file of the folder: its text, or why it has none. */
+interface Yaml {
+  readonly file: string;
+  readonly text: string | null;
+  readonly problem: Problem | null;
+}
+
+/** A file changed this short a time ago may change again without looking otherwise. */
+const SETTLED_MS = 2_000;
+
+/** The scenario files of one folder, read again where they changed; nothing outside it can be named. */
 export class Folder {
   readonly path: string;
-  readonly #read = new Map<string, ScenarioFile>();
+  readonly #texts = new Map<string, Seen<Yaml>>();
+  readonly #scenarios = new Map<string, { yaml: Yaml; ownTests: OwnTestsFile | null; file: ScenarioFile }>();
+  readonly #cards = new Map<string, { yaml: Yaml; settled: SettledTestCard }>();
+  #ownTests: Seen<OwnTestsFile | null> | null = null;
 
   constructor(path: string) {
     this.path = path;
@@ -38,44 +64,108 @@ export class Folder {
 
   /** Names of the folder's scenario files, in the order of the alphabet. */
   async names(): Promise<string[]> {
-    const files = await this.#yaml();
-    return files.filter(({ text }) => !isTestCard(text)).map(({ file }) => file);
+    const files = await Promise.all((await this.#yamlNames()).map((name) => this.#yaml(name)));
+    return files.filter(({ text }) => text === null || !isTestCard(text)).map(({ file }) => file);
   }
 
   /** The folder's test cards: every YAML file with a butcher's test or a cooking-loss test. */
-  async testCards(): Promise<Source[]> {
-    const files = await this.#yaml();
-    return files.filter(({ text }) => isTestCard(text));
-  }
-
-  async #yaml(): Promise<Source[]> {
-    const entries = await readdir(this.path, { withFileTypes: true });
-    const names = entries
-      .filter((entry) => entry.isFile() && /^[^.].*\.ya?ml$/i.test(entry.name))
-      .map(({ name }) => name)
-      .sort((a, b) => a.localeCompare(b, "en"));
-    const files = names.map(async (file) => ({
-      file,
-      text: await readFile(join(this.path, file), "utf8").catch(() => null),
-    }));
-    return (await Promise.all(files)).flatMap(({ file, text }) => (text === null ? [] : [{ file, text }]));
+  async testCards(): Promise<TestCardFile[]> {
+    const files = await Promise.all((await this.#yamlNames()).map((name) => this.#yaml(name)));
+    return files.flatMap((yaml) => {
+      const { file, text } = yaml;
+      if (text === null || !isTestCard(text)) return [];
+      const known = this.#cards.get(file);
+      const settled = known?.yaml === yaml ? known.settled : settledApart({ file, text });
+      this.#cards.set(file, { yaml, settled });
+      return [{ file, settled }];
+    });
   }
 
   /** The file of that name, read anew when its content has changed; null when the folder holds none. */
   async read(name: string): Promise<ScenarioFile | null> {
     await finishSaving(this.path);
-    const text = (await this.#yaml()).find(({ file }) => file === name)?.text;
-    if (text === undefined || isTestCard(text)) return null;
-    const found = await readOwnTests(this.path);
-    const ownTests = found === null ? null : { file: basename(found.file), text: found.text };
+    if (!(await this.#yamlNames()).includes(name)) return null;
+    const yaml = await this.#yaml(name);
+    if (yaml.text !== null && isTestCard(yaml.text)) return null;
+    const ownTests = await this.#ownTestsNow();
+    const known = this.#scenarios.get(name);
+    if (known?.yaml === yaml && known.ownTests === ownTests) return known.file;
     const hash = createHash("sha256")
-      .update(JSON.stringify([text, ownTests]))
+      .update(JSON.stringify([yaml.text, ownTests]))
       .digest("hex");
-    const known = this.#read.get(name);
-    if (known?.hash === hash) return known;
-    const texts = { name, text, ownTests };
-    const file = { name, hash, texts, ...loadScenarioText(name, text, undefined, ownTests) };
-    this.#read.set(name, file);
+    const texts = { name, text: yaml.text ?? "", ownTests };
+    const isAsBefore = known?.file.hash === hash && yaml.text !== null;
+    const file = isAsBefore ? known.file : { name, hash, texts, ...loadedApart(name, yaml, ownTests) };
+    this.#scenarios.set(name, { yaml, ownTests, file });
     return file;
   }
+
+  async #yamlNames(): Promise<string[]> {
+    const entries = await readdir(this.path, { withFileTypes: true });
+    return entries
+      .filter((entry) => entry.isFile() && /^[^.].*\.ya?ml$/i.test(entry.name))
+      .map(({ name }) => name)
+      .sort((a, b) => a.localeCompare(b, "en"));
+  }
+
+  async #yaml(name: string): Promise<Yaml> {
+    const path = join(this.path, name);
+    const mark = await markOf(path);
+    const known = this.#texts.get(name);
+    if (mark !== null && known?.mark === mark) return known.value;
+    const text = await textAt(path);
+    const value =
+      text === null || typeof text === "string"
+        ? { file: name, text, problem: null }
+        : { file: name, text: null, problem: { ...text, file: name } };
+    if (mark === null) this.#texts.delete(name);
+    else this.#texts.set(name, { mark, value });
+    return value;
+  }
+
+  async #ownTestsNow(): Promise<OwnTestsFile | null> {
+    const mark = await markOf(yieldTestsFile(this.path));
+    if (mark !== null && this.#ownTests?.mark === mark) return this.#ownTests.value;
+    const found = await readOwnTests(this.path);
+    const value = found === null ? null : { file: basename(found.file), text: found.text };
+    this.#ownTests = mark === null ? null : { mark, value };
+    return value;
+  }
+}
+
+/** What a file looks like from outside; null where that does not tell whether it changed. */
+async function markOf(path: string): Promise<string | null> {
+  const found = await stat(path).catch(() => null);
+  if (found === null || Math.abs(Date.now() - found.mtimeMs) < SETTLED_MS) return null;
+  return [found.size, found.mtimeMs, found.ctimeMs, found.ino].join(" ");
+}
+
+type Loaded = Pick<ScenarioFile, "scenario" | "problems">;
+
+/** One file that the program itself stumbles over is a problem of that file alone. */
+function loadedApart(name: string, { text, problem }: Yaml, ownTests: OwnTestsFile | null): Loaded {
+  if (text === null) return { scenario: null, problems: problem === null ? [gone(name)] : [problem] };
+  try {
+    return loadScenarioText(name, text, undefined, ownTests);
+  } catch (error) {
+    return { scenario: null, problems: [stumbled(name, error)] };
+  }
+}
+
+function settledApart(source: Source): SettledTestCard {
+  try {
+    return settleTestCard(readTestCard(source));
+  } catch (error) {
+    return { card: null, problems: [stumbled(source.file, error)] };
+  }
+}
+
+function gone(file: string): Problem {
+  return { file, line: 1, column: 1, what: "this file is not there any more", remedy: "Load the page again" };
+}
+
+function stumbled(file: string, error: unknown): Problem {
+  process.stderr.write(`${file}: ${error instanceof Error ? error.message : String(error)}\n`);
+  const what = "the program stumbles over this file, which is our fault";
+  return { file, line: 1, column: 1, what, remedy: "Undo what was written last, and tell us what it was" };
 }

@@ -1,6 +1,12 @@
 import type { NextFunction, Request, Response } from "express";
 import { noticeScreen } from "./screens.js";
 
+/** Keeps pages out of every cache: they show the files as they are now. What they need beside them may be kept. */
+export function notStored(request: Request, response: Response, next: NextFunction): void {
+  if (!request.path.startsWith("/assets/")) response.set("Cache-Control", "no-store");
+  next();
+}
+
 const OWN_NAMES = ["localhost", "127.0.0.1", "[::1]"];
 
 /**

@@ -1,6 +1,4 @@
 import type { Express } from "express";
-import { readTestCard } from "../../kitchen/index.js";
-import { settleTestCard } from "../../yields/index.js";
 import type { Context } from "../context.js";
 import { scenariosScreen } from "../screens.js";
 import { testCardLine } from "../test-card-screens.js";
@@ -10,9 +8,7 @@ export function addFirstPageRoutes(app: Express, { folder, planner }: Context): 
   app.get("/", async (_request, response) => {
     const names = await folder.names();
     const files = (await Promise.all(names.map((name) => folder.read(name)))).filter((file) => file !== null);
-    const cards = (await folder.testCards()).map((source) =>
-      testCardLine(source.file, settleTestCard(readTestCard(source))),
-    );
+    const cards = (await folder.testCards()).map(({ file, settled }) => testCardLine(file, settled));
     response.send(
       scenariosScreen(
         folder.path,

@@ -1,7 +1,6 @@
 import type { Express } from "express";
-import { readTestCard } from "../../kitchen/index.js";
 import { type Page, TESTS, testCardPage, testFormPage } from "../../pages/index.js";
-import { type SettledTestCard, settleTestCard, type TestKind, testFigures } from "../../yields/index.js";
+import { type SettledTestCard, type TestKind, testFigures } from "../../yields/index.js";
 import { notFound } from "../answers.js";
 import type { Context } from "../context.js";
 import { testCardScreen } from "../test-card-screens.js";
@@ -11,8 +10,7 @@ const KINDS: readonly TestKind[] = ["butchers", "cooking"];
 /** A folder's butcher's tests and cooking-loss tests, each with its card and a form for the next, and blank forms. */
 export function addTestCardRoutes(app: Express, { folder }: Context): void {
   const settled = async (name: string): Promise<SettledTestCard | null> => {
-    const source = (await folder.testCards()).find(({ file }) => file === name);
-    return source === undefined ? null : settleTestCard(readTestCard(source));
+    return (await folder.testCards()).find(({ file }) => file === name)?.settled ?? null;
   };
 
   app.get("/test-card/:name/", async (request, response) => {
