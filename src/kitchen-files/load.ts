@@ -58,11 +58,12 @@ export async function problemsOf(path: string): Promise<readonly Problem[]> {
 /** The text of a file, or why there is none. */
 async function textOf(path: string, kind: string): Promise<string | Problem> {
   const text = await textAt(path);
-  if (text !== null) return text;
+  if (typeof text === "string") return text;
   const isFolder = await stat(path).then(
     (found) => found.isDirectory(),
     () => false,
   );
+  if (text !== null && !isFolder) return text;
   const what = isFolder ? "this is a folder" : "there is no such file, or it may not be read";
   const remedy = isFolder ? `Write the path of ${kind} in it` : `Write the path of ${kind}`;
   return { file: path, line: 1, column: 1, what, remedy };
