@@ -63,6 +63,11 @@ describe("a plan that nobody watches", () => {
       await pause(PATIENCE / 2);
       expect((await all.get("/scenario/hung.yaml/")).text).toContain("Being planned");
     }
+    for (let turn = 0; turn < 4; turn++) {
+      await pause(PATIENCE / 2);
+      expect((await all.get("/scenario/hung.yaml/plan.json")).status).toBe(404);
+    }
+    expect((await all.get("/")).text).toContain("Being planned");
     const listening = new AbortController();
     const news = await fetch(`${all.server.url}scenario/hung.yaml/progress`, { signal: listening.signal });
     await pause(PATIENCE * 2);

@@ -59,7 +59,7 @@ export function addPlanRoutes(app: Express, context: Context): void {
   app.get(
     "/scenario/:name/plan.json",
     withFile(context, (file, _request, response) => {
-      const job = planner.job(file.hash);
+      const job = planner.watched(file.hash);
       if (job?.kind === "planned") response.json(job.planned.plan);
       else response.status(404).json({ problem: `${file.name} is not planned. Plan it first.` });
     }),
