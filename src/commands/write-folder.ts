@@ -38,14 +38,14 @@ export function writeFolder(folder: string, files: readonly OutputFile[]): void 
 }
 
 function writeBeside(target: string, files: readonly OutputFile[]): void {
-  mkdirSync(dirname(target), { recursive: true });
+  makeFolder(dirname(target));
   const fresh = mkdtempSync(join(dirname(target), `.${basename(target)}-`));
   const stale = `${fresh}-old`;
   try {
     chmodSync(fresh, 0o777 & ~process.umask());
     const contents = { path: CONTENTS, content: files.map(({ path }) => `${path}\n`).join("") };
     for (const { path, content } of [contents, ...files]) {
-      mkdirSync(dirname(join(fresh, path)), { recursive: true });
+      makeFolder(dirname(join(fresh, path)));
       writeFileSync(join(fresh, path), content);
     }
     if (existsSync(target)) renameSync(target, stale);
@@ -59,6 +59,13 @@ function writeBeside(target: string, files: readonly OutputFile[]): void {
     rmSync(fresh, { recursive: true, force: true });
     rmSync(stale, { recursive: true, force: true });
   }
+}
+
+/** With all above it. Where none can be made, as in /proc, Node's own way of doing so may go on for ever. */
+function makeFolder(path: string): void {
+  if (existsSync(path)) return;
+  makeFolder(dirname(path));
+  mkdirSync(path);
 }
 
 /** Why the folder cannot be written, and what to do: it is a file, or holds files that are no earlier output. */

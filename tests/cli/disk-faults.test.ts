@@ -52,6 +52,14 @@ describe("what the disk does not allow", () => {
     expect(readdirSync(scratch.path).sort()).toEqual(["lunch.plan.json", "lunch.yaml"]);
   });
 
+  it.skipIf(!existsSync("/proc/self"))(
+    "is wrong input where no folder can be made, and no wait for ever",
+    async () => {
+      const { code, stderr } = await run("yield", "leek", "--out", "/proc/none/pages");
+      expect([code, stderr]).toEqual([2, expect.stringContaining("there is no folder /proc/none.")]);
+    },
+  );
+
   it.skipIf(!existsSync("/dev/full"))("is wrong input where what is printed finds no room", async () => {
     const full = `"${process.execPath}" "${PROGRAM}" check "${at("lunch.yaml")}" > /dev/full`;
     const said = await new Promise<{ code: unknown; stderr: string }>((resolve) => {

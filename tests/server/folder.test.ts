@@ -19,10 +19,10 @@ vi.mock("../../src/kitchen-files/index.js", async (original) => {
 });
 vi.mock("../../src/records/index.js", async (original) => {
   const real = await original<typeof records>();
-  return { ...real, readText: vi.fn(real.readText) };
+  return { ...real, textAt: vi.fn(real.textAt) };
 });
 const loads = vi.mocked(kitchenFiles.loadScenarioText);
-const reads = vi.mocked(records.readText);
+const reads = vi.mocked(records.textAt);
 
 let served: Served | undefined;
 afterEach(async () => {
