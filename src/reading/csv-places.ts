@@ -27,6 +27,15 @@ export class CsvPlaces {
     return cell === 0 ? { file: this.file, line: start.line, column: 1 } : this.within(start, cell);
   }
 
+  /** Where the quote stands that is opened and not closed; null where each is. */
+  openQuote(): Position | null {
+    const quotes = [...this.text.matchAll(/"/g)];
+    const last = quotes.at(-1);
+    if (last === undefined || quotes.length % 2 === 0) return null;
+    const before = this.text.slice(0, last.index).split("\n");
+    return { file: this.file, line: before.length, column: [...(before.at(-1) ?? "")].length + 1 };
+  }
+
   private within({ offset, line }: RecordStart, cell: number): Position {
     const place = { file: this.file, line, column: 1 };
     let left = cell;

@@ -51,7 +51,8 @@ export function readCsv(source: Source, columns: CsvColumns): CsvTable {
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
     const line = typeof error.lines === "number" ? error.lines : 1;
-    return without({ file: source.file, line, column: 1, ...words.csvSyntax(error.code, error.message) });
+    const place = { file: source.file, line, column: 1 };
+    return without({ ...(places.openQuote() ?? place), ...words.csvSyntax(error.code, error.message) });
   }
   const [heading, ...body] = withoutEmptyColumns(records);
   if (heading === undefined) {

@@ -1,4 +1,4 @@
-import { Composer, type CST, type Document, LineCounter, Parser, type YAMLError, YAMLParseError } from "yaml";
+import { Composer, type CST, type Document, Parser, type YAMLError, YAMLParseError } from "yaml";
 import { MOST } from "./limits.js";
 import type { Position, Problem } from "./problem.js";
 import { inFileOrder, type Path, type Source, tooLarge, type Written } from "./source.js";
@@ -26,14 +26,14 @@ export interface YamlDocument {
  * written twice is a problem, and its first value counts.
  */
 export function readYaml(source: Source): YamlDocument {
-  const lines = new LineCounter();
+  const starts = lineStarts(source.text);
   const at = (offset: number): Position => {
-    const { line, col } = lines.linePos(offset);
-    return { file: source.file, line: Math.max(1, line), column: Math.max(1, col) };
+    const line = lineAt(starts, offset);
+    return { file: source.file, line: line + 1, column: offset - (starts[line] ?? 0) + 1 };
   };
   if (source.text.length > MOST.bytes)
     return refused(source, [tooLarge(source.file, source.text.length)], at);
-  const tokens = [...new Parser(lines.addNewLine).parse(source.text)];
+  const tokens = [...new Parser().parse(source.text)];
   const lost = source.text.indexOf("\uFFFD");
   if (lost >= 0) return refused(source, [{ ...at(lost), ...words.notUtf8("YAML") }], at);
   const deep = tooDeepIn(tokens, MOST.depth);
@@ -53,6 +53,24 @@ export function readYaml(source: Source): YamlDocument {
     positionOf: (path) => at(places.find(path).value),
     keyPositionOf: (path) => at(places.find(path).key),
   };
+}
+
+/** Where each line of a text begins. (The parser's own count leaves out the line ends inside some keys.) */
+function lineStarts(text: string): number[] {
+  const starts = [0];
+  for (let end = text.indexOf("\n"); end >= 0; end = text.indexOf("\n", end + 1)) starts.push(end + 1);
+  return starts;
+}
+
+/** The last line that begins at an offset or before it. */
+function lineAt(starts: readonly number[], offset: number): number {
+  let [low, high] = [0, starts.length - 1];
+  while (low < high) {
+    const middle = Math.ceil((low + high) / 2);
+    if ((starts[middle] ?? 0) <= offset) low = middle;
+    else high = middle - 1;
+  }
+  return low;
 }
 
 function refused(

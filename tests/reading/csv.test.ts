@@ -154,8 +154,8 @@ describe("a faulty CSV table", () => {
   });
 
   it.each([
-    ['marrow,"ring,34', "t.csv:2:1: a quote is opened and not closed"],
-    ['marrow,ri"ng,34', "t.csv:2:1: a quote stands inside a cell"],
+    ['marrow,"ring,34', "t.csv:2:8: a quote is opened and not closed"],
+    ['marrow,ri"ng,34', "t.csv:2:10: a quote stands inside a cell"],
     ['marrow,"ring"s,34', "t.csv:2:1: text follows the quote that closes a cell"],
   ])("has a quote out of place: %s", (row, what) => {
     expect(read(`item,part,percent\n${row}\n`).problems.map(problemText)).toEqual([
