@@ -44,6 +44,8 @@ export function readCsv(source: Source, columns: CsvColumns): CsvTable {
   const separator = separatorOf(source.text);
   const without = (...problems: Problem[]): CsvTable => ({ rows: [], separator, problems });
   if (source.text.length > MOST.bytes) return without(tooLarge(source.file, source.text.length));
+  if (isLongerThan(source.text, MOST.lines))
+    return without({ file: source.file, line: MOST.lines + 1, column: 1, ...words.tooManyLines(MOST.lines) });
   const places = new CsvPlaces(source, separator);
   let records: CsvRecord[];
   try {
@@ -112,6 +114,16 @@ class Cell implements CsvCell {
   get position(): Position {
     return this.row.positionOf(this.index);
   }
+}
+
+/** Whether text stands after so many lines. */
+function isLongerThan(text: string, lines: number): boolean {
+  let end = -1;
+  for (let line = 0; line < lines; line += 1) {
+    end = text.indexOf("\n", end + 1);
+    if (end < 0) return false;
+  }
+  return end + 1 < text.length;
 }
 
 /** What stands most often in the heading row. */

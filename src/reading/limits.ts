@@ -16,6 +16,8 @@ export const MOST = {
   values: 100_000,
   /** Problems that are shown. */
   problems: 100,
+  /** Lines of a table. */
+  lines: 50_000,
   /** Columns of a table. */
   columns: 100,
   /** Names that a misspelt one is held against. */

@@ -195,6 +195,13 @@ export function unknownColumn(name: string, known: readonly string[]): Wording {
   return { what: `\`${quoted(name)}\` is no column of this table`, remedy: `Columns: ${known.join(", ")}` };
 }
 
+export function tooManyLines(most: number): Wording {
+  return {
+    what: `the table has more than ${most} lines`,
+    remedy: "Take out what does not belong here",
+  };
+}
+
 export function tooManyColumns(count: number, most: number, known: readonly string[]): Wording {
   return {
     what: `the table has ${count} columns, and at most ${most} are read`,

@@ -11,7 +11,7 @@ import {
   loadScenarioText,
   loadTestCard,
 } from "../../src/kitchen-files/index.js";
-import { problemText, readYaml } from "../../src/reading/index.js";
+import { problemText, readCsv, readYaml } from "../../src/reading/index.js";
 import { changeFile, yieldTestsFile } from "../../src/records/index.js";
 import { marrowBake, scratchFolder } from "../support/scenarios.js";
 import { aTerminal } from "../support/terminal.js";
@@ -106,6 +106,18 @@ describe("what is written beyond all measure", () => {
     expect(problems(marrowBake() + dishes).at(-1)).toBe(
       "t.yaml:1021:3: `dishes` has 1001 entries. Write at most 1000: plan what belongs to other weeks or kitchens in a file of its own",
     );
+  });
+
+  it("is a table of too many lines or columns", () => {
+    const told = (text: string) =>
+      readCsv({ file: "t.csv", text }, { required: ["a", "b"], optional: [] }).problems.map(problemText);
+    expect(told(`a,b\n${"x,y\n".repeat(50_000)}`)).toEqual([
+      "t.csv:50001:1: the table has more than 50000 lines. Take out what does not belong here",
+    ]);
+    expect(told(`a,b\n${"x,y\n".repeat(49_999)}`)).toEqual([]);
+    expect(told(`a,b${",c".repeat(99)}\n`)).toEqual([
+      "t.csv:1:1: the table has 101 columns, and at most 100 are read. Columns: a, b",
+    ]);
   });
 
   it("is a text at hand that no file could hold", () => {
