@@ -1,7 +1,7 @@
 import { hasPlan, isProved } from "../contract/index.js";
 import { fill, outcomeWords, type Page, TESTS, writingFor } from "../pages/index.js";
 import { progressLine } from "../planning/index.js";
-import { problemText } from "../reading/index.js";
+import { problemLines } from "../reading/index.js";
 import { boughtInSeveralForms } from "../yields/index.js";
 import type { HeldAnswer } from "./answers-held.js";
 import type { ScenarioFile } from "./folder.js";
@@ -59,7 +59,7 @@ export function scenarioScreen(
     ...frame(file.scenario?.name ?? file.name, { watches: isBusy }),
     file: file.scenario === null ? [] : [file.name],
     state: stateText(file, job),
-    problems: file.problems.map(problemText),
+    problems: problemLines(file.problems),
     busy: isBusy ? [{ text: progressText(job), events: "progress", stop: "stop" }] : [],
     pages: pages.map(({ slug, title }) => ({ href: `pages/${slug}.html`, title })),
     forms: file.scenario === null ? [] : boughtInSeveralForms(file.scenario),

@@ -1,5 +1,5 @@
 import { capital, fill, type Page, TESTS } from "../pages/index.js";
-import { problemText } from "../reading/index.js";
+import { problemLines } from "../reading/index.js";
 import type { SettledTestCard } from "../yields/index.js";
 import { frame, type TestCardLine } from "./screens.js";
 
@@ -27,7 +27,7 @@ export function testCardScreen(file: string, settled: SettledTestCard, pages: re
     ...frame(name, {}),
     file: settled.card === null ? [] : [file],
     state,
-    problems: settled.problems.map(problemText),
+    problems: problemLines(settled.problems),
     busy: [],
     pages: pages.map(({ slug, title }) => ({ href: `${slug}.html`, title })),
     json: [],

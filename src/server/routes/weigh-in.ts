@@ -5,7 +5,7 @@ import { keepPlan } from "../../keeping/index.js";
 import type { Scenario } from "../../kitchen/index.js";
 import { fillIn, happenedAt, learnFrom, weighInAt } from "../../kitchen-files/index.js";
 import { renderHappened, weighInFormPage } from "../../pages/index.js";
-import { type Problem, problemText } from "../../reading/index.js";
+import { type Problem, problemLines } from "../../reading/index.js";
 import { NotSaved, weighInFile } from "../../records/index.js";
 import { type Change, carriedOver, type FilledRow } from "../../weigh-in/index.js";
 import { notFound } from "../answers.js";
@@ -83,7 +83,7 @@ export function addWeighInRoutes(app: Express, context: Context): void {
         said: isOther ? OTHER_PLAN : "Not saved: some figures cannot be read. What you wrote is still here.",
         isWrong: true,
         strays: carried.strays.map(strayWords),
-        problems: problems.map(problemText),
+        problems: problemLines(problems),
         errors,
         initials,
       });

@@ -6,7 +6,7 @@ import {
   recordTests,
 } from "../../kitchen-files/index.js";
 import { itemYieldsPage, type YieldTestErrors, yieldsIndexPage, yieldTestPage } from "../../pages/index.js";
-import { type Problem, problemText } from "../../reading/index.js";
+import { type Problem, problemLines, problemText } from "../../reading/index.js";
 import {
   itemYields,
   type TableBreakdown,
@@ -27,7 +27,7 @@ const TO_INDEX = { href: INDEX, text: "Yields" };
 export function addYieldRoutes(app: Express, { folder }: Context): void {
   app.get(INDEX, async (_request, response) => {
     const yields = await loadKitchenYields(folder.path);
-    const problems = yields.problems.map(problemText);
+    const problems = problemLines(yields.problems);
     response.send(yieldsIndexPage(yields, { ...LAYOUT, problems, addressOf }).html);
   });
 
@@ -82,7 +82,7 @@ function itemPage(forms: readonly TableItem[], yields: KitchenYields, saved: boo
   return itemYieldsPage(itemYields(forms, yields), {
     ...LAYOUT,
     nav: [TO_INDEX],
-    problems: yields.problems.map(problemText),
+    problems: problemLines(yields.problems),
     saved,
     testOf: (form, breakdown) => testAddress(name, form, breakdown),
   }).html;
