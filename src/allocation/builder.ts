@@ -10,6 +10,21 @@ import {
 
 /** A bound this little below a whole number is that number. */
 const WHOLE = 1e-9;
+/** So many things to decide fit in memory with what the engines make of them. */
+const MOST_VARIABLES = 200_000;
+
+/** A scenario asks for more than memory holds, known before all of it is built. */
+export class ModelTooLarge extends Error {
+  override readonly name = "ModelTooLarge";
+  readonly problems: readonly { readonly what: string; readonly remedy: string }[];
+
+  constructor() {
+    const what = `there is more to decide than fits in memory, over ${MOST_VARIABLES.toLocaleString("en")} things`;
+    const remedy = "Split the scenario: write fewer services, dishes or items in one file";
+    super(`${what}. ${remedy}`);
+    this.problems = [{ what, remedy }];
+  }
+}
 
 /** A sum of coefficients by variable, kept while a row or an objective is put together. */
 export class Sum {
@@ -49,6 +64,7 @@ export class ModelBuilder {
     options: { lower?: number; integer?: boolean } = {},
   ): number {
     const { lower = 0, integer = false } = options;
+    if (this.#variables.length === MOST_VARIABLES) throw new ModelTooLarge();
     const most = integer ? Math.floor(upper + WHOLE) : upper;
     this.#variables.push({ name, tag, lower, upper: most, integer });
     return this.#variables.length - 1;

@@ -1,4 +1,5 @@
 /** From a resolved scenario to a certified decision. */
+
 export { type Bounds, withBounds } from "./bounds.js";
 export {
   buildModel,
@@ -9,6 +10,7 @@ export {
   type Tightening,
   tighteningKey,
 } from "./build/index.js";
+export { ModelTooLarge } from "./builder.js";
 export * from "./certify.js";
 export { leastLotCosts } from "./costs.js";
 export { type CostOfLot, decide, mendCookings } from "./decide/index.js";

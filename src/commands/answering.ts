@@ -1,5 +1,5 @@
 import { dirname } from "node:path";
-import { Engines } from "../allocation/index.js";
+import { Engines, ModelTooLarge } from "../allocation/index.js";
 import type { Aim, Scenario } from "../kitchen/index.js";
 import { loadScenario } from "../kitchen-files/index.js";
 import { CostingError } from "../ledger/index.js";
@@ -41,7 +41,7 @@ export async function answering(
     }
     return await answer(scenario, engines, () => (performance.now() - began) / 1000);
   } catch (error) {
-    if (!(error instanceof CostingError)) throw error;
+    if (!(error instanceof CostingError || error instanceof ModelTooLarge)) throw error;
     for (const { what, remedy } of error.problems) terminal.complain(`${file}: ${what}. ${remedy}`);
     return EXIT.wrongInput;
   } finally {

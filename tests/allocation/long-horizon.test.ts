@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { buildModel } from "../../src/allocation/index.js";
+import { ModelBuilder } from "../../src/allocation/builder.js";
+import { buildModel, ModelTooLarge } from "../../src/allocation/index.js";
 import { scenarioOf } from "../support/examples.js";
 
 /** Invented. One dish day after day, of heads that come fresh every day and keep for some. */
@@ -31,5 +32,17 @@ describe("the model of a long horizon", () => {
     two.forEach((count, index) => {
       expect(count / (one[index] ?? 0)).toBeLessThan(2.05);
     });
+  });
+
+  it("is refused, with what to split, before it is larger than memory holds", () => {
+    const builder = new ModelBuilder();
+    const add = (count: number): void => {
+      for (let index = 0; index < count; index++) builder.variable({ family: "cut" }, `v${index}`, 1);
+    };
+    add(200_000);
+    expect(() => add(1)).toThrow(ModelTooLarge);
+    expect(new ModelTooLarge().message).toContain(
+      "Split the scenario: write fewer services, dishes or items",
+    );
   });
 });
