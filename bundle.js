@@ -1,6 +1,6 @@
 import { relative } from "node:path";
 import { fileURLToPath } from "node:url";
-import { defineConfig } from "rolldown";
+import { build } from "rolldown";
 
 const DIST = fileURLToPath(new URL("dist/", import.meta.url));
 
@@ -8,7 +8,7 @@ const DIST = fileURLToPath(new URL("dist/", import.meta.url));
  * The program as one file, and one for each command that is loaded when it is asked for: Node takes a third of a
  * second to find and load hundreds of small ones. Packages are loaded as they are.
  */
-export default defineConfig({
+await build({
   input: "dist/cli.js",
   platform: "node",
   external: /^(?!\.|\/)/,
