@@ -113,8 +113,8 @@ function costsByNumber(
       isBought.push([isSo]);
     }
     // Only where none may be bought may there be no charge.
-    const own = buys.length === 1 ? ownGoods(item, Math.max(number.least, isHeld(item) ? 0 : 1)) : 0;
-    const borne = chargesFrom(own, charges);
+    const own = ownGoods(item, Math.max(number.least, isHeld(item) ? 0 : 1));
+    const borne = buys.length === 1 ? chargesFrom(own, charges) : charges;
     const possible = charges.length === 0 || number.least === 0 ? [NO_CHARGE, ...borne] : borne;
     return possible.map((charge) => ({
       perUnit: Math.max(averageOf(number.least, charge), averageOf(number.most, charge)),
