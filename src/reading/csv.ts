@@ -52,7 +52,8 @@ export function readCsv(source: Source, columns: CsvColumns): CsvTable {
     records = recordsOf(source.text, separator);
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    const line = typeof error.lines === "number" ? error.lines : 1;
+    const said = typeof error.lines === "number" ? error.lines : 1;
+    const line = Math.min(said, source.text.split("\n").length);
     const place = { file: source.file, line, column: 1 };
     return without({ ...(places.openQuote() ?? place), ...words.csvSyntax(error.code, error.message) });
   }
@@ -136,7 +137,14 @@ function separatorOf(text: string): Separator {
 
 /** The records that hold anything. */
 function recordsOf(text: string, separator: Separator): CsvRecord[] {
-  const options = { bom: true, relax_column_count: true, skip_empty_lines: true, delimiter: separator };
+  const options = {
+    bom: true,
+    relax_column_count: true,
+    skip_empty_lines: true,
+    delimiter: separator,
+    // Left to itself it takes the first for all, and a file put together from two may have both.
+    record_delimiter: text.includes("\n") ? ["\r\n", "\n"] : ["\r"],
+  };
   return parse(text, options)
     .map((cells, at) => ({ at, texts: cells.map((cell) => withoutGuard(cell.trim())) }))
     .filter(({ texts }) => texts.some((cell) => cell !== ""));
