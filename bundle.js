@@ -1,4 +1,4 @@
-import { relative } from "node:path";
+import { isAbsolute, relative, sep } from "node:path";
 import { fileURLToPath } from "node:url";
 import { build } from "rolldown";
 
@@ -11,7 +11,7 @@ const DIST = fileURLToPath(new URL("dist/", import.meta.url));
 await build({
   input: "dist/cli.js",
   platform: "node",
-  external: /^(?!\.|\/)/,
+  external: (id) => !id.startsWith(".") && !isAbsolute(id),
   plugins: [
     {
       // A module finds its templates, tables and threads by where it was.
@@ -19,7 +19,7 @@ await build({
       transform: (code, id) =>
         code.replaceAll(
           "import.meta.url",
-          `new URL(${JSON.stringify(`./${relative(DIST, id)}`)}, import.meta.url).href`,
+          `new URL(${JSON.stringify(`./${relative(DIST, id).split(sep).join("/")}`)}, import.meta.url).href`,
         ),
     },
   ],

@@ -9,11 +9,13 @@ const EXIT_HELP = `
 Exit codes: 0 a plan; 1 no plan exists; 2 the input is wrong; 3 no answer in the time, or our fault.`;
 
 const terminal = processTerminal();
-/** Ends `serve`; every other command is ended by the process. */
-let stop: () => void = () => {
+function interrupted(): never {
   terminal.progress(null);
   process.exit(EXIT.interrupted);
-};
+}
+
+/** Ends `serve` in good order; every other command, and whoever asks twice, is ended with the process. */
+let stop: () => void = interrupted;
 
 function program(end: (code: ExitCode) => void): Command {
   const { version } = JSON.parse(readFileSync(new URL("../package.json", import.meta.url), "utf8")) as {
@@ -26,7 +28,10 @@ function program(end: (code: ExitCode) => void): Command {
     .addHelpText("after", EXIT_HELP);
   const untilStopped = () =>
     new Promise<void>((resolve) => {
-      stop = resolve;
+      stop = () => {
+        stop = interrupted;
+        resolve();
+      };
     });
   const begun = () => performance.now() / 1000;
   addCommands(main, { terminal, end, begun, untilStopped });

@@ -34,7 +34,7 @@ export async function serveCommand(
     return EXIT.wrongInput;
   }
   try {
-    if (demo === true) await printDemo(server, terminal);
+    if (demo === true) await printDemo(server, terminal, stopped);
     else terminal.print(`Plans of ${folder}: ${server.url}`);
     terminal.print("Stop with Ctrl-C.");
     await stopped;
@@ -44,10 +44,11 @@ export async function serveCommand(
   }
 }
 
-async function printDemo(server: RunningServer, terminal: Terminal): Promise<void> {
+async function printDemo(server: RunningServer, terminal: Terminal, stopped: Promise<void>): Promise<void> {
   terminal.progress(`Planning ${DEMO}`);
-  const planned = await server.plan(DEMO);
+  const planned = await Promise.race([server.plan(DEMO), stopped.then(() => "stopped" as const)]);
   terminal.progress(null);
+  if (planned === "stopped") return;
   if (planned === null) terminal.complain(`${DEMO} could not be planned; see ${server.url}`);
   else printPlan(planned.plan, planned.scenario, terminal);
   terminal.print(`Its pages: ${server.addressOf(DEMO)}`);

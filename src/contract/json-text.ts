@@ -5,7 +5,9 @@ export type JsonText =
   | { readonly json: unknown; readonly positionOf: (path: Path) => Position }
   | { readonly problem: Problem };
 
-export function readJson({ file, text }: Source): JsonText {
+export function readJson({ file, text: read }: Source): JsonText {
+  // Some editors put a byte order mark before the text.
+  const text = read.replace(/^\uFEFF/, "");
   try {
     const json: unknown = JSON.parse(text);
     let found: { offsets: ReadonlyMap<string, number>; lines: readonly number[] } | undefined;
@@ -18,7 +20,9 @@ export function readJson({ file, text }: Source): JsonText {
     return { json, positionOf };
   } catch (error) {
     if (!(error instanceof SyntaxError)) throw error;
-    const offset = Number(/position (\d+)/.exec(error.message)?.[1] ?? text.length);
+    const offset = Number(
+      /position (\d+)/.exec(error.message)?.[1] ?? (/end of JSON/.test(error.message) ? text.length : 0),
+    );
     const what =
       text.trim() === "" ? "this file is empty, and no plan" : "from here on this is no JSON, and no plan";
     return { problem: { ...placeAt(file, linesOf(text), offset), what, remedy: "" } };

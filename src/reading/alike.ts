@@ -1,12 +1,10 @@
 /**
  * Letters of Greek and Cyrillic that look like Latin ones: Unicode UTS #39, confusables.txt (these lines of it from
- * memory), the source first. Those that only resemble one another are left out.
+ * memory), the source first, each small letter by itself or by its capital. Those that only resemble one another are
+ * left out.
  */
 const LOOK_ALIKES: ReadonlyMap<string, string> = new Map(
-  (
-    "АA ВB ЕE ЅS ІI ЈJ КK МM НH ОO РP СC ТT УY ХX аa еe оo рp сc уy хx ѕs іi јj һh ԁd ԛq ԝw " +
-    "ΑA ΒB ΕE ΖZ ΗH ΙI ΚK ΜM ΝN ΟO ΡP ΤT ΥY ΧX αa ιi οo ρp νv υu γy"
-  )
+  ("аa вb еe ѕs іi јj кk мm нh оo рp сc тt уy хx һh ԁd ԛq ԝw " + "αa βb εe ζz ηh ιi κk μm νn οo ρp τt υy χx")
     .split(" ")
     .map((pair) => [pair.slice(0, 1), pair.slice(1)]),
 );
@@ -16,9 +14,10 @@ const LOOK_ALIKES: ReadonlyMap<string, string> = new Map(
  * nor which script a letter is of.
  */
 export function lookOf(name: string): string {
-  const plain = name.normalize("NFKC").trim().replace(/\s+/g, " ");
-  const latin = Array.from(plain, (letter) => LOOK_ALIKES.get(letter) ?? letter).join("");
-  return latin.toUpperCase().toLowerCase();
+  const seen = name.normalize("NFKC").replace(/\p{Default_Ignorable_Code_Point}/gu, "");
+  const plain = seen.trim().replace(/\s+/g, " ");
+  const small = plain.toUpperCase().toLowerCase();
+  return Array.from(small, (letter) => LOOK_ALIKES.get(letter) ?? letter).join("");
 }
 
 /** For each name that looks like one before it and is not the same, that one's index. */

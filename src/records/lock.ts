@@ -85,7 +85,12 @@ function processSpace(): string {
 async function make(lock: string, holder: Holder): Promise<boolean> {
   try {
     const handle = await open(lock, "wx");
-    await handle.writeFile(JSON.stringify(holder)).finally(() => handle.close());
+    try {
+      await handle.writeFile(JSON.stringify(holder)).finally(() => handle.close());
+    } catch (error) {
+      await unlink(lock).catch(() => undefined);
+      throw error;
+    }
     return true;
   } catch (error) {
     if (codeOf(error) === "EEXIST") return false;

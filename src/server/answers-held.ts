@@ -21,7 +21,7 @@ interface Held {
 /** Most that are held; the oldest goes first. */
 const MOST_HELD = 50;
 
-/** Answers to forms that take plans, each held under a name of its own until it has been read. */
+/** Answers to forms that take plans, each held under a name of its own for a while. */
 export class AnswersHeld {
   readonly #queue: Queue;
   readonly #held = new Map<string, Held>();

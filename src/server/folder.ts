@@ -127,7 +127,9 @@ export class Folder {
     const mark = await markOf(yieldTestsFile(this.path));
     if (mark !== null && this.#ownTests?.mark === mark) return this.#ownTests.value;
     const found = await readOwnTests(this.path);
-    const value = found === null ? null : { file: basename(found.file), text: found.text };
+    const file = basename(found?.file ?? "");
+    const problem = found?.problem === undefined ? {} : { problem: { ...found.problem, file } };
+    const value = found === null ? null : { file, text: found.text, ...problem };
     this.#ownTests = mark === null ? null : { mark, value };
     return value;
   }

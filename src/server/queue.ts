@@ -55,6 +55,7 @@ export class Queue {
   /** The first is being done, the others wait. */
   readonly #entries: Entry[] = [];
   readonly #watch: NodeJS.Timeout;
+  #isClosed = false;
 
   constructor(options: QueueOptions) {
     this.#options = options;
@@ -67,7 +68,7 @@ export class Queue {
     asked: Tasks[Kind]["asked"],
     { tell = () => undefined, isWatched = true }: Wanted<Tasks[Kind]["news"]> = {},
   ): Place<Tasks[Kind]["answer"]> | null {
-    if (this.#entries.length > this.#options.mostWaiting) return null;
+    if (this.#isClosed || this.#entries.length > this.#options.mostWaiting) return null;
     let begin = (): void => undefined;
     let end = (_: Stopped): void => undefined;
     const turn = new Promise<void>((resolve, reject) => {
@@ -92,6 +93,7 @@ export class Queue {
 
   /** Stops all work and ends the thread. */
   async close(): Promise<void> {
+    this.#isClosed = true;
     clearInterval(this.#watch);
     for (const entry of this.#entries.slice(1).reverse()) this.#stop(entry, CLOSED);
     this.#entries.length = 0;

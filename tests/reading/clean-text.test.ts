@@ -60,6 +60,19 @@ describe("a character that does not show", () => {
     expect(problems(text)).toEqual([]);
     expect(problems(dish("crème brûlée — 中"))).toEqual([]);
   });
+
+  it.each([
+    ["Persian, with a joiner that parts", "سیب\u200cزمینی"],
+    ["Hindi, with one that joins", "क्\u200dष"],
+    ["Sinhala", "ශ්\u200dරී"],
+    ["Hebrew, with marks of direction", "\u200fמרק 2\u200e"],
+    ["a picture in colour", "hot 🌶\ufe0f"],
+    ["a picture of several", "for 👨\u200d🍳"],
+  ])("is none that a script or a picture needs: %s", (_, name) => {
+    expect(problems(dish(name))).toEqual([]);
+    const at = { file: "t.yaml", line: 1, column: 1, what: name, remedy: "" };
+    expect(problemText(at)).toBe(`t.yaml:1:1: ${name}. `);
+  });
 });
 
 describe("a name", () => {
@@ -118,6 +131,16 @@ describe("two names that look the same", () => {
       "t.yaml:14:7: `dice` looks like `Dice`",
       "t.yaml:23:28: `Cream` looks like `cream`",
     ]);
+  });
+
+  it.each([
+    ["Крем", "крем"],
+    ["Тыква", "тыква"],
+    ["Κρέμα", "κρέμα"],
+    ["Νερό", "νερό"],
+    ["крем", "к\u200dрем"],
+  ])("are so in every script: %s and %s", (one, other) => {
+    expect([...alikes([one, other])]).toEqual([[1, 0]]);
   });
 
   it("are none where an accent tells them apart, or where they are the same", () => {

@@ -1,5 +1,6 @@
 import { afterEach, describe, expect, it } from "vitest";
-import { taskFile } from "../../src/server/work/task-thread.js";
+import { Queue } from "../../src/server/queue.js";
+import { TaskThread, taskFile } from "../../src/server/work/task-thread.js";
 import { exampleText } from "../support/examples.js";
 import { marrowBake } from "../support/scenarios.js";
 import { type Served, serve } from "../support/served.js";
@@ -90,6 +91,16 @@ describe("a plan that nobody watches", () => {
     expect((await all.get("/scenario/last.yaml/")).text).toContain("1 plan is made first.");
     expect((await all.get("/")).text).toMatch(/Next[\s\S]{0,200}it was stopped/);
   }, 30_000);
+});
+
+describe("a server that is closed", () => {
+  it("takes nothing more, also of a request that was still being read", async () => {
+    const thread = new TaskThread(taskFile);
+    const queue = new Queue({ thread, mostWaiting: 8, patienceMs: 1000 });
+    await queue.close();
+    const file = { name: "next.yaml", text: marrowBake(), ownTests: null };
+    expect(queue.add("plan", { file, seconds: 1 })).toBeNull();
+  });
 });
 
 describe("stop", () => {

@@ -59,7 +59,7 @@ export async function answerForm(
     busy(response);
     return;
   }
-  await Promise.race([asked.done, pause(AT_ONCE_MS)]);
+  await Promise.race([asked.done, pause(AT_ONCE_MS, undefined, { ref: false })]);
   const answer = answers.answer(asked.id)?.answer;
   if (answer?.kind === "answered") send(answer.page, response);
   else response.redirect(303, `${addressOf(file.name)}answer-${asked.id}`);
