@@ -146,7 +146,7 @@ function recordsOf(text: string, separator: Separator): CsvRecord[] {
     record_delimiter: text.includes("\n") ? ["\r\n", "\n"] : ["\r"],
   };
   return parse(text, options)
-    .map((cells, at) => ({ at, texts: cells.map((cell) => withoutGuard(cell.trim())) }))
+    .map((cells, at) => ({ at, texts: cells.map((cell) => withoutGuard(cell.trim()).normalize("NFC")) }))
     .filter(({ texts }) => texts.some((cell) => cell !== ""));
 }
 

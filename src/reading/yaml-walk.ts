@@ -80,15 +80,15 @@ export class YamlWalk {
     return map;
   }
 
-  /** The text of a scalar, without what may not stand in it. */
+  /** The text of a scalar, without what may not stand in it; an accent is always one with its letter. */
   private scalar(node: Scalar): string {
     const text = String(node.value ?? "");
     const character = uncleanIn(text);
-    if (character === null) return text;
+    if (character === null) return text.normalize("NFC");
     const [start = 0, end = start] = node.range ?? [];
     const within = this.text.slice(start, end).indexOf(character);
     this.complain(start + Math.max(0, within), words.uncleanCharacter(codeOf(character)));
-    return cleaned(text);
+    return cleaned(text).normalize("NFC");
   }
 
   private complain(offset: number, text: words.Wording): Written {

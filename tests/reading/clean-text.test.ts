@@ -75,6 +75,20 @@ describe("a character that does not show", () => {
   });
 });
 
+describe("an accent", () => {
+  it("is one with its letter, however a file has it: as copied from some systems it stands apart", () => {
+    const text = marrowBake()
+      .replace("parts: {dice: 800 g", "parts: {dice\u0301: 800 g")
+      .replaceAll("marrow dice", "marrow dic\u00e9");
+    expect(problems(text)).toEqual([]);
+    const { rows } = readCsv(
+      { file: "t.csv", text: "a,b\nbrunoise\u0301,1\n" },
+      { required: ["a", "b"], optional: [] },
+    );
+    expect(rows[0]?.cell("a").text).toBe("brunois\u00e9");
+  });
+});
+
 describe("a name", () => {
   it.each([
     [
