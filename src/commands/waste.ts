@@ -8,7 +8,7 @@ import { type Writing, wasteAccountsPage, wasteFigures, wasteText, writingFor } 
 import { planScenario } from "../planning/index.js";
 import { Decimal, grams, NO_WEIGHT, scale, toGrams, total } from "../quantity/index.js";
 import { MOST, type Problem, problemLines, problemText } from "../reading/index.js";
-import { finishSaving, textAt } from "../records/index.js";
+import { finishSaving, planFile, textAt } from "../records/index.js";
 import {
   accountOf,
   accountsCsv,
@@ -72,16 +72,18 @@ export async function wasteCommand(
   return EXIT.plan;
 }
 
-/** A file named again, by whatever path, would be counted again. */
+/** A file named again, by whatever path, would be counted again; so would a scenario's kept plan beside it. */
 function namedTwice(files: readonly string[]): Problem[] {
   const seen = new Set<string>();
   return files.flatMap((file) => {
-    const real = existsSync(file) ? realpathSync(file) : file;
-    if (!seen.has(real)) {
-      seen.add(real);
+    const named = /\.json$/i.test(file) ? file : planFile(file);
+    const real = [named, file].find(existsSync);
+    const key = real === undefined ? file : realpathSync(real);
+    if (!seen.has(key)) {
+      seen.add(key);
       return [];
     }
-    const what = "the file is named twice, and would be counted twice";
+    const what = "the file, or the plan kept beside it, is named twice, and would be counted twice";
     return [{ file, line: 1, column: 1, what, remedy: "Name each file once" }];
   });
 }

@@ -37,7 +37,7 @@ export async function keepPlan(
 function isFilled({ weighIn }: KeptFiles): Problem {
   const what = "it holds weights or reasons of the plan that was kept before, which stays as it is";
   const remedy =
-    "Learn from them and move the file away, or empty its column `actual`; then keep the new plan";
+    "Learn from them and move the file away, or empty its columns `actual` and `reason`; then keep the new plan";
   return { file: weighIn, line: 1, column: 1, what, remedy };
 }
 

@@ -218,7 +218,7 @@ describe("waste of several files", () => {
     const { terminal, complained, printed } = aTerminal();
     expect(await wasteCommand([plain, other], { count: "eu", seconds: 1 }, terminal)).toBe(EXIT.wrongInput);
     expect(complained).toEqual([
-      `${other}:1:1: the file is named twice, and would be counted twice. Name each file once`,
+      `${other}:1:1: the file, or the plan kept beside it, is named twice, and would be counted twice. Name each file once`,
     ]);
     expect(printed).toEqual([]);
   });
