@@ -26,6 +26,8 @@ export interface Request {
 }
 
 interface Pending {
+  /** Of its file. */
+  readonly name: string;
   readonly allowed: number;
   readonly place: Place<MadePlan>;
   readonly finished: Promise<Finished>;
@@ -60,9 +62,9 @@ export class Planner {
     return this.job(key);
   }
 
-  /** Ends a plan that is waited for. What was planned under the key before stays. */
-  stop(key: string): void {
-    this.#pending.get(key)?.place.stop();
+  /** Ends what is planned of the file of this name, also as it was before it changed. What was planned before stays. */
+  stop(name: string): void {
+    for (const pending of this.#pending.values()) if (pending.name === name) pending.place.stop();
   }
 
   /**
@@ -86,7 +88,7 @@ export class Planner {
       (made): Finished => this.#hold(key, { kind: "planned", planned: { ...made, scenario } }),
       (error: unknown): Finished => this.#broken(key, error),
     );
-    this.#pending.set(key, { allowed: seconds, place, finished, progress: null });
+    this.#pending.set(key, { name: file.name, allowed: seconds, place, finished, progress: null });
     return finished;
   }
 

@@ -1,3 +1,5 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
 import { Queue } from "../../src/server/queue.js";
 import { TaskThread, taskFile } from "../../src/server/work/task-thread.js";
@@ -114,6 +116,15 @@ describe("stop", () => {
     const stopped = await post(all, "/scenario/hung.yaml/stop");
     expect([stopped.status, stopped.headers.get("location")]).toEqual([303, "/scenario/hung.yaml/"]);
     expect((await all.get("/scenario/hung.yaml/")).text).toContain("Not planned: it was stopped");
+    expect(await all.settled("next.yaml")).toContain("Proved least waste");
+  }, 30_000);
+
+  it("ends a plan also where its file has changed since", async () => {
+    const all = await serveHung(FILES, 60);
+    await all.ask("hung.yaml", { seconds: "300" });
+    await all.ask("next.yaml");
+    writeFileSync(join(all.folder, "hung.yaml"), marrowBake({ name: "Otherwise" }));
+    await post(all, "/scenario/hung.yaml/stop");
     expect(await all.settled("next.yaml")).toContain("Proved least waste");
   }, 30_000);
 

@@ -40,7 +40,7 @@ export function addPlanRoutes(app: Express, context: Context): void {
     "/scenario/:name/stop",
     fromOwnPage,
     withFile(context, (file, _request, response) => {
-      planner.stop(file.hash);
+      planner.stop(file.name);
       response.redirect(303, addressOf(file.name));
     }),
   );
