@@ -73,10 +73,12 @@ export function refilled(
     sheet.ofPlan,
   );
   const again = sheetOf(plan, scenario, { file: weighIn.file, text }, planFile);
+  // A reason may take several lines.
+  const keyAt = new Map(
+    [...(again.sheet?.places ?? [])].map(([row, { line }]) => [line, `${shortHash(plan)} ${rowKey(row)}`]),
+  );
   const errors = new Map([
-    ...again.problems.map(
-      ({ line, what, remedy }) => [rows[line - 2]?.key ?? "", `${what}. ${remedy}`] as const,
-    ),
+    ...again.problems.map(({ line, what, remedy }) => [keyAt.get(line) ?? "", `${what}. ${remedy}`] as const),
     ...unknown,
   ]);
   return { text, errors, problems: [] };

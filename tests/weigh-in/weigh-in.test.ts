@@ -2,7 +2,14 @@ import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { planSchema } from "../../src/contract/index.js";
 import { grams } from "../../src/quantity/index.js";
-import { type Happened, learn, writeWeighIn, yieldTestsOf } from "../../src/weigh-in/index.js";
+import {
+  filledRows,
+  type Happened,
+  learn,
+  refilled,
+  writeWeighIn,
+  yieldTestsOf,
+} from "../../src/weigh-in/index.js";
 import { loadYieldTables, readYieldTests } from "../../src/yields/index.js";
 import { scenarioOf } from "../support/examples.js";
 import { keptIn } from "../support/kept.js";
@@ -252,5 +259,23 @@ describe("learning from a weigh-in again", () => {
 
   it("is refused where the tests beside it cannot be read", () => {
     expect(learn("yield-tests.csv", "item,form\n", lesson("55"), tables).kind).toBe("unreadable");
+  });
+});
+
+describe("a weigh-in filled in row by row", () => {
+  it("tells a fault in its own row, also below a reason of several lines", () => {
+    const source = { file: "lunch.weigh-in.csv", text: read("lunch.weigh-in.csv") };
+    const by = { by: "AB", time: "2026-10-08T15:00", planFile: "lunch.plan.json" };
+    const { rows } = filledRows(plan, scenario, source, by.planFile);
+    const [first, , , fourth] = rows.map(({ key }) => key);
+    const told = refilled(plan, scenario, source, {
+      ...by,
+      changes: new Map([
+        [first ?? "", { reason: "spilt\non the floor" }],
+        [fourth ?? "", { actual: "some" }],
+      ]),
+    });
+    expect(told.problems).toEqual([]);
+    expect([...told.errors.keys()]).toEqual([fourth]);
   });
 });
