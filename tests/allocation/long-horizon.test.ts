@@ -2,30 +2,12 @@ import { describe, expect, it } from "vitest";
 import { ModelBuilder } from "../../src/allocation/builder.js";
 import { buildModel, ModelTooLarge } from "../../src/allocation/index.js";
 import { scenarioOf } from "../support/examples.js";
-
-/** Invented. One dish day after day, of heads that come fresh every day and keep for some. */
-function everyDay(days: number): string {
-  const each = Array.from({ length: days }, (_, day) =>
-    new Date(Date.UTC(2026, 0, 1 + day)).toISOString().slice(0, 10),
-  );
-  return `scenario: Soup every day
-currency: EUR
-services:
-${each.map((date, day) => `  - {name: L${day}, date: ${date}}`).join("\n")}
-items:
-  broccoli: {form: untrimmed head, price: 1.10 / head, deliveries: [${each.join(", ")}]}
-dishes:
-  soup:
-    portions: 8
-    lines: [{amount: 100 g, from: [broccoli floret, broccoli stem]}]
-    services: [${each.map((_, day) => `L${day}`).join(", ")}]
-`;
-}
+import { soupEveryDay } from "../support/soup-every-day.js";
 
 describe("the model of a long horizon", () => {
   it("has as many rows, variables and terms a day, however many days there are", () => {
     const size = (days: number): number[] => {
-      const { rows, variables } = buildModel(scenarioOf(everyDay(days))).model;
+      const { rows, variables } = buildModel(scenarioOf(soupEveryDay(days))).model;
       return [rows.length, variables.length, rows.reduce((sum, { terms }) => sum + terms.length, 0)];
     };
     const [one = [], two = []] = [size(80), size(160)];

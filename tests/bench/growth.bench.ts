@@ -3,6 +3,7 @@ import { linearRegression } from "simple-statistics";
 import { expect, it } from "vitest";
 import { buildModel } from "../../src/allocation/index.js";
 import { loadScenarioText } from "../../src/kitchen-files/index.js";
+import { soupEveryDay } from "../support/soup-every-day.js";
 import { printTable } from "./measure.js";
 
 const ROUNDS = Number(process.env.BENCH_ROUNDS ?? 5);
@@ -10,25 +11,6 @@ const DAYS = [7, 14, 30, 60, 120, 240, 365];
 const KILOBYTES = [1, 4, 16, 64, 256, 1000, 1900];
 /** Reading and building may grow no faster than the size to this power. */
 const MOST = 1.2;
-
-const dateOf = (day: number): string => new Date(Date.UTC(2026, 0, 1 + day)).toISOString().slice(0, 10);
-
-/** Invented. One dish day after day, of heads that come fresh every day. */
-function everyDay(days: number): string {
-  const each = Array.from({ length: days }, (_, day) => dateOf(day));
-  return `scenario: Soup every day
-currency: EUR
-services:
-${each.map((date, day) => `  - {name: L${day}, date: ${date}}`).join("\n")}
-items:
-  broccoli: {form: untrimmed head, price: 1.10 / head, deliveries: [${each.join(", ")}]}
-dishes:
-  soup:
-    portions: 8
-    lines: [{amount: 100 g, from: [broccoli floret, broccoli stem]}]
-    services: [${each.map((_, day) => `L${day}`).join(", ")}]
-`;
-}
 
 /** Invented. As many dishes as the size takes, each with a method of up to the letters that a text may have. */
 function ofSize(kilobytes: number): string {
@@ -83,8 +65,8 @@ it("reads and builds in time that grows as the size does", () => {
     const text = ofSize(kilobytes);
     return [text.length / 1000, least(() => read(text))];
   });
-  const byDays = DAYS.map((days): Point => [days, least(() => read(everyDay(days)))]);
-  const scenarios = DAYS.map((days) => read(everyDay(days)));
+  const byDays = DAYS.map((days): Point => [days, least(() => read(soupEveryDay(days)))]);
+  const scenarios = DAYS.map((days) => read(soupEveryDay(days)));
   const building = DAYS.map((days, index): Point => {
     const scenario = scenarios[index];
     return [days, least(() => scenario !== undefined && buildModel(scenario))];

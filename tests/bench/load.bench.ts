@@ -3,6 +3,7 @@ import { readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { expect, it } from "vitest";
 import { scratchFolder } from "../support/scenarios.js";
+import { soupEveryDay } from "../support/soup-every-day.js";
 import { printTable } from "./measure.js";
 
 /** Another build of the program to measure, beside this one, with the same clients. */
@@ -20,25 +21,6 @@ process.on("exit", () => process.stderr.write("silent " + delay.max / 1e6 + " me
 
 const example = (name: string): string =>
   readFileSync(new URL(`../../examples/${name}.yaml`, import.meta.url), "utf8");
-
-/** Many weeks of one dish: a model that takes long to build, and a search that takes all its time. */
-function longScenario(days: number): string {
-  const dates = Array.from({ length: days }, (_, day) =>
-    new Date(Date.UTC(2026, 0, 1 + day)).toISOString().slice(0, 10),
-  );
-  return `scenario: Soup every day
-currency: EUR
-services:
-${dates.map((date, day) => `  - {name: L${day}, date: ${date}}`).join("\n")}
-items:
-  broccoli: {form: untrimmed head, price: 1.10 / head, deliveries: [${dates.join(", ")}]}
-dishes:
-  soup:
-    portions: 8
-    lines: [{amount: 100 g, from: [broccoli floret, broccoli stem]}]
-    services: [${dates.map((_, day) => `L${day}`).join(", ")}]
-`;
-}
 
 interface Load {
   readonly p50: number;
@@ -71,8 +53,8 @@ async function loadOf(cli: string): Promise<Load> {
   const scratch = scratchFolder({
     "demo.yaml": example("demo"),
     "smallest.yaml": example("smallest"),
-    "long.yaml": longScenario(120),
-    "longer.yaml": longScenario(365),
+    "long.yaml": soupEveryDay(120),
+    "longer.yaml": soupEveryDay(365),
   });
   const args = ["--import", WATCH, cli, "serve", scratch.path, "--port", "0"];
   const child = spawn(process.execPath, args, { env: { ...process.env, NO_COLOR: "" } });
