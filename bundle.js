@@ -5,11 +5,15 @@ import { build } from "rolldown";
 const DIST = fileURLToPath(new URL("dist/", import.meta.url));
 
 /**
- * The program as one file, and one for each command that is loaded when it is asked for: Node takes a third of a
- * second to find and load hundreds of small ones. Packages are loaded as they are.
+ * The program as one file, one for each command that is loaded when it is asked for, and one for each thread of the
+ * server: Node takes a third of a second to find and load hundreds of small ones. Packages are loaded as they are.
  */
 await build({
-  input: "dist/cli.js",
+  input: {
+    cli: "dist/cli.js",
+    "desk-worker": "dist/server/desk/desk-worker.js",
+    "plan-worker": "dist/server/work/plan-worker.js",
+  },
   platform: "node",
   external: (id) => !id.startsWith(".") && !isAbsolute(id),
   plugins: [
@@ -23,5 +27,5 @@ await build({
         ),
     },
   ],
-  output: { dir: "dist", entryFileNames: "cli.js", chunkFileNames: "cli-[name].js" },
+  output: { dir: "dist", entryFileNames: "[name].js", chunkFileNames: "cli-[name].js" },
 });

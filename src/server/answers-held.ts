@@ -1,67 +1,82 @@
-import { randomUUID } from "node:crypto";
-import { type Place, placeText, type Queue } from "./queue.js";
-import type { PageAnswer, Tasks } from "./work/tasks.js";
-
-/** A form that takes plans to answer. */
-export type FormTask = {
-  readonly [Kind in "forms" | "rest"]: { readonly kind: Kind; readonly asked: Tasks[Kind]["asked"] };
-}["forms" | "rest"];
+import type { PageAnswer } from "./page-answer.js";
+import { type Place, placeText, Stopped } from "./queue.js";
+import { reasonOf } from "./reason.js";
 
 export type HeldAnswer =
   | { readonly kind: "waiting"; readonly text: string }
-  | { readonly kind: "answered"; readonly page: PageAnswer }
+  | { readonly kind: "answered"; readonly answer: PageAnswer }
   | { readonly kind: "broken"; readonly reason: string };
 
-interface Held {
+/** What is worked out, and how that stands. */
+export interface Held {
   readonly title: string;
-  readonly place: Place<PageAnswer>;
+  readonly answer: HeldAnswer;
+}
+
+interface Entry {
+  readonly title: string;
+  /** Where it waits; null once it is answered. */
+  place: Place<PageAnswer> | null;
   answer: HeldAnswer;
 }
+
+/** Takes a place in the queue for it, and tells in words how far it has come; null where too many wait. */
+export type Begin = (tell: (text: string) => void) => Place<PageAnswer> | null;
 
 /** Most that are held; the oldest goes first. */
 const MOST_HELD = 50;
 
-/** Answers to forms that take plans, each held under a name of its own for a while. */
+/** Answers that take plans, each held under its key for a while. */
 export class AnswersHeld {
-  readonly #queue: Queue;
-  readonly #held = new Map<string, Held>();
+  readonly #held = new Map<string, Entry>();
 
-  constructor(queue: Queue) {
-    this.#queue = queue;
-  }
-
-  /** Takes a form's work; null when too many wait. */
-  ask(title: string, { kind, asked }: FormTask): { id: string; done: Promise<void> } | null {
-    const place = this.#queue.add(kind, asked);
+  /**
+   * Asks for an answer, which the promise waits for; null where too many wait. What is being answered is not asked
+   * again, and what was answered before stays where this comes to nothing.
+   */
+  ask(key: string, title: string, begin: Begin): Promise<void> | null {
+    const before = this.#held.get(key);
+    if (before !== undefined && before.place !== null) return before.place.done.then(done, done);
+    const entry: Entry = { title, place: null, answer: { kind: "waiting", text: "Started." } };
+    const place = begin((text) => {
+      if (entry.place !== null) entry.answer = { kind: "waiting", text };
+    });
     if (place === null) return null;
-    const id = randomUUID();
-    const held: Held = { title, place, answer: { kind: "waiting", text: "Started." } };
-    this.#held.set(id, held);
-    const [oldest] = this.#held.keys();
-    if (this.#held.size > MOST_HELD && oldest !== undefined) this.#held.delete(oldest);
-    const done = place.done.then(
-      (page) => {
-        held.answer = { kind: "answered", page };
+    entry.place = place;
+    this.#hold(key, entry);
+    return place.done.then(
+      (answer) => {
+        Object.assign(entry, { place: null, answer: { kind: "answered", answer } });
       },
       (error: unknown) => {
-        held.answer = { kind: "broken", reason: error instanceof Error ? error.message : String(error) };
+        const broken: HeldAnswer = { kind: "broken", reason: reasonOf(error) };
+        const answer = error instanceof Stopped ? (before?.answer ?? broken) : broken;
+        Object.assign(entry, { place: null, answer });
       },
     );
-    return { id, done };
   }
 
-  /** How an answer stands; null where there is none of that name. Whoever asks waits for it. */
-  answer(id: string): { readonly title: string; readonly answer: HeldAnswer } | null {
-    const held = this.#held.get(id);
-    if (held === undefined) return null;
-    held.place.look();
-    const ahead = held.place.ahead();
-    const { title, answer } = held;
+  /** How an answer stands; null where it was not asked for. Whoever asks waits for it. */
+  answer(key: string): Held | null {
+    const entry = this.#held.get(key);
+    if (entry === undefined) return null;
+    entry.place?.look();
+    const ahead = entry.place?.ahead() ?? 0;
+    const { title, answer } = entry;
     return ahead > 0 ? { title, answer: { kind: "waiting", text: placeText(ahead) } } : { title, answer };
   }
 
   /** Ends the work on an answer that is waited for. */
-  stop(id: string): void {
-    this.#held.get(id)?.place.stop();
+  stop(key: string): void {
+    this.#held.get(key)?.place?.stop();
+  }
+
+  #hold(key: string, entry: Entry): void {
+    this.#held.delete(key);
+    this.#held.set(key, entry);
+    const finished = [...this.#held].filter(([, { place }]) => place === null);
+    for (const [oldest] of finished.slice(0, this.#held.size - MOST_HELD)) this.#held.delete(oldest);
   }
 }
+
+const done = (): void => undefined;

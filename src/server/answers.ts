@@ -1,11 +1,16 @@
 import type { ErrorRequestHandler, Express, Request, RequestHandler, Response } from "express";
 import { diskProblem } from "../records/index.js";
-import { noticeScreen } from "./screens.js";
+import { noticeScreen } from "./frame.js";
+import { notHere, type PageAnswer } from "./page-answer.js";
+import { reasonOf } from "./reason.js";
+
+export function send(answer: PageAnswer, response: Response): void {
+  if ("seeOther" in answer) response.redirect(303, answer.seeOther);
+  else response.status(answer.status).send(answer.html);
+}
 
 export function notFound(_request: Request, response: Response): void {
-  response
-    .status(404)
-    .send(noticeScreen("Not here", "There is no such page. The scenarios are listed on the first one."));
+  send(notHere(), response);
 }
 
 /** Says what a page takes, where it is asked for otherwise. */
@@ -52,7 +57,7 @@ export const failed: ErrorRequestHandler = (error: unknown, _request, response, 
     return;
   }
   const status = statusOf(error);
-  if (status >= 500) process.stderr.write(`${error instanceof Error ? error.message : String(error)}\n`);
+  if (status >= 500) process.stderr.write(`${reasonOf(error)}\n`);
   const text =
     status < 500
       ? "The request could not be read. Go back and try again."

@@ -58,7 +58,7 @@ export function makeApp(context: Context): Express {
   addAnswerRoutes(app, context);
   addTestCardRoutes(app, context);
   addWeighInRoutes(app, context);
-  addSafetyCaseRoute(app);
+  addSafetyCaseRoute(app, context);
   app.use(otherMethod(app));
   app.use(notFound);
   app.use(failed);

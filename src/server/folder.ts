@@ -1,37 +1,26 @@
 import { createHash } from "node:crypto";
 import { readdir, stat } from "node:fs/promises";
 import { basename, join } from "node:path";
-import { isTestCard, readTestCard, type Scenario } from "../kitchen/index.js";
-import { loadScenarioText, type OwnTestsFile, readOwnTests } from "../kitchen-files/index.js";
+import { isTestCard } from "../kitchen/index.js";
+import { type OwnTestsFile, readOwnTests } from "../kitchen-files/index.js";
+import { capital } from "../pages/index.js";
 import type { Problem, Source } from "../reading/index.js";
 import { finishSaving, textAt, yieldTestsFile } from "../records/index.js";
-import { type SettledTestCard, settleTestCard } from "../yields/index.js";
-import type { ScenarioTexts } from "./work/tasks.js";
+import type { ReadScenario } from "./desk/scenarios.js";
+import type { TestCardFile } from "./desk/test-cards.js";
+import { noticeScreen, testCardAddress } from "./frame.js";
+import { reasonOf } from "./reason.js";
+import type { ScenarioTexts } from "./scenario-texts.js";
 
-/** A scenario file as it was read: the same content, with the same own yield tests beside it, has the same hash. */
-export interface ScenarioFile {
-  /** Name of the file without its folder; problems name it so too. */
-  readonly name: string;
-  readonly hash: string;
-  /** For a thread to read it again. */
+/** A scenario file of the folder, and what was read of it. */
+export interface ScenarioFile extends ReadScenario {
   readonly texts: ScenarioTexts;
-  readonly scenario: Scenario | null;
-  readonly problems: readonly Problem[];
 }
 
-/** One without a problem. */
-export interface ReadFile extends ScenarioFile {
-  readonly scenario: Scenario;
-}
-
-export function isRead(file: ScenarioFile): file is ReadFile {
-  return file.scenario !== null;
-}
-
-/** A test card of the folder, worked out. */
-interface TestCardFile {
-  readonly file: string;
-  readonly settled: SettledTestCard;
+/** Who reads the texts of files. */
+export interface Reader {
+  readScenario(texts: ScenarioTexts): Promise<ReadScenario>;
+  readTestCard(source: Source): Promise<TestCardFile>;
 }
 
 /** Something read from a file, and what the file looked like then. */
@@ -45,6 +34,18 @@ interface Yaml {
   readonly file: string;
   readonly text: string | null;
   readonly problem: Problem | null;
+  readonly isTestCard: boolean;
+}
+
+/** What is read, or being read, of a file that looked so. */
+interface Known<T> {
+  readonly yaml: Yaml;
+  readonly read: Promise<T>;
+}
+
+interface KnownScenario extends Known<ScenarioFile> {
+  readonly ownTests: OwnTestsFile | null;
+  readonly hash: string;
 }
 
 /** A file changed this short a time ago may change again without looking otherwise. */
@@ -53,32 +54,34 @@ const SETTLED_MS = 2_000;
 /** The scenario files of one folder, read again where they changed; nothing outside it can be named. */
 export class Folder {
   readonly path: string;
-  readonly #texts = new Map<string, Seen<Yaml>>();
-  readonly #scenarios = new Map<string, { yaml: Yaml; ownTests: OwnTestsFile | null; file: ScenarioFile }>();
-  readonly #cards = new Map<string, { yaml: Yaml; settled: SettledTestCard }>();
+  readonly #reader: Reader;
+  readonly #yamls = new Map<string, Seen<Yaml>>();
+  readonly #scenarios = new Map<string, KnownScenario>();
+  readonly #cards = new Map<string, Known<TestCardFile>>();
   #ownTests: Seen<OwnTestsFile | null> | null = null;
 
-  constructor(path: string) {
+  constructor(path: string, reader: Reader) {
     this.path = path;
+    this.#reader = reader;
   }
 
   /** Names of the folder's scenario files, in the order of the alphabet. */
   async names(): Promise<string[]> {
     const files = await Promise.all((await this.#yamlNames()).map((name) => this.#yaml(name)));
-    return files.filter(({ text }) => text === null || !isTestCard(text)).map(({ file }) => file);
+    return files.flatMap(({ file, isTestCard }) => (isTestCard ? [] : [file]));
   }
 
   /** The folder's test cards: every YAML file with a butcher's test or a cooking-loss test. */
   async testCards(): Promise<TestCardFile[]> {
     const files = await Promise.all((await this.#yamlNames()).map((name) => this.#yaml(name)));
-    return files.flatMap((yaml) => {
-      const { file, text } = yaml;
-      if (text === null || !isTestCard(text)) return [];
-      const known = this.#cards.get(file);
-      const settled = known?.yaml === yaml ? known.settled : settledApart({ file, text });
-      this.#cards.set(file, { yaml, settled });
-      return [{ file, settled }];
-    });
+    return Promise.all(files.filter((yaml) => yaml.isTestCard).map((yaml) => this.#card(yaml)));
+  }
+
+  /** The test card in the file of that name; null where the folder holds none. */
+  async testCard(name: string): Promise<TestCardFile | null> {
+    if (!(await this.#yamlNames()).includes(name)) return null;
+    const yaml = await this.#yaml(name);
+    return yaml.isTestCard ? this.#card(yaml) : null;
   }
 
   /** The file of that name, read anew when its content has changed; null when the folder holds none. */
@@ -86,18 +89,41 @@ export class Folder {
     await finishSaving(this.path);
     if (!(await this.#yamlNames()).includes(name)) return null;
     const yaml = await this.#yaml(name);
-    if (yaml.text !== null && isTestCard(yaml.text)) return null;
+    if (yaml.isTestCard) return null;
     const ownTests = await this.#ownTestsNow();
     const known = this.#scenarios.get(name);
-    if (known?.yaml === yaml && known.ownTests === ownTests) return known.file;
+    if (known?.yaml === yaml && known.ownTests === ownTests) return known.read;
     const hash = createHash("sha256")
       .update(JSON.stringify([yaml.text, ownTests]))
       .digest("hex");
-    const texts = { name, text: yaml.text ?? "", ownTests };
-    const isAsBefore = known?.file.hash === hash && yaml.text !== null;
-    const file = isAsBefore ? known.file : { name, hash, texts, ...loadedApart(name, yaml, ownTests) };
-    this.#scenarios.set(name, { yaml, ownTests, file });
-    return file;
+    const isAsBefore = known?.hash === hash && yaml.text !== null;
+    const read = isAsBefore
+      ? known.read
+      : this.#scenario(yaml, { name, text: yaml.text ?? "", ownTests, hash });
+    this.#scenarios.set(name, { yaml, ownTests, hash, read });
+    return read;
+  }
+
+  /** One file that the program itself stumbles over is a problem of that file alone. */
+  async #scenario({ file, text, problem }: Yaml, texts: ScenarioTexts): Promise<ScenarioFile> {
+    if (text === null) return { texts, summary: null, problems: [problem ?? gone(file)] };
+    const read = await this.#reader
+      .readScenario(texts)
+      .catch((error: unknown) => ({ summary: null, problems: [stumbled(file, error)] }));
+    return { texts, ...read };
+  }
+
+  #card(yaml: Yaml): Promise<TestCardFile> {
+    const { file, text } = yaml;
+    const known = this.#cards.get(file);
+    if (known?.yaml === yaml) return known.read;
+    const read = this.#reader.readTestCard({ file, text: text ?? "" }).catch((error: unknown) => {
+      const { what, remedy } = stumbled(file, error);
+      const line = { name: file, file: [], href: testCardAddress(file), state: "1 problem" };
+      return { line, screen: noticeScreen(file, `${capital(what)}. ${remedy}.`), pages: [] };
+    });
+    this.#cards.set(file, { yaml, read });
+    return read;
   }
 
   async #yamlNames(): Promise<string[]> {
@@ -111,15 +137,15 @@ export class Folder {
   async #yaml(name: string): Promise<Yaml> {
     const path = join(this.path, name);
     const mark = await markOf(path);
-    const known = this.#texts.get(name);
+    const known = this.#yamls.get(name);
     if (mark !== null && known?.mark === mark) return known.value;
     const text = await textAt(path);
     const value =
       text === null || typeof text === "string"
-        ? { file: name, text, problem: null }
-        : { file: name, text: null, problem: { ...text, file: name } };
-    if (mark === null) this.#texts.delete(name);
-    else this.#texts.set(name, { mark, value });
+        ? { file: name, text, problem: null, isTestCard: text !== null && isTestCard(text) }
+        : { file: name, text: null, problem: { ...text, file: name }, isTestCard: false };
+    if (mark === null) this.#yamls.delete(name);
+    else this.#yamls.set(name, { mark, value });
     return value;
   }
 
@@ -142,32 +168,12 @@ async function markOf(path: string): Promise<string | null> {
   return [found.size, found.mtimeMs, found.ctimeMs, found.ino].join(" ");
 }
 
-type Loaded = Pick<ScenarioFile, "scenario" | "problems">;
-
-/** One file that the program itself stumbles over is a problem of that file alone. */
-function loadedApart(name: string, { text, problem }: Yaml, ownTests: OwnTestsFile | null): Loaded {
-  if (text === null) return { scenario: null, problems: problem === null ? [gone(name)] : [problem] };
-  try {
-    return loadScenarioText(name, text, undefined, ownTests);
-  } catch (error) {
-    return { scenario: null, problems: [stumbled(name, error)] };
-  }
-}
-
-function settledApart(source: Source): SettledTestCard {
-  try {
-    return settleTestCard(readTestCard(source));
-  } catch (error) {
-    return { card: null, problems: [stumbled(source.file, error)] };
-  }
-}
-
 function gone(file: string): Problem {
   return { file, line: 1, column: 1, what: "this file is not there any more", remedy: "Load the page again" };
 }
 
 function stumbled(file: string, error: unknown): Problem {
-  process.stderr.write(`${file}: ${error instanceof Error ? error.message : String(error)}\n`);
+  process.stderr.write(`${file}: ${reasonOf(error)}\n`);
   const what = "the program stumbles over this file, which is our fault";
   return { file, line: 1, column: 1, what, remedy: "Undo what was written last, and tell us what it was" };
 }

@@ -1,5 +1,5 @@
 import type { NextFunction, Request, Response } from "express";
-import { noticeScreen } from "./screens.js";
+import { noticeScreen } from "./frame.js";
 
 /** Keeps pages out of every cache: they show the files as they are now. What they need beside them may be kept. */
 export function notStored(request: Request, response: Response, next: NextFunction): void {

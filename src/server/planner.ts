@@ -1,13 +1,7 @@
-import { isProved } from "../contract/index.js";
-import type { Scenario } from "../kitchen/index.js";
-import type { ReadFile } from "./folder.js";
 import { type Place, type Queue, Stopped } from "./queue.js";
+import { reasonOf } from "./reason.js";
+import type { ScenarioTexts } from "./scenario-texts.js";
 import type { MadePlan, PlanProgress } from "./work/plan.js";
-
-/** A plan with its pages, and the scenario that it is of. */
-export interface Planned extends MadePlan {
-  readonly scenario: Scenario;
-}
 
 export type Job =
   | { readonly kind: "waiting"; readonly ahead: number }
@@ -15,11 +9,12 @@ export type Job =
   | Finished;
 
 export type Finished =
-  | { readonly kind: "planned"; readonly planned: Planned }
+  | { readonly kind: "planned"; readonly planned: MadePlan }
   | { readonly kind: "broken"; readonly reason: string };
 
 export interface Request {
-  readonly file: ReadFile;
+  /** Read without a problem. */
+  readonly file: ScenarioTexts;
   readonly seconds: number;
   /** Made to its end though nobody looks at how it stands. */
   readonly isWatched?: boolean;
@@ -72,20 +67,20 @@ export class Planner {
    * made again. The promise never rejects.
    */
   plan({ file, seconds, isWatched }: Request): Promise<Finished> | null {
-    const { hash: key, scenario, texts } = file;
+    const { hash: key } = file;
     const before = this.#pending.get(key);
     if (before !== undefined) return before.finished;
     const held = this.#held.get(key);
-    if (held?.kind === "planned" && isProved(held.planned.plan)) return Promise.resolve(held);
+    if (held?.kind === "planned" && held.planned.isProved) return Promise.resolve(held);
     const tell = (progress: PlanProgress) => {
       const pending = this.#pending.get(key);
       if (pending !== undefined) pending.progress = progress;
     };
     const watched = isWatched === undefined ? {} : { isWatched };
-    const place = this.#queue.add("plan", { file: texts, seconds }, { tell, ...watched });
+    const place = this.#queue.add("plan", { file, seconds }, { tell, ...watched });
     if (place === null) return null;
     const finished = place.done.then(
-      (made): Finished => this.#hold(key, { kind: "planned", planned: { ...made, scenario } }),
+      (planned): Finished => this.#hold(key, { kind: "planned", planned }),
       (error: unknown): Finished => this.#broken(key, error),
     );
     this.#pending.set(key, { name: file.name, allowed: seconds, place, finished, progress: null });
@@ -93,9 +88,8 @@ export class Planner {
   }
 
   #broken(key: string, error: unknown): Finished {
-    const reason = error instanceof Error ? error.message : String(error);
     const held = error instanceof Stopped ? this.#held.get(key) : undefined;
-    return this.#hold(key, held ?? { kind: "broken", reason });
+    return this.#hold(key, held ?? { kind: "broken", reason: reasonOf(error) });
   }
 
   #hold(key: string, finished: Finished): Finished {

@@ -1,8 +1,8 @@
 import type { TaskThread } from "./work/task-thread.js";
-import type { Tasks } from "./work/tasks.js";
+import type { PlanTasks } from "./work/tasks.js";
 
 export interface QueueOptions {
-  readonly thread: TaskThread;
+  readonly thread: TaskThread<PlanTasks>;
   /** Most pieces of work waiting while another is done; one more is turned away. */
   readonly mostWaiting: number;
   /** Work that nobody has looked at for so long is stopped. */
@@ -42,8 +42,8 @@ interface Wanted<News> {
   readonly isWatched?: boolean;
 }
 
-export const STOPPED = "it was stopped";
-export const UNWATCHED = "it was stopped, as nobody waited for it";
+const STOPPED = "it was stopped";
+const UNWATCHED = "it was stopped, as nobody waited for it";
 const CLOSED = "the server was closed";
 
 /**
@@ -63,11 +63,11 @@ export class Queue {
   }
 
   /** Takes a piece of work, or returns null when too many wait. */
-  add<Kind extends keyof Tasks>(
+  add<Kind extends keyof PlanTasks>(
     kind: Kind,
-    asked: Tasks[Kind]["asked"],
-    { tell = () => undefined, isWatched = true }: Wanted<Tasks[Kind]["news"]> = {},
-  ): Place<Tasks[Kind]["answer"]> | null {
+    asked: PlanTasks[Kind]["asked"],
+    { tell = () => undefined, isWatched = true }: Wanted<PlanTasks[Kind]["news"]> = {},
+  ): Place<PlanTasks[Kind]["answer"]> | null {
     if (this.#isClosed || this.#entries.length > this.#options.mostWaiting) return null;
     let begin = (): void => undefined;
     let end = (_: Stopped): void => undefined;

@@ -2,7 +2,7 @@ import { type PlanJson, planHash } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { fill, orderWords, writingFor } from "../pages/index.js";
 import { grams, ZERO } from "../quantity/index.js";
-import { frame } from "./screens.js";
+import { frame } from "./frame.js";
 
 type Figure = string | number;
 

@@ -2,12 +2,14 @@ import { createServer } from "node:http";
 import type { AddressInfo } from "node:net";
 import { AnswersHeld } from "./answers-held.js";
 import { makeApp } from "./app.js";
-import { Folder, isRead } from "./folder.js";
-import { type Planned, Planner } from "./planner.js";
-import { Questions } from "./questions.js";
+import type { DeskTasks } from "./desk/tasks.js";
+import { Folder } from "./folder.js";
+import { addressOf } from "./frame.js";
+import { Planner } from "./planner.js";
 import { Queue } from "./queue.js";
-import { addressOf } from "./screens.js";
-import { TaskThread, taskFile } from "./work/task-thread.js";
+import type { MadePlan } from "./work/plan.js";
+import { TaskThread, threadFile } from "./work/task-thread.js";
+import type { PlanTasks } from "./work/tasks.js";
 
 export interface ServerOptions {
   /** The folder whose scenarios are served. */
@@ -15,7 +17,7 @@ export interface ServerOptions {
   /** 0 for any free port. */
   readonly port: number;
   /** The file that the thread of planning runs, asked for anew where work was stopped with its thread. */
-  readonly threadFile?: () => URL;
+  readonly planThread?: () => URL;
   /** Seconds a plan may take where the form does not say. */
   readonly seconds?: number;
   /** Most plans waiting while another is made. */
@@ -29,7 +31,7 @@ export interface RunningServer {
   readonly url: string;
   addressOf(name: string): string;
   /** Plans a scenario of the folder; null where it cannot be read or the planning broke down. */
-  plan(name: string): Promise<Planned | null>;
+  plan(name: string): Promise<MadePlan | null>;
   /** Ends all connections and the threads. */
   close(): Promise<void>;
 }
@@ -41,15 +43,20 @@ const MOST_HELD = 50;
 
 /** Starts serving a folder. Rejects with the system's error where the port cannot be had. */
 export async function startServer(options: ServerOptions): Promise<RunningServer> {
-  const { threadFile = taskFile, folder: path, port, ...stated } = options;
+  const { planThread = () => threadFile("plan-worker"), folder: path, port, ...stated } = options;
   const { seconds, mostWaiting, patience } = { ...DEFAULTS, ...stated };
-  const folder = new Folder(path);
-  const thread = new TaskThread(threadFile);
+  const desk = new TaskThread<DeskTasks>(() => threadFile("desk-worker"));
+  const thread = new TaskThread<PlanTasks>(planThread);
+  desk.warm();
   thread.warm();
+  const folder = new Folder(path, {
+    readScenario: (texts) => desk.run("read", texts),
+    readTestCard: (source) => desk.run("testCard", source),
+  });
   const queue = new Queue({ thread, mostWaiting, patienceMs: patience * 1000 });
   const planner = new Planner(queue, MOST_HELD);
-  const [questions, answers] = [new Questions(queue), new AnswersHeld(queue)];
-  const server = createServer(makeApp({ folder, planner, questions, answers, seconds }));
+  const answers = new AnswersHeld();
+  const server = createServer(makeApp({ folder, desk, planner, queue, answers, seconds }));
   await new Promise<void>((resolve, reject) => {
     server.once("error", reject);
     server.listen(port, HOST, resolve);
@@ -60,14 +67,15 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     addressOf: (name) => url + addressOf(name),
     plan: async (name) => {
       const file = await folder.read(name);
-      if (file === null || !isRead(file)) return null;
-      const job = await planner.plan({ file, seconds, isWatched: false });
+      if (file === null || file.summary === null) return null;
+      const job = await planner.plan({ file: file.texts, seconds, isWatched: false });
       return job?.kind === "planned" ? job.planned : null;
     },
     close: async () => {
       const closed = new Promise((resolve) => server.close(resolve));
       server.closeAllConnections();
       await queue.close();
+      await desk.stop(new Error("the server was closed"));
       await closed;
     },
   };

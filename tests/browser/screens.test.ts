@@ -78,7 +78,7 @@ describe("the server's screens", () => {
 
   it("show progress while a plan is made, with a script and without", async () => {
     // Long enough to look at the screen at both widths on a slow machine.
-    const slow = await serve(FILES, { threadFile: () => SPINNING, seconds: 15 });
+    const slow = await serve(FILES, { planThread: () => SPINNING, seconds: 15 });
     const address = `${slow.server.url}scenario/bake.yaml/`;
     await slow.ask("bake.yaml");
     await page.goto(address);

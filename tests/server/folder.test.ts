@@ -1,34 +1,38 @@
 import { readFileSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import * as kitchenFiles from "../../src/kitchen-files/index.js";
+import type { Source } from "../../src/reading/index.js";
 import * as records from "../../src/records/index.js";
+import { readScenario } from "../../src/server/desk/scenarios.js";
+import { testCardOf } from "../../src/server/desk/test-cards.js";
 import { Folder } from "../../src/server/folder.js";
+import type { ScenarioTexts } from "../../src/server/scenario-texts.js";
+import { exampleText } from "../support/examples.js";
 import { marrowBake, scratchFolder } from "../support/scenarios.js";
 import { type Served, serve } from "../support/served.js";
 
-vi.mock("../../src/kitchen-files/index.js", async (original) => {
-  const real = await original<typeof kitchenFiles>();
-  return {
-    ...real,
-    loadScenarioText: vi.fn((...given: Parameters<typeof real.loadScenarioText>) => {
-      if (given[1].includes("stumble here")) throw new TypeError("the reader stumbled");
-      return real.loadScenarioText(...given);
-    }),
-  };
-});
 vi.mock("../../src/records/index.js", async (original) => {
   const real = await original<typeof records>();
   return { ...real, textAt: vi.fn(real.textAt) };
 });
-const loads = vi.mocked(kitchenFiles.loadScenarioText);
+/** Reads as the desk does, here and now. */
+const reader = {
+  readScenario: vi.fn(async (texts: ScenarioTexts) => {
+    if (texts.text.includes("stumble here")) throw new TypeError("the reader stumbled");
+    return readScenario(texts);
+  }),
+  readTestCard: vi.fn(async (source: Source) => {
+    if (source.text.includes("stumble here")) throw new TypeError("the reader stumbled");
+    return testCardOf(source);
+  }),
+};
 const reads = vi.mocked(records.textAt);
 
 let served: Served | undefined;
 afterEach(async () => {
   await served?.close();
   served = undefined;
-  loads.mockClear();
+  reader.readScenario.mockClear();
   reads.mockClear();
 });
 
@@ -45,18 +49,18 @@ describe("a folder", () => {
     const file = (name: string) => join(scratch.path, name);
     settled(file("a.yaml"), marrowBake({ name: "A" }));
     settled(file("b.yaml"), marrowBake({ name: "B" }));
-    const folder = new Folder(scratch.path);
+    const folder = new Folder(scratch.path, reader);
     const all = async () => {
       for (const name of await folder.names()) await folder.read(name);
       const read = reads.mock.calls.splice(0).map(([path]) => path);
-      return { read, joined: loads.mock.calls.splice(0).map(([name]) => name) };
+      return { read, joined: reader.readScenario.mock.calls.splice(0).map(([{ name }]) => name) };
     };
     const [a, b] = [file("a.yaml"), file("b.yaml")];
     expect(await all()).toEqual({ read: [a, b], joined: ["a.yaml", "b.yaml"] });
     expect(await all()).toEqual({ read: [], joined: [] });
     settled(b, marrowBake({ name: "C" }), 30);
     expect(await all()).toEqual({ read: [b], joined: ["b.yaml"] });
-    expect((await folder.read("b.yaml"))?.scenario?.name).toBe("C");
+    expect((await folder.read("b.yaml"))?.summary?.name).toBe("C");
     settled(file("yield-tests.csv"), readFileSync("examples/after-service/yield-tests.csv", "utf8"));
     expect(await all()).toEqual({ read: [], joined: ["a.yaml", "b.yaml"] });
     expect(await all()).toEqual({ read: [], joined: [] });
@@ -65,27 +69,43 @@ describe("a folder", () => {
 
   it("sees what is written twice in a moment, in as many letters", async () => {
     const scratch = scratchFolder({ "a.yaml": marrowBake({ name: "A" }) });
-    const folder = new Folder(scratch.path);
+    const folder = new Folder(scratch.path, reader);
     for (const name of ["B", "C", "D", "E"]) {
       writeFileSync(join(scratch.path, "a.yaml"), marrowBake({ name }));
-      expect((await folder.read("a.yaml"))?.scenario?.name).toBe(name);
+      expect((await folder.read("a.yaml"))?.summary?.name).toBe(name);
     }
     scratch.remove();
   });
 
-  it("shows the others where the program stumbles over one of its files", async () => {
-    served = await serve({
+  it("asks once for a file that several ask for at the same time", async () => {
+    const scratch = scratchFolder({ "a.yaml": marrowBake({ name: "A" }) });
+    const folder = new Folder(scratch.path, reader);
+    await Promise.all([folder.read("a.yaml"), folder.read("a.yaml"), folder.read("a.yaml")]);
+    expect(reader.readScenario.mock.calls.length).toBe(1);
+    scratch.remove();
+  });
+
+  it("tells of a file that the program stumbles over, and reads the others", async () => {
+    const written = vi.spyOn(process.stderr, "write").mockReturnValue(true);
+    const scratch = scratchFolder({
       "good.yaml": marrowBake({ name: "Good one" }),
       "bad.yaml": `${marrowBake({ name: "Bad one" })}# stumble here\n`,
+      "card.yaml": `${exampleText("pork-shoulder")}# stumble here\n`,
     });
-    const { status, text } = await served.get("/");
-    expect(status).toBe(200);
-    expect(text).toContain("Good one");
-    expect(text).toMatch(/bad\.yaml[\s\S]{0,200}1 problem/);
-    const screen = await served.get("/scenario/bad.yaml/");
-    expect(screen.status).toBe(200);
-    expect(screen.text).toContain("the program stumbles over this file, which is our fault");
-    expect(screen.text).not.toContain("the reader stumbled");
+    const folder = new Folder(scratch.path, reader);
+    expect(await folder.names()).toEqual(["bad.yaml", "good.yaml"]);
+    expect((await folder.read("good.yaml"))?.summary?.name).toBe("Good one");
+    const what = "the program stumbles over this file, which is our fault";
+    expect((await folder.read("bad.yaml"))?.problems).toMatchObject([{ file: "bad.yaml", what }]);
+    const [card] = await folder.testCards();
+    expect(card?.line).toMatchObject({ name: "card.yaml", state: "1 problem" });
+    expect(card?.screen).toContain("The program stumbles over this file");
+    expect(written.mock.calls.map(([text]) => text)).toEqual([
+      "bad.yaml: the reader stumbled\n",
+      "card.yaml: the reader stumbled\n",
+    ]);
+    written.mockRestore();
+    scratch.remove();
   });
 });
 

@@ -2,7 +2,8 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
 import { Queue } from "../../src/server/queue.js";
-import { TaskThread, taskFile } from "../../src/server/work/task-thread.js";
+import { TaskThread, threadFile } from "../../src/server/work/task-thread.js";
+import type { PlanTasks } from "../../src/server/work/tasks.js";
 import { exampleText } from "../support/examples.js";
 import { marrowBake } from "../support/scenarios.js";
 import { type Served, serve } from "../support/served.js";
@@ -16,8 +17,8 @@ afterEach(() => served?.close());
 /** A server whose first engines loop for ever on whatever they are asked; those made after them do not. */
 async function serveHung(files: Record<string, string>, patience = PATIENCE): Promise<Served> {
   let made = 0;
-  const threadFile = () => (made++ === 0 ? SPINNING : taskFile());
-  served = await serve(files, { threadFile, seconds: 300, patience });
+  const planThread = () => (made++ === 0 ? SPINNING : threadFile("plan-worker"));
+  served = await serve(files, { planThread, seconds: 300, patience });
   return served;
 }
 
@@ -97,10 +98,10 @@ describe("a plan that nobody watches", () => {
 
 describe("a server that is closed", () => {
   it("takes nothing more, also of a request that was still being read", async () => {
-    const thread = new TaskThread(taskFile);
+    const thread = new TaskThread<PlanTasks>(() => threadFile("plan-worker"));
     const queue = new Queue({ thread, mostWaiting: 8, patienceMs: 1000 });
     await queue.close();
-    const file = { name: "next.yaml", text: marrowBake(), ownTests: null };
+    const file = { name: "next.yaml", text: marrowBake(), ownTests: null, hash: "1" };
     expect(queue.add("plan", { file, seconds: 1 })).toBeNull();
   });
 });

@@ -1,19 +1,19 @@
+import { randomUUID } from "node:crypto";
 import { setTimeout as pause } from "node:timers/promises";
 import type { Express, Response } from "express";
-import { busy, notFound } from "../answers.js";
-import type { FormTask, HeldAnswer } from "../answers-held.js";
+import { busy, notFound, send } from "../answers.js";
+import type { Begin, Held } from "../answers-held.js";
 import type { Context } from "../context.js";
-import { sendProgress } from "../events.js";
-import type { ScenarioFile } from "../folder.js";
+import { type Standing, sendProgress } from "../events.js";
+import { addressOf } from "../frame.js";
 import { fromOwnPage } from "../guards.js";
-import { addressOf, waitingScreen } from "../screens.js";
-import type { PageAnswer } from "../work/tasks.js";
+import { waitingScreen } from "../screens.js";
 import { withFile } from "./with-file.js";
 
 /** An answer that is there so soon needs no page to wait on. */
 const AT_ONCE_MS = 2_000;
 
-/** Where an answer is waited for, shown, and stopped. */
+/** Where a form's answer is waited for, shown, and stopped. */
 export function addAnswerRoutes(app: Express, context: Context): void {
   const { answers } = context;
   const idOf = (params: Record<string, unknown>): string => String(params.id ?? "");
@@ -24,25 +24,25 @@ export function addAnswerRoutes(app: Express, context: Context): void {
       const id = idOf(request.params);
       const held = answers.answer(id);
       if (held === null) notFound(request, response);
-      else if (held.answer.kind === "answered") send(held.answer.page, response);
-      else response.send(waitingScreen(held.title, `answer-${id}`, held.answer));
+      else if (held.answer.kind === "answered") send(held.answer.answer, response);
+      else response.send(waitingScreen(held, `answer-${id}`));
     }),
   );
 
   app.get(
     "/scenario/:name/answer-:id/progress",
     withFile(context, (_file, request, response) => {
-      sendProgress(() => standingOf(answers.answer(idOf(request.params))?.answer), request, response);
+      sendProgress(() => standingOf(answers.answer(idOf(request.params))), request, response);
     }),
   );
 
   app.post(
     "/scenario/:name/answer-:id/stop",
     fromOwnPage,
-    withFile(context, (file, request, response) => {
+    withFile(context, ({ texts }, request, response) => {
       const id = idOf(request.params);
       answers.stop(id);
-      response.redirect(303, `${addressOf(file.name)}answer-${id}`);
+      response.redirect(303, `${addressOf(texts.name)}answer-${id}`);
     }),
   );
 }
@@ -50,25 +50,25 @@ export function addAnswerRoutes(app: Express, context: Context): void {
 /** Answers a form that takes plans: at once where it can, else on a page to wait on, which says how it stands. */
 export async function answerForm(
   { answers }: Context,
-  file: ScenarioFile,
-  { title, ...task }: FormTask & { readonly title: string },
+  name: string,
+  title: string,
+  begin: Begin,
   response: Response,
 ): Promise<void> {
-  const asked = answers.ask(title, task);
-  if (asked === null) {
+  const id = randomUUID();
+  const done = answers.ask(id, title, begin);
+  if (done === null) {
     busy(response);
     return;
   }
-  await Promise.race([asked.done, pause(AT_ONCE_MS, undefined, { ref: false })]);
-  const answer = answers.answer(asked.id)?.answer;
-  if (answer?.kind === "answered") send(answer.page, response);
-  else response.redirect(303, `${addressOf(file.name)}answer-${asked.id}`);
+  await Promise.race([done, pause(AT_ONCE_MS, undefined, { ref: false })]);
+  const answer = answers.answer(id)?.answer;
+  if (answer?.kind === "answered") send(answer.answer, response);
+  else response.redirect(303, `${addressOf(name)}answer-${id}`);
 }
 
-function send({ status, html }: PageAnswer, response: Response): void {
-  response.status(status).send(html);
-}
-
-function standingOf(answer: HeldAnswer | undefined): { text: string; done: boolean } {
-  return answer?.kind === "waiting" ? { text: answer.text, done: false } : { text: "Done.", done: true };
+/** How an answer stands, for whoever waits for it. */
+export function standingOf(held: Held | null): Standing {
+  const waits = held?.answer.kind === "waiting" ? held.answer.text : null;
+  return { text: waits ?? "Done.", done: waits === null };
 }

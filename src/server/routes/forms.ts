@@ -1,10 +1,11 @@
 import express, { type Express } from "express";
 import { hourlyWage, NO_MONEY, WAGE_REMEDY } from "../../quantity/index.js";
-import { boughtInSeveralForms } from "../../yields/index.js";
+import { send } from "../answers.js";
 import type { Context } from "../context.js";
 import { fromOwnPage } from "../guards.js";
-import { noticeScreen } from "../screens.js";
+import { notice } from "../page-answer.js";
 import { answerForm } from "./answers.js";
+import { typedText } from "./typed.js";
 import { withFile } from "./with-file.js";
 
 /** For each of the plans that are compared, of which there may be twenty. */
@@ -17,23 +18,18 @@ export function addFormRoutes(app: Express, context: Context): void {
     "/scenario/:name/forms",
     fromOwnPage,
     express.urlencoded({ extended: false, limit: "1kb" }),
-    withFile(context, async (file, request, response) => {
-      const { scenario: read } = file;
-      const body = (request.body ?? {}) as { item?: unknown; wage?: unknown };
-      const of = String(body.item ?? "");
-      const written = String(body.wage ?? "").trim();
+    withFile(context, async ({ texts, summary }, request, response) => {
+      const of = typedText(request.body, "item");
+      const written = typedText(request.body, "wage");
       const wage = written === "" ? NO_MONEY : hourlyWage(written);
-      if (read === null || !boughtInSeveralForms(read).includes(of)) {
-        response
-          .status(400)
-          .send(noticeScreen("Nothing to choose", "The scenario buys no two forms of that."));
-      } else if (wage === null) {
-        response
-          .status(400)
-          .send(noticeScreen("This is no wage", `"${written}" cannot be read. ${WAGE_REMEDY}.`));
-      } else {
-        const asked = { file: file.texts, of, wage, seconds };
-        await answerForm(context, file, { title: "Which form to buy", kind: "forms", asked }, response);
+      if (summary?.severalForms.includes(of) !== true)
+        send(notice(400, "Nothing to choose", "The scenario buys no two forms of that."), response);
+      else if (wage === null)
+        send(notice(400, "This is no wage", `"${written}" cannot be read. ${WAGE_REMEDY}.`), response);
+      else {
+        const asked = { file: texts, of, wage, seconds };
+        const begin = () => context.queue.add("forms", asked);
+        await answerForm(context, texts.name, "Which form to buy", begin, response);
       }
     }),
   );

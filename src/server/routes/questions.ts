@@ -1,24 +1,29 @@
 import express, { type Express } from "express";
-import { busy } from "../answers.js";
+import { busy, send } from "../answers.js";
 import type { Context } from "../context.js";
 import { sendProgress } from "../events.js";
-import { isRead } from "../folder.js";
+import { addressOf } from "../frame.js";
 import { fromOwnPage } from "../guards.js";
-import { QUESTION_SECONDS, QUESTIONS } from "../questions.js";
-import { addressOf, questionScreen } from "../screens.js";
+import { QUESTION_SECONDS, QUESTIONS, type Question } from "../questions.js";
+import type { ScenarioTexts } from "../scenario-texts.js";
+import { questionScreen } from "../screens.js";
+import { standingOf } from "./answers.js";
+import { typedText } from "./typed.js";
 import { withFile } from "./with-file.js";
 
 /** Questions on a scenario that take many plans: the asking, how far it has come, and the answer's page. */
 export function addQuestionRoutes(app: Express, context: Context): void {
-  const { questions } = context;
+  const { answers, queue } = context;
   for (const question of QUESTIONS) {
-    const address = `/scenario/:name/${question.slug}`;
+    const { slug, title } = question;
+    const address = `/scenario/:name/${slug}`;
 
     app.get(
       address,
-      withFile(context, (file, _request, response) => {
-        const answer = questions.answer(question, file);
-        response.send(answer?.kind === "answered" ? answer.html : questionScreen(question, answer));
+      withFile(context, ({ texts }, _request, response) => {
+        const held = answers.answer(keyOf(question, texts));
+        if (held?.answer.kind === "answered") send(held.answer.answer, response);
+        else response.send(questionScreen(question, held));
       }),
     );
 
@@ -26,36 +31,36 @@ export function addQuestionRoutes(app: Express, context: Context): void {
       address,
       fromOwnPage,
       express.urlencoded({ extended: false, limit: "1kb" }),
-      withFile(context, (file, request, response) => {
-        const wanted = Number((request.body as { seconds?: unknown } | undefined)?.seconds);
+      withFile(context, ({ texts: file, summary }, request, response) => {
+        const wanted = Number(typedText(request.body, "seconds"));
         const seconds = QUESTION_SECONDS.find((each) => each === wanted) ?? QUESTION_SECONDS[0];
-        if (!isRead(file)) response.redirect(303, addressOf(file.name));
-        else if (questions.ask(question, file, seconds))
-          response.redirect(303, `${addressOf(file.name)}${question.slug}`);
-        else busy(response);
+        const begin = (tell: (text: string) => void) =>
+          queue.add("question", { slug, file, seconds }, { tell });
+        if (summary === null) response.redirect(303, addressOf(file.name));
+        else if (answers.ask(keyOf(question, file), title, begin) === null) busy(response);
+        else response.redirect(303, `${addressOf(file.name)}${slug}`);
       }),
     );
 
     app.post(
       `${address}/stop`,
       fromOwnPage,
-      withFile(context, (file, _request, response) => {
-        questions.stop(question, file);
-        response.redirect(303, `${addressOf(file.name)}${question.slug}`);
+      withFile(context, ({ texts }, _request, response) => {
+        answers.stop(keyOf(question, texts));
+        response.redirect(303, `${addressOf(texts.name)}${slug}`);
       }),
     );
 
     app.get(
       `${address}/progress`,
-      withFile(context, (file, request, response) => {
-        const now = () => {
-          const answer = questions.answer(question, file);
-          return answer?.kind === "waiting"
-            ? { text: answer.text, done: false }
-            : { text: "Done.", done: true };
-        };
-        sendProgress(now, request, response);
+      withFile(context, ({ texts }, request, response) => {
+        sendProgress(() => standingOf(answers.answer(keyOf(question, texts))), request, response);
       }),
     );
   }
+}
+
+/** The same question on the same texts is asked once. */
+function keyOf({ slug }: Question, { hash }: ScenarioTexts): string {
+  return `${slug} ${hash}`;
 }

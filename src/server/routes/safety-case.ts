@@ -1,10 +1,10 @@
 import type { Express } from "express";
-import { safetyCasePage } from "../../pages/index.js";
+import { send } from "../answers.js";
+import type { Context } from "../context.js";
 
 /** Every rule of safety, with its tests and sources. */
-export function addSafetyCaseRoute(app: Express): void {
-  app.get("/safety-case", (_request, response) => {
-    const home = { href: "/", text: "All scenarios" };
-    response.send(safetyCasePage({ assets: "/assets/", home }).html);
+export function addSafetyCaseRoute(app: Express, { desk }: Context): void {
+  app.get("/safety-case", async (_request, response) => {
+    send(await desk.run("safetyCase", null), response);
   });
 }

@@ -1,15 +1,26 @@
-import type { PlanJson } from "../../contract/index.js";
-import { type Page, renderPages } from "../../pages/index.js";
+import type { Engines } from "../../allocation/index.js";
+import { hasPlan, isProved, type PlanJson } from "../../contract/index.js";
+import { textsToKeep } from "../../keeping/index.js";
+import type { Scenario } from "../../kitchen/index.js";
+import { outcomeWords, type Page, renderPages, writingFor } from "../../pages/index.js";
 import { type PlanOptions, planScenario } from "../../planning/index.js";
-import { type Means, type ScenarioTexts, scenarioOf, type Task } from "./tasks.js";
+import { ASSETS } from "../frame.js";
+import { type ScenarioTexts, scenarioOf } from "../scenario-texts.js";
+import type { Task } from "./serve-tasks.js";
 
 /** How far a plan has come: what the engine holds, and how good any plan could still be. */
 export type PlanProgress = Parameters<NonNullable<PlanOptions["onProgress"]>>[0];
 
-/** A plan with its pages; there are none where no answer was found. */
+/** A plan as it is served, all in text. */
 export interface MadePlan {
-  readonly plan: PlanJson;
+  readonly json: string;
+  /** There are none where no answer was found. */
   readonly pages: readonly Page[];
+  /** How it stands, for the list of scenarios. */
+  readonly headline: string;
+  readonly isProved: boolean;
+  /** The weigh-in to be kept with it; null where there is no plan to keep. */
+  readonly weighIn: string | null;
 }
 
 export type PlanTask = Task<
@@ -18,11 +29,12 @@ export type PlanTask = Task<
   MadePlan
 >;
 
-const LAYOUT = { assets: "/assets/", home: { href: "..", text: "Scenario" } };
+const LAYOUT = { assets: ASSETS, home: { href: "..", text: "Scenario" } };
 
 export async function makePlan(
   { file, seconds }: PlanTask["asked"],
-  { engines, tell }: Means<PlanProgress>,
+  engines: Engines,
+  tell: (progress: PlanProgress) => void,
 ): Promise<MadePlan> {
   const until = performance.now() + seconds * 1000;
   const read = scenarioOf(file);
@@ -33,5 +45,18 @@ export async function makePlan(
     onProgress: tell,
     risk: { seconds },
   });
-  return { plan, pages: plan.outcome.kind === "failed" ? [] : renderPages(plan, scenario, LAYOUT) };
+  const toKeep = hasPlan(plan) ? textsToKeep(plan, scenario, file.name).texts : null;
+  return {
+    json: toKeep?.plan ?? JSON.stringify(plan),
+    pages: plan.outcome.kind === "failed" ? [] : renderPages(plan, scenario, LAYOUT),
+    headline: headlineOf(plan, scenario),
+    isProved: isProved(plan),
+    weighIn: toKeep?.weighIn ?? null,
+  };
+}
+
+function headlineOf(plan: PlanJson, scenario: Scenario): string {
+  if (plan.outcome.kind === "infeasible") return "No plan is possible as it stands";
+  if (!hasPlan(plan)) return "No answer in the time";
+  return outcomeWords(plan, writingFor(scenario)).headline;
 }

@@ -1,58 +1,73 @@
-import { basename } from "node:path";
-import type { PlanJson } from "../../contract/index.js";
-import { keepPlan } from "../../keeping/index.js";
+import type { Engines } from "../../allocation/index.js";
+import { type PlanJson, planHash } from "../../contract/index.js";
+import { type Kept, textsToKeep } from "../../keeping/index.js";
 import type { Scenario } from "../../kitchen/index.js";
 import { readKeptPlan } from "../../kitchen-files/index.js";
 import { renderPages, replanPage, replanText, writingFor } from "../../pages/index.js";
 import { type Replanned, replan } from "../../planning/index.js";
-import type { Problem } from "../../reading/index.js";
-import { NotSaved, planFile } from "../../records/index.js";
+import { planFile } from "../../records/index.js";
+import { fromScenario } from "../frame.js";
+import { notice, type PageAnswer, page, wordsOf } from "../page-answer.js";
 import { happenedText, notOfThisPlan, replanScreen, type Typed } from "../replan-form.js";
-import { addressOf, noticeScreen } from "../screens.js";
-import { type Means, type PageAnswer, type ScenarioTexts, scenarioOf, type Task } from "./tasks.js";
+import { type ScenarioTexts, scenarioOf } from "../scenario-texts.js";
+import type { Task } from "./serve-tasks.js";
+
+/** The form of what happened since the plan was kept that is kept beside a scenario. */
+export interface DayForm {
+  readonly file: ScenarioTexts;
+  /** Where the scenario's file is. */
+  readonly path: string;
+  readonly typed: Typed;
+}
+
+/** The rest of a kept plan, and where the form asks for it, what is to be kept in place of the plan of that hash. */
+export interface PlannedRest {
+  readonly page: PageAnswer;
+  readonly keep: { readonly texts: Kept; readonly insteadOf: string } | null;
+}
 
 /** The rest of the plan that is kept beside a scenario planned anew, by a form of what happened. */
-export type RestTask = Task<
-  {
-    readonly file: ScenarioTexts;
-    /** Where the scenario's file is. */
-    readonly path: string;
-    readonly typed: Typed;
-    readonly seconds: number;
-  },
-  never,
-  PageAnswer
->;
+export type RestTask = Task<DayForm & { readonly seconds: number }, string, PlannedRest>;
 
-export async function planRest(
-  { file, path, typed, seconds }: RestTask["asked"],
-  { engines }: Means<never>,
-): Promise<PageAnswer> {
+/** A form of the day that can be worked on, or the answer to one that cannot. */
+export async function readDayForm({
+  file,
+  path,
+  typed,
+}: DayForm): Promise<
+  { readonly scenario: Scenario; readonly kept: PlanJson } | { readonly refused: PageAnswer }
+> {
   const scenario = scenarioOf(file);
   const read = await readKeptPlan(path, scenario);
-  if (read.kept === null)
-    return { status: 404, html: noticeScreen("No plan to go on from", linesOf(read.problems).join(" ")) };
+  if (read.kept === null) return { refused: notice(404, "No plan to go on from", wordsOf(read.problems)) };
   const kept = read.kept.plan;
   const strange = notOfThisPlan(scenario, kept, typed);
-  if (strange.length > 0) return { status: 409, html: replanScreen(scenario, kept, typed, strange) };
+  return strange.length > 0
+    ? { refused: page(replanScreen(scenario, kept, typed, strange), 409) }
+    : { scenario, kept };
+}
+
+export async function planRest(
+  { seconds, ...form }: RestTask["asked"],
+  engines: Engines,
+): Promise<PlannedRest> {
+  const read = await readDayForm(form);
+  if ("refused" in read) return { page: read.refused, keep: null };
+  const { scenario, kept } = read;
+  const { file, path, typed } = form;
   const source = { file: "form", text: happenedText(scenario, kept, typed) };
   const before = { plan: kept, file: planFile(file.name) };
   const { replanned, problems } = await replan(before, scenario, source, { engines, seconds });
   if (replanned === null) {
     const wrong = problems.map(({ what, remedy }) => `${what}. ${remedy}.`);
-    return { status: 422, html: replanScreen(scenario, kept, typed, wrong) };
+    return { page: page(replanScreen(scenario, kept, typed, wrong), 422), keep: null };
   }
-  if (replanned.plan !== null && typed.has("keep")) {
-    const unsaved = await keepAnew(path, { plan: replanned.plan, before: kept }, replanned.scenario);
-    if (unsaved.length > 0)
-      return { status: 409, html: noticeScreen("Not kept", linesOf(unsaved).join(" ")) };
-  }
-  return { status: 200, html: answerOf(kept, replanned, file.name) };
-}
-
-/** Problems of files in the kitchen's folder, a line each. */
-export function linesOf(problems: readonly Problem[]): string[] {
-  return problems.map(({ file, what, remedy }) => `${basename(file)}: ${what}. ${remedy}.`);
+  const answer = page(answerOf(kept, replanned, file.name));
+  if (replanned.plan === null || !typed.has("keep")) return { page: answer, keep: null };
+  const { texts, problem } = textsToKeep(replanned.plan, replanned.scenario, path);
+  return texts === null
+    ? { page: notice(409, "Not kept", wordsOf([problem])), keep: null }
+    : { page: answer, keep: { texts, insteadOf: planHash(kept) } };
 }
 
 /** The page of what changes; where there is no plan, what would make one. */
@@ -61,25 +76,13 @@ function answerOf(
   { plan, scenario, rest, overCeiling, changes }: Replanned,
   name: string,
 ): string {
-  const layout = { assets: "/assets/", home: { href: addressOf(name), text: "Scenario" } };
+  const layout = fromScenario(name);
   if (plan === null) {
-    const [page] = renderPages(rest.plan, rest.scenario, layout);
-    return page?.html ?? noticeScreen("No plan for the rest", "With what is left there is none.");
+    const [first] = renderPages(rest.plan, rest.scenario, layout);
+    if (first === undefined) throw new RangeError(`${name}: a rest without an answer has no page`);
+    return first.html;
   }
   const from = rest.scenario.services[0]?.name ?? "";
   const words = replanText(before, plan, { from, overCeiling, changes }, writingFor(scenario));
   return replanPage(words, scenario, layout).html;
-}
-
-async function keepAnew(
-  path: string,
-  { plan, before }: { readonly plan: PlanJson; readonly before: PlanJson },
-  scenario: Scenario,
-): Promise<readonly Problem[]> {
-  try {
-    return (await keepPlan(path, plan, scenario, before)).problems;
-  } catch (error) {
-    if (error instanceof NotSaved) return [error.problem];
-    throw error;
-  }
 }

@@ -1,28 +1,54 @@
 import type { MessagePort } from "node:worker_threads";
-import type { Engines } from "../../allocation/index.js";
-import { type Means, TASKS, type Tasks } from "./tasks.js";
+import type { Problem } from "../../reading/index.js";
+import { diskProblem } from "../../records/index.js";
+import { reasonOf } from "../reason.js";
 
-/** What a thread is asked. */
-export type Asked = {
-  readonly [Kind in keyof Tasks]: { readonly kind: Kind; readonly asked: Tasks[Kind]["asked"] };
-}[keyof Tasks];
+/** A task that is given to a thread: all of it can be copied there and back. */
+export interface Task<Asked, News, Answer> {
+  readonly asked: Asked;
+  /** What is told on the way. */
+  readonly news: News;
+  readonly answer: Answer;
+}
+
+/** The tasks of a thread, by name. */
+export type TaskList = Readonly<Record<string, Task<unknown, unknown, unknown>>>;
+
+/** How each task of a list is done. */
+export type Works<Tasks extends TaskList> = {
+  readonly [Kind in keyof Tasks]: (
+    asked: Tasks[Kind]["asked"],
+    tell: (news: Tasks[Kind]["news"]) => void,
+  ) => Promise<Tasks[Kind]["answer"]>;
+};
+
+/** What a thread is asked; `id` comes back with all that it says of it. */
+export interface Asked {
+  readonly id: number;
+  readonly kind: string;
+  readonly asked: unknown;
+}
 
 /** What it says: any amount of news, then one answer or why there is none. */
-export type Said =
+export type Said = { readonly id: number } & (
   | { readonly kind: "news"; readonly news: unknown }
   | { readonly kind: "answer"; readonly answer: unknown }
-  | { readonly kind: "broken"; readonly reason: string };
+  | { readonly kind: "unsaved"; readonly problem: Problem }
+  | { readonly kind: "broken"; readonly reason: string }
+);
 
-/** Does each task that comes through the port, with engines of its own, whose threads end with this one. */
-export function serveTasks(port: MessagePort, engines: Engines): void {
-  engines.warm();
+/** Does each task that comes through the port. */
+export function serveTasks<Tasks extends TaskList>(port: MessagePort, works: Works<Tasks>): void {
   const say = (said: Said): void => port.postMessage(said);
-  port.on("message", ({ kind, asked }: Asked) => {
-    const work = TASKS[kind] as (asked: unknown, means: Means<unknown>) => Promise<unknown>;
-    work(asked, { engines, tell: (news) => say({ kind: "news", news }) }).then(
-      (answer) => say({ kind: "answer", answer }),
-      (error: unknown) =>
-        say({ kind: "broken", reason: error instanceof Error ? error.message : String(error) }),
+  port.on("message", ({ id, kind, asked }: Asked) => {
+    const work = works[kind] as (asked: unknown, tell: (news: unknown) => void) => Promise<unknown>;
+    work(asked, (news) => say({ id, kind: "news", news })).then(
+      (answer) => say({ id, kind: "answer", answer }),
+      (error: unknown) => {
+        const problem = diskProblem(error);
+        if (problem === null) say({ id, kind: "broken", reason: reasonOf(error) });
+        else say({ id, kind: "unsaved", problem });
+      },
     );
   });
 }

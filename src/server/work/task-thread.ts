@@ -1,23 +1,25 @@
 import { Worker } from "node:worker_threads";
-import type { Said } from "./serve-tasks.js";
-import type { Tasks } from "./tasks.js";
+import { NotSaved } from "../../records/index.js";
+import type { Asked, Said, TaskList } from "./serve-tasks.js";
 
-/** So much a plan may take of memory in its thread; the engines have their own. */
+/** So much a task may take of memory in its thread; engines have their own. */
 const HEAP_LIMIT_MB = 1024;
 
-/** The thread's file; Node 20 runs no TypeScript, so from source, as in tests, the built one is loaded. */
-export function taskFile(): URL {
-  return new URL("./task-worker.js", import.meta.url.replace("/src/server/work/", "/dist/server/work/"));
+interface Pending {
+  readonly tell: (news: unknown) => void;
+  readonly resolve: (answer: unknown) => void;
+  readonly reject: (reason: Error) => void;
 }
 
 /**
- * A thread in which plans are made, so that reading, building models and writing pages keep nobody else waiting. One
- * task at a time; what is not wanted any more is ended with its thread, and the next has a new one.
+ * A thread that does tasks, so that they keep nobody else waiting. Where it ends, or is stopped, what it was asked is
+ * broken off, and the next task has a new one.
  */
-export class TaskThread {
+export class TaskThread<Tasks extends TaskList> {
   readonly #file: () => URL;
+  readonly #pending = new Map<number, Pending>();
   #thread: Worker | null = null;
-  #end: (reason: Error) => void = () => undefined;
+  #asked = 0;
 
   /** `file` names the file that the next thread runs. */
   constructor(file: () => URL) {
@@ -29,41 +31,24 @@ export class TaskThread {
     this.#begun().unref();
   }
 
-  run<Kind extends keyof Tasks>(
+  run<Kind extends keyof Tasks & string>(
     kind: Kind,
     asked: Tasks[Kind]["asked"],
-    tell: (news: Tasks[Kind]["news"]) => void,
+    tell: (news: Tasks[Kind]["news"]) => void = () => undefined,
   ): Promise<Tasks[Kind]["answer"]> {
     const thread = this.#begun();
+    const id = this.#asked++;
     return new Promise((resolve, reject) => {
-      const done = (): void => {
-        thread.off("message", hear);
-        thread.unref();
-        this.#end = () => undefined;
-      };
-      const hear = (said: Said): void => {
-        if (said.kind === "news") tell(said.news as Tasks[Kind]["news"]);
-        else {
-          done();
-          if (said.kind === "answer") resolve(said.answer as Tasks[Kind]["answer"]);
-          else reject(new Error(said.reason));
-        }
-      };
-      this.#end = (reason) => {
-        done();
-        reject(reason);
-      };
-      thread.on("message", hear);
+      this.#pending.set(id, { tell, resolve, reject });
       thread.ref();
-      thread.postMessage({ kind, asked });
+      thread.postMessage({ id, kind, asked } satisfies Asked);
     });
   }
 
   /** Ends what is worked at, for that reason. */
   async stop(reason: Error): Promise<void> {
     const thread = this.#thread;
-    this.#thread = null;
-    this.#end(reason);
+    this.#breakOff(reason);
     await thread?.terminate();
   }
 
@@ -74,15 +59,41 @@ export class TaskThread {
       resourceLimits: { maxOldGenerationSizeMb: HEAP_LIMIT_MB },
     });
     const broken = (reason: Error): void => {
-      if (this.#thread !== thread) return;
-      this.#thread = null;
-      this.#end(reason);
+      if (this.#thread === thread) this.#breakOff(reason);
     };
+    thread.on("message", (said: Said) => this.#hear(said));
     thread.on("error", (error: NodeJS.ErrnoException) => broken(inWords(error)));
     thread.on("exit", (code) => broken(new Error(`its thread ended with code ${code}`)));
     this.#thread = thread;
     return thread;
   }
+
+  /** What a thread says that was stopped meanwhile is of nothing pending. */
+  #hear(said: Said): void {
+    const pending = this.#pending.get(said.id);
+    if (said.kind === "news") {
+      pending?.tell(said.news);
+      return;
+    }
+    this.#pending.delete(said.id);
+    if (this.#pending.size === 0) this.#thread?.unref();
+    if (said.kind === "answer") pending?.resolve(said.answer);
+    else if (said.kind === "unsaved") pending?.reject(new NotSaved(said.problem));
+    else pending?.reject(new Error(said.reason));
+  }
+
+  #breakOff(reason: Error): void {
+    this.#thread = null;
+    const broken = [...this.#pending.values()];
+    this.#pending.clear();
+    for (const { reject } of broken) reject(reason);
+  }
+}
+
+/** A thread's file as `bundle.js` writes it: Node 20 runs no TypeScript, so from source, as in tests, it is in dist too. */
+export function threadFile(name: "desk-worker" | "plan-worker"): URL {
+  const here = import.meta.url.replace("/src/server/work/", "/dist/server/work/");
+  return new URL(`../../${name}.js`, here);
 }
 
 function inWords(error: NodeJS.ErrnoException): Error {
