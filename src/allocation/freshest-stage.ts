@@ -4,7 +4,7 @@ import type { Question } from "./engine.js";
 import { blockQuestion, blocksOf } from "./fresh-blocks.js";
 import { type FreshestQuestion, freshestQuestion, withEveryLot } from "./freshest.js";
 import { type Model, valueAt } from "./model.js";
-import { isSolved, type Outcome, relativeGap, type Solved } from "./outcome.js";
+import { isSolved, type Outcome, relativeGap, type Solved, type Stop } from "./outcome.js";
 
 /** With more whole numbers it is made fresher block by block first, and with yet more by nothing else. */
 const FEW = 60;
@@ -89,5 +89,6 @@ async function byBlocks(
   // No part of it can be less than nothing.
   const bound = 0;
   const gap = relativeGap(value, bound);
-  return { kind: "feasible", engine, point, objective: value, bound, gap, seconds, stoppedBy: "its size" };
+  const stoppedBy: Stop = { code: "size", words: "its size" };
+  return { kind: "feasible", engine, point, objective: value, bound, gap, seconds, stoppedBy };
 }

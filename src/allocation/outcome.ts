@@ -1,5 +1,17 @@
 export type EngineName = "javascript-lp-solver" | "highs" | "highs and search";
 
+/** Why a search ended before its proof. */
+export type StopCode = "time" | "breakdown" | "solver" | "size" | "rounding" | "ceilings" | "certainty";
+
+/** The same with words for whoever checks the proof, which for a solver are its own. */
+export interface Stop {
+  readonly code: StopCode;
+  readonly words: string;
+}
+
+/** Whole numbers that the engine's proof was not exact about. */
+export const ROUNDING: Stop = { code: "rounding", words: "rounding to whole numbers" };
+
 /**
  * What an engine says of one objective. A point is a proposal until `certify` has checked it; `optimal` is
  * said only with a proof to the asked gap, never at a time limit.
@@ -16,7 +28,7 @@ export type Outcome =
       readonly gap: number;
       readonly seconds: number;
       /** What ended the search before the proof; null for `optimal`. */
-      readonly stoppedBy: string | null;
+      readonly stoppedBy: Stop | null;
     }
   | {
       readonly kind: "infeasible" | "unbounded";
@@ -29,6 +41,8 @@ export type Outcome =
       readonly seconds: number;
       /** What the engine said, or that the deadline passed without any point. */
       readonly reason: string;
+      /** What ended it; null where it was not begun, or what it said does not stand. */
+      readonly stoppedBy: Stop | null;
     };
 
 export type Solved = Extract<Outcome, { point: readonly number[] }>;

@@ -3,7 +3,7 @@ import type { Engine, Question, SolveLimits } from "./engine.js";
 import { Highs } from "./engines/highs.js";
 import { HighsAndSearch } from "./engines/highs-and-search.js";
 import { JavascriptLpSolver } from "./engines/javascript-lp-solver.js";
-import { type EngineName, type Outcome, relativeGap } from "./outcome.js";
+import { type EngineName, type Outcome, ROUNDING, relativeGap } from "./outcome.js";
 import { wholesToSearch } from "./search/index.js";
 
 /** Up to here javascript-lp-solver proved every measured plan of a fixed menu, and nearly every other, in time. */
@@ -105,7 +105,7 @@ function certified({ model, objective }: Question, outcome: Outcome, asked: numb
   const certificate = certify(model, objective, point, outcome.objective);
   if (!certificate.certified) {
     const found = certificate.violations.slice(0, 3).map(describeViolation).join("; ");
-    return { kind: "failed", engine, seconds, reason: `its point does not stand: ${found}` };
+    return { kind: "failed", engine, seconds, reason: `its point does not stand: ${found}`, stoppedBy: null };
   }
   const gap = relativeGap(certificate.objective, bound);
   const proved = outcome.kind === "optimal" && gap <= asked;
@@ -114,7 +114,7 @@ function certified({ model, objective }: Question, outcome: Outcome, asked: numb
     kind: proved ? "optimal" : "feasible",
     objective: certificate.objective,
     gap,
-    stoppedBy: proved ? null : (outcome.stoppedBy ?? "rounding to whole numbers"),
+    stoppedBy: proved ? null : (outcome.stoppedBy ?? ROUNDING),
   };
 }
 
@@ -123,5 +123,5 @@ function agreed(claim: Outcome, second: Outcome): Outcome {
   const { engine, seconds } = claim;
   const said =
     second.kind === "failed" ? `HiGHS could not say: ${second.reason}` : `HiGHS says ${second.kind}`;
-  return { kind: "failed", engine, seconds, reason: `it says ${claim.kind}, but ${said}` };
+  return { kind: "failed", engine, seconds, reason: `it says ${claim.kind}, but ${said}`, stoppedBy: null };
 }

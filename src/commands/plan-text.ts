@@ -6,7 +6,6 @@ import {
   counted,
   type Ends,
   endsAsPrinted,
-  isTimeLimit,
   listed,
   outcomeWords,
   roundingWords,
@@ -56,7 +55,9 @@ function printNoAnswer({ outcome }: PlanJson, terminal: Terminal): void {
     return;
   }
   const why = outcome.stoppedBy ?? "the solver gave none";
-  terminal.print(`No answer: ${why}.${isTimeLimit(why) ? " Allow more time with --seconds." : ""}`);
+  terminal.print(
+    `No answer: ${why}.${outcome.stopCode === "time" ? " Allow more time with --seconds." : ""}`,
+  );
 }
 
 /** That there is no plan, which may be known long before what would make one possible. */

@@ -249,12 +249,27 @@ function outcomeOf(outcome: Outcome, aim: Aim): PlanJson["outcome"] {
         gap: figureText(outcome.gap),
         seconds,
         certified: true,
-        stoppedBy: outcome.stoppedBy,
+        stoppedBy: outcome.stoppedBy?.words ?? null,
+        stopCode: outcome.stoppedBy?.code ?? null,
       };
     case "failed":
-      return { kind: outcome.kind, engine: outcome.engine, ...none, seconds, stoppedBy: outcome.reason };
+      return {
+        kind: outcome.kind,
+        engine: outcome.engine,
+        ...none,
+        seconds,
+        stoppedBy: outcome.reason,
+        stopCode: outcome.stoppedBy?.code ?? null,
+      };
     default:
-      return { kind: outcome.kind, engine: outcome.engine, ...none, seconds, stoppedBy: null };
+      return {
+        kind: outcome.kind,
+        engine: outcome.engine,
+        ...none,
+        seconds,
+        stoppedBy: null,
+        stopCode: null,
+      };
   }
 }
 

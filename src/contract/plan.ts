@@ -100,6 +100,11 @@ export const planSchema = z.object({
     gap: decimal.nullable(),
     seconds: z.number().min(0),
     certified: z.boolean(),
+    /** Why the search ended before its proof, and the same in words, which for a solver are its own. */
+    stopCode: z
+      .enum(["time", "breakdown", "solver", "size", "rounding", "ceilings", "certainty"])
+      .nullable()
+      .default(null),
     stoppedBy: z.string().nullable(),
   }),
   stages: z.array(

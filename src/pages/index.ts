@@ -21,7 +21,7 @@ export {
 export { itemToPrint } from "./item-to-print.js";
 export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
 export { type Ends, endsAsPrinted } from "./movements.js";
-export { isTimeLimit, type OutcomeWords, outcomeWords, roundingWords } from "./outcome-words.js";
+export { type OutcomeWords, outcomeWords, roundingWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";
 export { replanPage, replanText } from "./replan.js";
 export { cautiousWords, chanceText, NOT_ENOUGH, orderWords } from "./risk.js";

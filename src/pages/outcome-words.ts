@@ -27,7 +27,7 @@ export function outcomeSmall({ outcome }: PlanJson, writing: Writing): string {
 
 /** How good the plan is known to be, in words that a cook reads and, in small print, that a checker needs. */
 export function outcomeWords({ aim, outcome, stages, risk }: PlanJson, writing: Writing): OutcomeWords {
-  const { objective, beforeRounding, bound, engine, certified, stoppedBy } = outcome;
+  const { objective, beforeRounding, bound, engine, certified } = outcome;
   const value = (text: string) =>
     aim === "waste" ? writing.weight(grams(text)) : writing.money(money(text));
   const time = seconds(outcome.seconds, writing);
@@ -37,7 +37,7 @@ export function outcomeWords({ aim, outcome, stages, risk }: PlanJson, writing: 
     objective === null
       ? ""
       : `${capitalAim(aim)} ${value(objective)}${rounded === "" ? "" : `, ${rounded}`}; before rounding ${proof}, says the solver ${engine}.`,
-    `Solved in ${time}${stopWords(stoppedBy)}.`,
+    `Solved in ${time}${stopWords(outcome)}.`,
     certified ? "Every count, weight and cost was checked again without the solver." : "Not certified.",
     ...stages.slice(1).map(stageWords),
   ];
@@ -79,14 +79,9 @@ function leastShown<T extends Weight | Money>(amount: T, least: T, text: (amount
 }
 
 /** What ended the search, where it was not the proof. */
-function stopWords(stoppedBy: string | null): string {
+function stopWords({ stoppedBy, stopCode }: PlanJson["outcome"]): string {
   if (stoppedBy === null) return "";
-  return isTimeLimit(stoppedBy) ? ", stopped at the time limit" : `, stopped by: ${stoppedBy}`;
-}
-
-/** Whether more time might bring an answer: solvers have their own words for a time limit. */
-export function isTimeLimit(stoppedBy: string): boolean {
-  return /time.?limit|deadline/i.test(stoppedBy);
+  return stopCode === "time" ? ", stopped at the time limit" : `, stopped by: ${stoppedBy}`;
 }
 
 function seconds(count: number, writing: Writing): string {

@@ -1,4 +1,4 @@
-import { relativeGap, type Solved, solveStages, verifyDecision } from "../allocation/index.js";
+import { relativeGap, type Solved, type Stop, solveStages, verifyDecision } from "../allocation/index.js";
 import { composePlan, type PlanJson } from "../contract/index.js";
 import {
   cautiousJson,
@@ -85,7 +85,8 @@ export async function planCautiously(asked: Scenario, options: CautiousOptions):
 
   function composed({ lowered: by, first, decision, ledger, risk }: Tried, least: number): PlanJson {
     const objective = aimFigure(scenario, decision, aimValuesOf(scenario, decision, ledger)).toNumber();
-    const stoppedBy = `being ${level * 100} % sure, not least ${scenario.aim}`;
+    const words = `being ${level * 100} % sure, not least ${scenario.aim}`;
+    const stoppedBy: Stop = { code: "certainty", words };
     const isLowered = by.size > 0;
     const outcome: Solved = isLowered
       ? { ...first, kind: "feasible", objective, bound: least, gap: relativeGap(objective, least), stoppedBy }

@@ -13,6 +13,7 @@ import {
   type Solved,
   type Staged,
   type StageResult,
+  type Stop,
   type Tightening,
   tighteningKey,
   verifyDecision,
@@ -189,6 +190,8 @@ function widened(margins: readonly Margin[], shown: readonly CostsShown[]): Marg
   return [...margins.filter((margin) => !isWider(margin)), ...wider];
 }
 
+const CEILINGS: Stop = { code: "ceilings", words: "a ceiling, which the ledger judges" };
+
 /** Tightening forbids more than the scenario does, so only the bound proved before it says how good a plan is. */
 function provedBy(
   { bound }: Solved,
@@ -200,7 +203,7 @@ function provedBy(
   const gap = relativeGap(first.objective, bound);
   const isProved = gap <= PROOF_GAP;
   const kind = isProved ? "optimal" : "feasible";
-  const stoppedBy = isProved ? null : (first.stoppedBy ?? "a ceiling, which the ledger judges");
+  const stoppedBy = isProved ? null : (first.stoppedBy ?? CEILINGS);
   return { first: { ...first, kind, bound, gap, stoppedBy }, stages: [{ ...stage, bound, gap }, ...later] };
 }
 
@@ -265,5 +268,5 @@ function overItsCeiling(outcome: Outcome): Outcome {
 }
 
 function failed({ engine, seconds }: Outcome, reason: string): Outcome {
-  return { kind: "failed", engine, seconds, reason };
+  return { kind: "failed", engine, seconds, reason, stoppedBy: null };
 }

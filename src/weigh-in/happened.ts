@@ -111,6 +111,7 @@ function headingOf({ schema, scenario, aim, warnings }: PlanJson) {
         seconds: 0,
         certified: false,
         stoppedBy: null,
+        stopCode: null,
       },
     },
   };

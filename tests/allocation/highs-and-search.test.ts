@@ -37,7 +37,7 @@ describe("HiGHS alone", () => {
     expect(await highs.solve(question, limits)).toMatchObject({ kind: "failed" });
     const first = await highs.solve(question, { ...limits, secondsToFirst: 120 });
     if (first.kind !== "feasible") throw new Error(JSON.stringify(first));
-    expect(first.stoppedBy).toBe("timeLimit");
+    expect(first.stoppedBy).toEqual({ code: "time", words: "timeLimit" });
     expect(first.seconds).toBeLessThan(60);
     const kept = await highs.solve(question, { ...limits, secondsToFirst: 120, start: first.point });
     expect(kept.seconds).toBeLessThan(30);
@@ -117,7 +117,7 @@ describe("HiGHS and the search together", () => {
     const kept = await both.solve(question, { seconds: 3, gap: 1e-6, start: dived.point });
     expect(kept).toMatchObject({
       kind: "feasible",
-      stoppedBy: "HiGHS, which finds no plan where there is one",
+      stoppedBy: { code: "solver", words: "HiGHS, which finds no plan where there is one" },
     });
     expect("objective" in kept && kept.objective).toBeLessThanOrEqual(dived.objective);
     await Promise.all([both.close(), denying.close()]);
@@ -196,7 +196,7 @@ describe("HiGHS and the search together", () => {
         void highs.close();
       };
       const outcome = await both.solve(JSON.parse(text, endless), { seconds: 600, gap: 1e-6, onProgress: close });
-      console.log(outcome.kind, outcome.stoppedBy);`;
+      console.log(outcome.kind, outcome.stoppedBy.words);`;
       const child = spawn(process.execPath, ["--input-type=module", "-e", program], { timeout: 50_000 });
       const written = (_: string, value: unknown) =>
         Math.abs(Number(value)) === Infinity ? String(value) : value;

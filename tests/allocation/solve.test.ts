@@ -38,10 +38,17 @@ const optimal =
 const none =
   (kind: "infeasible" | "unbounded"): Say =>
   (engine) => ({ kind, engine, seconds: 0 });
-const failed: Say = (engine) => ({ kind: "failed", engine, seconds: 0, reason: "its own words" });
+const DEADLINE = { code: "time", words: "the deadline" } as const;
+const failed: Say = (engine) => ({
+  kind: "failed",
+  engine,
+  seconds: 0,
+  reason: "its own words",
+  stoppedBy: null,
+});
 const halfway: Say = (engine) => ({
   ...{ kind: "feasible", engine, point: [4], objective: 4, bound: 3, gap: 0.25, seconds: 0 },
-  stoppedBy: "the deadline",
+  stoppedBy: DEADLINE,
 });
 
 async function ask(
@@ -132,7 +139,7 @@ describe("which engine is asked", () => {
     expect(await ask(failed, optimal([3], 3), "highs")).toMatchObject({ asked: [0, 1] });
     expect(await ask(halfway, failed, named)).toMatchObject({
       asked: [1, 0],
-      outcome: { kind: "feasible", gap: 0.25, stoppedBy: "the deadline" },
+      outcome: { kind: "feasible", gap: 0.25, stoppedBy: DEADLINE },
     });
     expect(await ask(failed, optimal([3], 3), named)).toMatchObject({
       asked: [1, 0],
@@ -176,7 +183,7 @@ describe("what is believed", () => {
       kind: "feasible",
       objective: 3,
       bound: 2.9,
-      stoppedBy: "rounding to whole numbers",
+      stoppedBy: { code: "rounding", words: "rounding to whole numbers" },
     });
   });
 });

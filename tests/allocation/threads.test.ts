@@ -74,7 +74,7 @@ describe.each([
       point: [0],
       bound: 5,
       gap: 2 / 7,
-      stoppedBy: "the deadline of 0.5 s",
+      stoppedBy: { code: "time", words: "the deadline of 0.5 s" },
     });
     expect(heard).toEqual([
       [7, null],

@@ -135,7 +135,7 @@ describe("how good the plan is", () => {
   it("is proved, or so far from the best possible, never rounded in its favour", () => {
     expect(words({})).toBe("Proved least waste: 251 g");
     expect(words({}, "cost")).toBe("Proved least cost");
-    const found = { kind: "feasible", seconds: 10, stoppedBy: "timeLimit" } as const;
+    const found = { kind: "feasible", seconds: 10, stoppedBy: "timeLimit", stopCode: "time" } as const;
     expect(words({ ...found, beforeRounding: "103", bound: "100" })).toBe(
       "Best found in 10 s: up to 3% more waste than the best possible",
     );
@@ -430,7 +430,7 @@ describe("no plan", () => {
 
   it("is said to be impossible only where that is proved", () => {
     expect(why({ kind: "infeasible" }).headline).toBe("This can't be done as it stands");
-    const late = why({ kind: "failed", stoppedBy: "the deadline passed" });
+    const late = why({ kind: "failed", stoppedBy: "the deadline passed", stopCode: "time" });
     expect([late.headline, late.what]).toEqual([
       "No plan was found",
       "That is not a proof that there is none: the deadline passed.",

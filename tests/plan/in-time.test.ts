@@ -45,7 +45,14 @@ describe("the stages", () => {
     const staged = await solveStages(plan, { engines: real, seconds: 20, figuresOnly: true });
     if (staged.kind === "none") throw new Error("there is a plan");
     const { first, point } = staged;
-    return (engine) => ({ ...first, kind: "feasible", engine, point, bound: 0, stoppedBy: "the deadline" });
+    return (engine) => ({
+      ...first,
+      kind: "feasible",
+      engine,
+      point,
+      bound: 0,
+      stoppedBy: { code: "time", words: "the deadline" },
+    });
   }
 
   it("leave a plan as the first has it where that has taken all the time", async () => {

@@ -3,7 +3,7 @@ import { certify } from "../certify.js";
 import type { Engine, Question, SolveLimits } from "../engine.js";
 import { faultOf, toMatrix } from "../matrix.js";
 import { valueAt } from "../model.js";
-import { isBetter, type Outcome, relativeGap } from "../outcome.js";
+import { isBetter, type Outcome, ROUNDING, relativeGap, type Stop } from "../outcome.js";
 import { type Highs, refusalOf } from "./highs.js";
 import { Partners } from "./partners.js";
 import type { NewsOnTheWay, SearchAsk } from "./protocol.js";
@@ -12,8 +12,6 @@ import { type Ending, Threads, threadFile } from "./thread.js";
 
 /** So long at most the proof waits for a first point, which comes sooner where the search need not share the machine. */
 const HEAD_START = { seconds: 1, share: 0.1 };
-/** Said of HiGHS alone, whose point is not wanted where the search has one. */
-const WITHOUT_POINT = /,? without any point$/;
 
 /**
  * For plans that no solver finishes: HiGHS proves the bound in one thread, and in another a dive and a search of
@@ -109,7 +107,7 @@ export class HighsAndSearch implements Engine {
   }
 
   #failed(reason: string, seconds: number): Outcome {
-    return { kind: "failed", engine: this.name, seconds, reason };
+    return { kind: "failed", engine: this.name, seconds, reason, stoppedBy: null };
   }
 
   /** The better of the two points, with the best bound that was proved. */
@@ -134,7 +132,7 @@ export class HighsAndSearch implements Engine {
       bound,
       gap,
       seconds: proved.seconds,
-      stoppedBy: isProved ? null : (whyItStopped(proved) ?? "rounding to whole numbers"),
+      stoppedBy: isProved ? null : (whyItStopped(proved) ?? ROUNDING),
     };
   }
 }
@@ -175,9 +173,10 @@ function stands(
   return certify(model, objective, solved.point, solved.objective).certified;
 }
 
-function whyItStopped(outcome: Outcome): string | null {
-  if (outcome.kind === "failed") return outcome.reason.replace(WITHOUT_POINT, "");
+function whyItStopped(outcome: Outcome): Stop | null {
+  if (outcome.kind === "failed") return outcome.stoppedBy ?? { code: "solver", words: outcome.reason };
   // A point that stands speaks against a proof that there is none.
-  if (outcome.kind === "infeasible") return "HiGHS, which finds no plan where there is one";
+  if (outcome.kind === "infeasible")
+    return { code: "solver", words: "HiGHS, which finds no plan where there is one" };
   return "stoppedBy" in outcome ? outcome.stoppedBy : null;
 }

@@ -1,6 +1,7 @@
 import { parentPort } from "node:worker_threads";
 import type { HighsCallbackMap, InterruptCallbackEvent, Model, ModelStatusCode, OptionValue } from "highs";
 import type { Matrix } from "../matrix.js";
+import type { Stop } from "../outcome.js";
 import { Beside } from "./beside.js";
 import { highs, openModel, PRIMAL_FEASIBLE } from "./highs-model.js";
 import { type Ask, lateVerdict, type News, READY, type Verdict } from "./protocol.js";
@@ -87,7 +88,7 @@ class Proof {
     const anyPoint = this.#run(PLAIN, withoutAim(this.#ask.matrix));
     if (anyPoint.status === infeasible) return { kind: "infeasible" };
     if (anyPoint.verdict.kind === "solved") return { kind: "unbounded" };
-    return { kind: "failed", reason: "it cannot tell whether there is no plan or no end" };
+    return { kind: "failed", reason: "it cannot tell whether there is no plan or no end", stoppedBy: null };
   }
 
   /** Once more from a partner's point where that is worth it. */
@@ -140,8 +141,9 @@ class Proof {
     const isPoint =
       model.info.get("primal_solution_status") === PRIMAL_FEASIBLE && Number.isFinite(objective);
     const isTimeUp = status === modelStatus.timeLimit || status === modelStatus.interrupted;
-    const why = isTimeUp ? "timeLimit" : name;
-    if (!isPoint) return { kind: "failed", reason: `it stopped at "${why}" without any point` };
+    const why: Stop = isTimeUp ? { code: "time", words: "timeLimit" } : { code: "solver", words: name };
+    if (!isPoint)
+      return { kind: "failed", reason: `it stopped at "${why.words}" without any point`, stoppedBy: why };
     const solved = status === modelStatus.optimal;
     return {
       kind: "solved",

@@ -74,7 +74,7 @@ function answer(matrix: Matrix): Verdict {
   if (!result.feasible) return { kind: "infeasible" };
   if (result.bounded === false) return { kind: "unbounded" };
   if (Object.keys(model.ints ?? {}).length > 0 && result.isIntegral !== true)
-    return { kind: "failed", reason: "it returned a point that is not whole" };
+    return { kind: "failed", reason: "it returned a point that is not whole", stoppedBy: null };
   const point = matrix.lower.map((lower, index) => lower + Number(result[`v${index}`] ?? 0));
   const shift = matrix.cost.reduce(
     (sum, cost, index) => sum + cost * (matrix.lower[index] ?? 0),

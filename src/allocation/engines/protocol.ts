@@ -1,5 +1,6 @@
 import type { Question } from "../engine.js";
 import type { Matrix } from "../matrix.js";
+import type { Stop } from "../outcome.js";
 
 /** What the main thread asks of an engine's thread. */
 export interface Ask {
@@ -32,9 +33,9 @@ export interface Proposal {
 }
 
 export type Verdict =
-  | (Proposal & { readonly kind: "solved"; readonly bound: number; readonly stoppedBy: string | null })
+  | (Proposal & { readonly kind: "solved"; readonly bound: number; readonly stoppedBy: Stop | null })
   | { readonly kind: "infeasible" | "unbounded" }
-  | { readonly kind: "failed"; readonly reason: string };
+  | { readonly kind: "failed"; readonly reason: string; readonly stoppedBy: Stop | null };
 
 /** What an engine's thread says: that it is ready, any amount of news on the way, then one verdict. */
 export type News =
@@ -45,10 +46,17 @@ export type News =
 /** Said once, of no question. */
 export const READY = { kind: "ready", id: 0 } as const;
 
+/** The verdict of a thread that used up its time, and has told of its points on the way. */
+export const TIME_IS_UP: Verdict = {
+  kind: "failed",
+  reason: "its time is up",
+  stoppedBy: { code: "time", words: "its time" },
+};
+
 /** What a thread says of a question that came to it too late, as while it was loading. */
 export function lateVerdict({ id, until }: { readonly id: number; readonly until: number }): News | null {
   if (Date.now() < until) return null;
-  return { kind: "verdict", id, verdict: { kind: "failed", reason: "its time is up" } };
+  return { kind: "verdict", id, verdict: TIME_IS_UP };
 }
 
 export type NewsOnTheWay =

@@ -3,7 +3,7 @@ import { certify } from "../certify.js";
 import { snapped, toMatrix } from "../matrix.js";
 import { type Exchange, type Found, leastOfMatrix, objectiveAt, problemOf, search } from "../search/index.js";
 import { Partners } from "./partners.js";
-import { lateVerdict, type News, type Proposal, READY, type SearchAsk } from "./protocol.js";
+import { lateVerdict, type News, type Proposal, READY, type SearchAsk, TIME_IS_UP } from "./protocol.js";
 import { searchSolver } from "./search-solver.js";
 
 const SEED = 1;
@@ -80,6 +80,6 @@ port?.on("message", (ask: SearchAsk) => {
   const late = lateVerdict(ask);
   if (late !== null) return tell(late);
   searched(ask, tell);
-  tell({ kind: "verdict", id: ask.id, verdict: { kind: "failed", reason: "its time is up" } });
+  tell({ kind: "verdict", id: ask.id, verdict: TIME_IS_UP });
 });
 port?.postMessage(READY);

@@ -1,6 +1,6 @@
 import type { Engine, Progress, Question, SolveLimits } from "../engine.js";
 import { faultOf, type Matrix, snapped, toMatrix } from "../matrix.js";
-import { type EngineName, type Outcome, relativeGap } from "../outcome.js";
+import { type EngineName, type Outcome, relativeGap, type Stop } from "../outcome.js";
 import type { Ask, Proposal } from "./protocol.js";
 import { type Ending, Threads } from "./thread.js";
 
@@ -106,12 +106,15 @@ export class ThreadedEngine implements Engine {
   ): Outcome {
     if (ending.kind === "verdict") {
       const { verdict } = ending;
-      if (verdict.kind === "failed") return this.#failed(verdict.reason, seconds);
+      if (verdict.kind === "failed") return this.#failed(verdict.reason, seconds, verdict.stoppedBy);
       if (verdict.kind !== "solved") return { kind: verdict.kind, engine: this.name, seconds };
       return this.#solved(matrix, verdict, { ...verdict, asked: limits.gap, seconds });
     }
-    const stoppedBy = ending.kind === "deadline" ? deadlineOf(askedSeconds) : `a breakdown: ${ending.reason}`;
-    if (held === null) return this.#failed(`${stoppedBy}, without any point`, seconds);
+    const stoppedBy: Stop =
+      ending.kind === "deadline"
+        ? { code: "time", words: `the deadline of ${Number(askedSeconds.toFixed(1))} s` }
+        : { code: "breakdown", words: `a breakdown: ${ending.reason}` };
+    if (held === null) return this.#failed(`${stoppedBy.words}, without any point`, seconds, stoppedBy);
     const open = matrix.most ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
     return this.#solved(matrix, held, { bound: bound ?? open, stoppedBy, asked: limits.gap, seconds });
   }
@@ -124,7 +127,7 @@ export class ThreadedEngine implements Engine {
       stoppedBy,
       asked,
       seconds,
-    }: { bound: number; stoppedBy: string | null; asked: number; seconds: number },
+    }: { bound: number; stoppedBy: Stop | null; asked: number; seconds: number },
   ): Outcome {
     const gap = relativeGap(objective, bound);
     const proved = stoppedBy === null || gap <= asked;
@@ -140,12 +143,7 @@ export class ThreadedEngine implements Engine {
     };
   }
 
-  #failed(reason: string, seconds: number): Outcome {
-    return { kind: "failed", engine: this.name, seconds, reason };
+  #failed(reason: string, seconds: number, stoppedBy: Stop | null = null): Outcome {
+    return { kind: "failed", engine: this.name, seconds, reason, stoppedBy };
   }
-}
-
-/** What is said to have stopped an engine that used up its seconds. */
-function deadlineOf(seconds: number): string {
-  return `the deadline of ${Number(seconds.toFixed(1))} s`;
 }

@@ -29,9 +29,8 @@ export function parseScaleWeight(text: string): Parsed<Decimal> {
 
 /** `6.40 / kg`, and nothing but a price for a weight. */
 export function parsePriceForWeight(text: string): Parsed<PriceForWeight> {
-  const price = parsePrice(text, null);
-  if (isWording(price))
-    return price.remedy === WRITE.price ? { ...price, remedy: WRITE.pricePerWeight } : price;
+  const price = parsePrice(text, null, WRITE.pricePerWeight);
+  if (isWording(price)) return price;
   if (price.per.kind !== "weight") return unreadable(text, "a price for a weight", WRITE.pricePerWeight);
   return { amount: price.amount, grams: price.per.grams, name: price.per.name };
 }

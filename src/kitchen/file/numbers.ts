@@ -31,12 +31,17 @@ function withoutEnd(text: string, end: RegExp): string {
 }
 
 /** A number at or above zero, exactly as written. */
-export function parseNumber(text: string, remedy: string = WRITE.number): Parsed<Decimal> {
+export function parseNumber(
+  text: string,
+  remedy: string = WRITE.number,
+  /** What is told of a text that is none. */
+  kind = "a number",
+): Parsed<Decimal> {
   if (PLAIN.test(text)) return new Decimal(text);
   if (LONG.test(text)) return words.tooLong(text);
   if (SIGNED.test(text)) return words.belowZero(text, remedy);
   if (WITH_COMMA.test(text)) return words.decimalComma(text, withoutComma(text));
-  return words.unreadable(text, "a number", remedy);
+  return words.unreadable(text, kind, remedy);
 }
 
 /** `1.234,5` and `1,234.5` are 1234.5; a single comma with three digits after it could be either. */
@@ -48,12 +53,8 @@ function withoutComma(text: string): string {
 }
 
 export function parseWhole(text: string, remedy: string = WRITE.whole): Parsed<number> {
-  const number = parseNumber(text, remedy);
-  if (isWording(number)) {
-    return number.what.endsWith("is not a number")
-      ? words.unreadable(text, "a whole number", remedy)
-      : number;
-  }
+  const number = parseNumber(text, remedy, "a whole number");
+  if (isWording(number)) return number;
   return number.isInteger() ? number.toNumber() : words.unreadable(text, "a whole number", remedy);
 }
 
@@ -118,10 +119,7 @@ function parseBounds(text: string, parseSide: (side: string) => Parsed<Decimal>)
 export function parseMoney(text: string, remedy: string = WRITE.money): Parsed<Decimal> {
   const plain = withoutEnd(text.replace(/^(\p{Sc}|[A-Z]{3}\s)/u, "").trimStart(), /(\p{Sc}|\s[A-Z]{3})$/u);
   if (plain !== text && PLAIN.test(plain)) return words.currencySign(text, plain);
-  const number = parseNumber(text, remedy);
-  return isWording(number) && number.what.endsWith("is not a number")
-    ? words.unreadable(text, "an amount of money", remedy)
-    : number;
+  return parseNumber(text, remedy, "an amount of money");
 }
 
 /** An amount of money that is nothing, or enough to be reckoned with. */

@@ -27,13 +27,17 @@ type PricedBy =
 const NAME = /^\p{L}[\p{L} '-]*$/u;
 
 /** `1.35 / head`, `1.35 each`, `4.00 / kg`, `1.20 / 100 g`, `8.40 / case of 6`, `6.20 / bag of 5 kg`. */
-export function parsePrice(text: string, cups: CupSystem | null): Parsed<WrittenPrice> {
+export function parsePrice(
+  text: string,
+  cups: CupSystem | null,
+  remedy: string = WRITE.price,
+): Parsed<WrittenPrice> {
   const [figure = "", ...rest] = perEach(text).split("/");
-  const amount = parseMoney(figure.trim(), WRITE.price);
+  const amount = parseMoney(figure.trim(), remedy);
   if (isWording(amount)) return amount;
   const per = rest.join("/").trim();
-  if (per === "") return words.priceForWhat(text);
-  const priced = pricedBy(text, per, cups);
+  if (per === "") return words.priceForWhat(text, remedy);
+  const priced = pricedBy(text, per, cups, remedy);
   if (isWording(priced)) return priced;
   return isLostInRounding(amount.times(perThousand(priced)))
     ? words.roundsToNothing(text)
@@ -69,10 +73,8 @@ export function parsePrices(text: string, cups: CupSystem | null): Parsed<Writte
 
 /** A price for a weight, as currency units for a kilogram. */
 export function parsePricePerKilogram(text: string, cups: CupSystem | null): Parsed<Decimal> {
-  const price = parsePrice(text, cups);
-  if (isWording(price)) {
-    return price.remedy === WRITE.price ? { ...price, remedy: WRITE.pricePerWeight } : price;
-  }
+  const price = parsePrice(text, cups, WRITE.pricePerWeight);
+  if (isWording(price)) return price;
   if (price.per.kind !== "weight")
     return words.unreadable(text, "a price for a weight", WRITE.pricePerWeight);
   return price.amount.times(1000).div(price.per.grams);
@@ -84,33 +86,39 @@ function perThousand(per: PricedBy): Decimal {
   return per.kind === "volume" ? new Decimal(1000).div(per.millilitres) : ONE;
 }
 
-function pricedBy(text: string, per: string, cups: CupSystem | null): Parsed<PricedBy> {
+function pricedBy(text: string, per: string, cups: CupSystem | null, remedy: string): Parsed<PricedBy> {
   const pack = /^(\p{L}[\p{L} -]*?) of (.+)$/su.exec(per);
-  if (pack !== null) return packOf(text, per, pack[2] ?? "", cups);
+  if (pack !== null) return packOf(text, per, pack[2] ?? "", cups, remedy);
   const [number, unit] = numberAndUnit(/^\d/.test(per) ? per : `1 ${per}`);
-  const count = positive(number, per, WRITE.price);
+  const count = positive(number, per, remedy);
   if (isWording(count)) return count;
   if (unitNamed(unit, cups).kind === "unknown") {
     if (count.equals(1) && NAME.test(unit)) return { kind: "unit", name: singular(unit) };
-    return words.unreadable(per, "something that is bought", WRITE.price);
+    return words.unreadable(per, "something that is bought", remedy);
   }
-  const found = anyUnit(per, unit, cups, WRITE.price);
+  const found = anyUnit(per, unit, cups, remedy);
   if (isWording(found)) return found;
   return found.measure === "mass"
     ? { kind: "weight", grams: count.times(found.factor), name: per }
     : { kind: "volume", millilitres: millilitresIn(found, count), name: per };
 }
 
-function packOf(text: string, name: string, content: string, cups: CupSystem | null): Parsed<PricedBy> {
+function packOf(
+  text: string,
+  name: string,
+  content: string,
+  cups: CupSystem | null,
+  remedy: string,
+): Parsed<PricedBy> {
   const [number, unit] = numberAndUnit(content);
-  const count = positive(number, text, WRITE.price);
+  const count = positive(number, text, remedy);
   if (isWording(count)) return count;
   const named = unitNamed(unit, cups);
   if (unit === "" || named.kind === "unknown") {
     return count.isInteger()
       ? { kind: "pack", name, count: count.toNumber() }
-      : words.unreadable(content, "a whole number of units", WRITE.price);
+      : words.unreadable(content, "a whole number of units", remedy);
   }
-  const found = asWeight(content, unit, named, WRITE.price);
+  const found = asWeight(content, unit, named, remedy);
   return isWording(found) ? found : { kind: "pack of weight", name, grams: count.times(found.factor) };
 }

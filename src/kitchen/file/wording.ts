@@ -160,7 +160,7 @@ export const breakNotAbove = (from: number, before: number): Wording => ({
   remedy: "Write the prices in the order of their numbers, the first from 2 on or later",
 });
 
-export const priceForWhat = (text: string): Wording => ({
+export const priceForWhat = (text: string, remedy: string): Wording => ({
   what: `\`${text}\` does not say what the price is for`,
-  remedy: WRITE.price,
+  remedy,
 });

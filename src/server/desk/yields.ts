@@ -130,22 +130,18 @@ function typedIn(fields: ReadonlyMap<string, string>, { item, breakdown }: Asked
   };
 }
 
-/** Each problem at its field; a field says the first of its own. */
-function errorsOf(problems: readonly Problem[], { source, fieldOf }: TypedSource): YieldTestErrors {
+/** Each problem at its field, without the marks of a file; a field says the first of its own. */
+function errorsOf(problems: readonly Problem[], { source, fieldOf, isBlank }: TypedSource): YieldTestErrors {
   const fields: Record<string, string> = {};
   const weights = new Map<number, string>();
   const others: string[] = [];
   for (const problem of problems) {
     const field = fieldOf(problem);
-    const text = inTheForm(`${problem.what}. ${problem.remedy}`);
+    const what = isBlank(problem) ? "Nothing is written here" : problem.what;
+    const text = `${what}. ${problem.remedy}`.replace(/`([^`]*)`/g, "“$1”");
     if (field === null) others.push(problem.file === source.file ? text : problemText(problem));
     else if (typeof field === "number") weights.set(field, weights.get(field) ?? text);
     else fields[field] ??= text;
   }
   return { fields, weights, others };
-}
-
-/** The words for a file, said of a form: it has no columns to name. */
-function inTheForm(text: string): string {
-  return text.replace(/^`[a-z_]+` is empty/, "Nothing is written here").replace(/`([^`]*)`/g, "“$1”");
 }

@@ -22,6 +22,8 @@ export interface TypedSource {
   readonly source: Source;
   /** The field that a problem of that text is about. */
   fieldOf(problem: Problem): TypedField;
+  /** Whether it is about a field that holds nothing. */
+  isBlank(problem: Problem): boolean;
 }
 
 const HEAD_FIELDS: Readonly<Record<string, TypedField>> = {
@@ -50,16 +52,21 @@ export function typedYieldTest(
     ...(loss.trim() === "" ? [] : [[...head, "loss", loss, "loss"]]),
   ].map((cells) => cells.map((text) => csvCell(text.replace(/\s+/g, " ").trim())));
   const file = "yield test";
+  const cellOf = (problem: Problem) => {
+    const row = problem.line - 2;
+    const cells = rows[row];
+    if (problem.file !== file || cells === undefined) return null;
+    const index = columnAt(cells, problem.column);
+    return { row, column: HEADING.split(",")[index] ?? "", text: cells[index] ?? "" };
+  };
   return {
     source: { file, text: `${[HEADING, ...rows.map((cells) => cells.join(","))].join("\n")}\n` },
     fieldOf: (problem) => {
-      const index = problem.line - 2;
-      const cells = rows[index];
-      if (problem.file !== file || cells === undefined) return null;
-      const column = HEADING.split(",")[columnAt(cells, problem.column)] ?? "";
-      if (column === "weight_g") return index < parts.length ? index : "loss";
+      const { row = 0, column = "" } = cellOf(problem) ?? {};
+      if (column === "weight_g") return row < parts.length ? row : "loss";
       return HEAD_FIELDS[column] ?? null;
     },
+    isBlank: (problem) => cellOf(problem)?.text === "",
   };
 }
 
