@@ -1,10 +1,10 @@
 import type { z } from "zod";
 import type { Decision, Scenario } from "../kitchen/index.js";
 import { CostingError, keepLedger, LedgerError } from "../ledger/index.js";
-import { inFileOrder, type Problem, type Source } from "../reading/index.js";
+import { inFileOrder, type Problem, type Source, writtenAt } from "../reading/index.js";
 import { composeDecision } from "./compose.js";
 import { decisionOf, PlanMismatch, withStockOf } from "./decision-of.js";
-import { pointer, readJson, valueAtPath } from "./json-text.js";
+import { pointer, readJson } from "./json-text.js";
 import { hasPlan, type PlanJson, planSchema } from "./plan.js";
 import { knownAs } from "./plan-hash.js";
 import { type Fault, faultsOf } from "./sound.js";
@@ -63,9 +63,10 @@ function planIn(
   if ("problem" in text) return { problems: [{ ...text.problem, remedy }] };
   const found = read(text.json);
   if ("plan" in found) return found;
+  const positionOf = text.places(found.faults.map(({ path }) => path));
   const problems = found.faults.map(({ path, what }): Problem => {
     const at = pointer(path);
-    return { ...text.positionOf(path), what: at === "" ? what : `${at}: ${what}`, remedy };
+    return { ...positionOf(path), what: at === "" ? what : `${at}: ${what}`, remedy };
   });
   return { problems: problems.sort(inFileOrder) };
 }
@@ -138,7 +139,7 @@ const KINDS: Readonly<Record<string, string>> = {
 function schemaFaults(error: z.ZodError, json: unknown): Fault[] {
   return error.issues.map((issue) => {
     const path = issue.path.map((step) => (typeof step === "number" ? step : String(step)));
-    if (valueAtPath(json, path) === undefined && path.length > 0)
+    if (writtenAt(json, path) === undefined && path.length > 0)
       return { path, what: "this is missing, as in a file of an earlier version or one that was changed" };
     if (issue.code === "invalid_type" && issue.message.startsWith("Invalid"))
       return { path, what: `this is not ${KINDS[issue.expected] ?? issue.expected}` };

@@ -4,6 +4,7 @@ import { withoutGuard } from "./csv-cell.js";
 import { CsvPlaces } from "./csv-places.js";
 import { didYouMean } from "./did-you-mean.js";
 import { MOST } from "./limits.js";
+import { withLineFeeds } from "./lines.js";
 import type { Position, Problem } from "./problem.js";
 import { inFileOrder, type Source, tooLarge } from "./source.js";
 import * as words from "./wording.js";
@@ -40,7 +41,8 @@ export interface CsvColumns {
  * a letter that was lost because the file is not UTF-8, or one that does not show. A table without all its required
  * columns gives no rows, and a row of the wrong length is left out.
  */
-export function readCsv(source: Source, columns: CsvColumns): CsvTable {
+export function readCsv(read: Source, columns: CsvColumns): CsvTable {
+  const source = withLineFeeds(read);
   const separator = separatorOf(source.text);
   const without = (...problems: Problem[]): CsvTable => ({ rows: [], separator, problems });
   if (source.text.length > MOST.bytes) return without(tooLarge(source.file, source.text.length));
@@ -143,7 +145,7 @@ function recordsOf(text: string, separator: Separator): CsvRecord[] {
     skip_empty_lines: true,
     delimiter: separator,
     // Left to itself it takes the first for all, and a file put together from two may have both.
-    record_delimiter: text.includes("\n") ? ["\r\n", "\n"] : ["\r"],
+    record_delimiter: ["\r\n", "\n"],
   };
   return parse(text, options)
     .map((cells, at) => ({ at, texts: cells.map((cell) => withoutGuard(cell.trim()).normalize("NFC")) }))

@@ -5,6 +5,7 @@ export { type CsvCell, type CsvColumns, type CsvRow, type CsvTable, readCsv, typ
 export { csvCell } from "./csv-cell.js";
 export * from "./did-you-mean.js";
 export { MOST } from "./limits.js";
+export { Lines, withLineFeeds } from "./lines.js";
 export * from "./problem.js";
 export * from "./schema.js";
 export * from "./source.js";

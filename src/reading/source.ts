@@ -19,9 +19,11 @@ export type Path = readonly (string | number)[];
 /** A value as written, every scalar being its text. */
 export type Written = string | readonly Written[] | { readonly [key: string]: Written };
 
-/** What is written at a path; undefined where nothing is. */
-export function writtenAt(value: Written | undefined, path: Path): Written | undefined {
-  return path.reduce<Written | undefined>((node, step) => stepInto(node, step), value);
+/** What is written at a path, or stands there in a JSON; undefined where nothing does. */
+export function writtenAt(value: Written | undefined, path: Path): Written | undefined;
+export function writtenAt(value: unknown, path: Path): unknown;
+export function writtenAt(value: unknown, path: Path): unknown {
+  return path.reduce(stepInto, value);
 }
 
 /** The keys of the map at a path, in the order written; none where no map stands there. */
@@ -34,9 +36,10 @@ export function isWrittenMap(node: Written | undefined): node is { readonly [key
   return typeof node === "object" && !Array.isArray(node);
 }
 
-function stepInto(node: Written | undefined, step: string | number): Written | undefined {
-  if (Array.isArray(node)) return typeof step === "number" ? node[step] : undefined;
-  return isWrittenMap(node) && Object.hasOwn(node, step) ? node[step] : undefined;
+function stepInto(node: unknown, step: string | number): unknown {
+  if (typeof node !== "object" || node === null) return undefined;
+  const isThere = Array.isArray(node) ? typeof step === "number" : Object.hasOwn(node, step);
+  return isThere ? Reflect.get(node, step) : undefined;
 }
 
 /** Orders positions as a reader meets them in the file. */

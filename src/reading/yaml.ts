@@ -1,5 +1,6 @@
 import { Composer, type CST, type Document, Parser, type YAMLError, YAMLParseError } from "yaml";
 import { MOST } from "./limits.js";
+import { Lines, withLineFeeds } from "./lines.js";
 import type { Position, Problem } from "./problem.js";
 import { inFileOrder, type Path, type Source, tooLarge, type Written } from "./source.js";
 import * as words from "./wording.js";
@@ -25,52 +26,33 @@ export interface YamlDocument {
  * are followed. A text with broken syntax, or more or deeper than is read, gives its problems and no value; a key
  * written twice is a problem, and its first value counts.
  */
-export function readYaml(source: Source): YamlDocument {
-  const starts = lineStarts(source.text);
-  const at = (offset: number): Position => {
-    const line = lineAt(starts, offset);
-    return { file: source.file, line: line + 1, column: offset - (starts[line] ?? 0) + 1 };
-  };
-  if (source.text.length > MOST.bytes)
-    return refused(source, [tooLarge(source.file, source.text.length)], at);
-  const tokens = [...new Parser().parse(source.text)];
-  const lost = source.text.indexOf("\uFFFD");
+export function readYaml(read: Source): YamlDocument {
+  const source = withLineFeeds(read);
+  const { file, text } = source;
+  // The parser's own count of lines leaves out the line ends inside some keys.
+  const lines = new Lines(source);
+  const at = (offset: number): Position => lines.at(offset);
+  if (text.length > MOST.bytes) return refused(source, [tooLarge(file, text.length)], at);
+  const tokens = [...new Parser().parse(text)];
+  const lost = text.indexOf("\uFFFD");
   if (lost >= 0) return refused(source, [{ ...at(lost), ...words.notUtf8("YAML") }], at);
   const deep = tooDeepIn(tokens, MOST.depth);
   if (deep !== null) return refused(source, [{ ...at(deep), ...words.tooDeep(MOST.depth) }], at);
-  const document = composed(tokens, source.text);
+  const document = composed(tokens, text);
   const faults = syntaxProblems([...document.errors, ...document.warnings], at);
   if (faults.length > 0) return refused(source, faults, at);
   const places = new YamlPlaces(document);
-  const walk = new YamlWalk(source.text, places, at);
+  const walk = new YamlWalk(text, places, at);
   const value = walk.written(document.contents, 0, []);
   if (walk.refusal !== null) return refused(source, [walk.refusal], at);
   return {
-    file: source.file,
+    file,
     value: value === "" ? undefined : value,
     problems: walk.problems,
     leftOut: walk.leftOut,
     positionOf: (path) => at(places.find(path).value),
     keyPositionOf: (path) => at(places.find(path).key),
   };
-}
-
-/** Where each line of a text begins. (The parser's own count leaves out the line ends inside some keys.) */
-function lineStarts(text: string): number[] {
-  const starts = [0];
-  for (let end = text.indexOf("\n"); end >= 0; end = text.indexOf("\n", end + 1)) starts.push(end + 1);
-  return starts;
-}
-
-/** The last line that begins at an offset or before it. */
-function lineAt(starts: readonly number[], offset: number): number {
-  let [low, high] = [0, starts.length - 1];
-  while (low < high) {
-    const middle = Math.ceil((low + high) / 2);
-    if ((starts[middle] ?? 0) <= offset) low = middle;
-    else high = middle - 1;
-  }
-  return low;
 }
 
 function refused(
