@@ -2,7 +2,7 @@
 import { readFileSync } from "node:fs";
 import { Command, CommanderError } from "commander";
 import { addCommands, EXIT, type ExitCode, processTerminal } from "./commands/index.js";
-import { problemText } from "./reading/index.js";
+import { problemText, reasonOf } from "./reading/index.js";
 import { diskProblem } from "./records/index.js";
 
 const EXIT_HELP = `
@@ -46,7 +46,7 @@ function failed(error: unknown): ExitCode {
     terminal.complain(problemText(problem));
     return EXIT.wrongInput;
   }
-  terminal.complain(`Our fault: ${error instanceof Error ? error.message : String(error)}`);
+  terminal.complain(`Our fault: ${reasonOf(error)}`);
   return EXIT.noAnswer;
 }
 

@@ -14,6 +14,11 @@ export interface Problem extends Position {
   readonly remedy: string;
 }
 
+/** What is said of anything thrown. */
+export function reasonOf(error: unknown): string {
+  return error instanceof Error ? error.message : String(error);
+}
+
 /** A line for each problem, and one for those that are too many to be shown. */
 export function problemLines(problems: readonly Problem[]): string[] {
   const rest = problems.length - MOST.problems;
