@@ -87,6 +87,16 @@ describe("a file saved", () => {
     expect(readdirSync(scratch.path)).toEqual(["yield-tests.csv"]);
   });
 
+  it("is as it was where the disk has no room for its lock, which does not stay behind", async () => {
+    writeFileSync(file, "as it was\n");
+    await expect(runFixture("lock-on-full-disk.mjs", file, "more\n")).rejects.toThrow(
+      "the disk is full. Make room, then save again",
+    );
+    expect(readdirSync(scratch.path)).toEqual(["yield-tests.csv"]);
+    await changeFile(file, (text) => `${text}and more\n`);
+    expect(readFileSync(file, "utf8")).toBe("as it was\nand more\n");
+  });
+
   it("holds what two programs and this one add at once, nothing of it lost", async () => {
     const here = Array.from({ length: 15 }, (_, line) =>
       changeFile(file, (text) => `${text ?? ""}here ${line}\n`),
