@@ -43,6 +43,14 @@ export function cleaned(text: string): string {
   return text.replace(uncleanFor(text), "");
 }
 
+/** More marks on one letter than any language has, which take long to be put in order: Unicode UAX #15, from memory. */
+const BEYOND_STACKS = /\p{M}{31}/u;
+
+/** A text in which an accent is always one with its letter. */
+export function composed(text: string): string {
+  return BEYOND_STACKS.test(text) ? text : text.normalize("NFC");
+}
+
 /** A text as one line in which every character shows: `<U+001B>` for one that would not. */
 export function asLine(text: string): string {
   return text.replace(uncleanFor(text), shown).replace(NOT_IN_A_LINE, shown);

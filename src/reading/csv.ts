@@ -1,10 +1,10 @@
 import { CsvError, parse } from "csv-parse/sync";
-import { codeOf, uncleanIn } from "./clean.js";
+import { codeOf, composed, uncleanIn } from "./clean.js";
 import { withoutGuard } from "./csv-cell.js";
 import { CsvPlaces } from "./csv-places.js";
 import { didYouMean } from "./did-you-mean.js";
 import { MOST } from "./limits.js";
-import { withLineFeeds } from "./lines.js";
+import { isLongerThan, withLineFeeds } from "./lines.js";
 import type { Position, Problem } from "./problem.js";
 import { inFileOrder, type Source, tooLarge } from "./source.js";
 import * as words from "./wording.js";
@@ -47,7 +47,12 @@ export function readCsv(read: Source, columns: CsvColumns): CsvTable {
   const without = (...problems: Problem[]): CsvTable => ({ rows: [], separator, problems });
   if (source.text.length > MOST.bytes) return without(tooLarge(source.file, source.text.length));
   if (isLongerThan(source.text, MOST.lines))
-    return without({ file: source.file, line: MOST.lines + 1, column: 1, ...words.tooManyLines(MOST.lines) });
+    return without({
+      file: source.file,
+      line: MOST.lines + 1,
+      column: 1,
+      ...words.tooManyLines("table", MOST.lines),
+    });
   const places = new CsvPlaces(source, separator);
   let records: CsvRecord[];
   try {
@@ -119,16 +124,6 @@ class Cell implements CsvCell {
   }
 }
 
-/** Whether text stands after so many lines. */
-function isLongerThan(text: string, lines: number): boolean {
-  let end = -1;
-  for (let line = 0; line < lines; line += 1) {
-    end = text.indexOf("\n", end + 1);
-    if (end < 0) return false;
-  }
-  return end + 1 < text.length;
-}
-
 /** What stands most often in the heading row. */
 function separatorOf(text: string): Separator {
   const end = text.search(/[\r\n]/);
@@ -148,7 +143,7 @@ function recordsOf(text: string, separator: Separator): CsvRecord[] {
     record_delimiter: ["\r\n", "\n"],
   };
   return parse(text, options)
-    .map((cells, at) => ({ at, texts: cells.map((cell) => withoutGuard(cell.trim()).normalize("NFC")) }))
+    .map((cells, at) => ({ at, texts: cells.map((cell) => composed(withoutGuard(cell.trim()))) }))
     .filter(({ texts }) => texts.some((cell) => cell !== ""));
 }
 

@@ -12,6 +12,12 @@ export const MOST = {
   figure: 500,
   /** Lists and maps inside one another. */
   depth: 30,
+  /** Words, brackets and other marks of a YAML text: some seventy times as many as the demonstration has. */
+  marks: 150_000,
+  /** Lines of a YAML text. */
+  textLines: 100_000,
+  /** Places of broken syntax that are looked for, of which one a line is told. */
+  faults: 1_000,
   /** Values that anchors may be expanded into. */
   values: 100_000,
   /** Problems that are shown. */

@@ -9,6 +9,16 @@ export function withLineFeeds({ file, text }: Source): Source {
   return { file, text: text.includes("\n") ? text : text.replaceAll("\r", "\n") };
 }
 
+/** Whether text stands after so many lines. */
+export function isLongerThan(text: string, lines: number): boolean {
+  let end = -1;
+  for (let line = 0; line < lines; line += 1) {
+    end = text.indexOf("\n", end + 1);
+    if (end < 0) return false;
+  }
+  return end + 1 < text.length;
+}
+
 /** The lines of a text, which end in line feeds: worked out at the first question, as most are never asked for. */
 export class Lines {
   private starts: readonly number[] | null = null;

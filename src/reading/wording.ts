@@ -113,6 +113,13 @@ export function tooManyValues(most: number): Wording {
   };
 }
 
+export function tooManyMarks(of: string, most: number): Wording {
+  return {
+    what: `from here on the text has more than ${most} ${of}`,
+    remedy: "Take out what does not belong here, or plan it in a file of its own",
+  };
+}
+
 export function unknownAnchor(name: string): Wording {
   return {
     what: `\`*${quoted(name)}\` refers to no anchor above it`,
@@ -195,9 +202,9 @@ export function unknownColumn(name: string, known: readonly string[]): Wording {
   return { what: `\`${quoted(name)}\` is no column of this table`, remedy: `Columns: ${known.join(", ")}` };
 }
 
-export function tooManyLines(most: number): Wording {
+export function tooManyLines(of: "table" | "text", most: number): Wording {
   return {
-    what: `the table has more than ${most} lines`,
+    what: `the ${of} has more than ${most} lines`,
     remedy: "Take out what does not belong here",
   };
 }

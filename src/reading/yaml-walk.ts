@@ -1,5 +1,5 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type Scalar } from "yaml";
-import { cleaned, codeOf, nameFault, uncleanIn } from "./clean.js";
+import { cleaned, codeOf, composed, nameFault, uncleanIn } from "./clean.js";
 import { MOST } from "./limits.js";
 import type { Position, Problem } from "./problem.js";
 import type { Path, Written } from "./source.js";
@@ -84,11 +84,11 @@ export class YamlWalk {
   private scalar(node: Scalar): string {
     const text = String(node.value ?? "");
     const character = uncleanIn(text);
-    if (character === null) return text.normalize("NFC");
+    if (character === null) return composed(text);
     const [start = 0, end = start] = node.range ?? [];
     const within = this.text.slice(start, end).indexOf(character);
     this.complain(start + Math.max(0, within), words.uncleanCharacter(codeOf(character)));
-    return cleaned(text).normalize("NFC");
+    return composed(cleaned(text));
   }
 
   private complain(offset: number, text: words.Wording): Written {

@@ -1,10 +1,11 @@
-import { Composer, type CST, type Document, Parser, type YAMLError, YAMLParseError } from "yaml";
+import { Composer, type CST, type Document, type YAMLError, YAMLParseError } from "yaml";
 import { MOST } from "./limits.js";
-import { Lines, withLineFeeds } from "./lines.js";
+import { isLongerThan, Lines, withLineFeeds } from "./lines.js";
 import type { Position, Problem } from "./problem.js";
 import { inFileOrder, type Path, type Source, tooLarge, type Written } from "./source.js";
 import * as words from "./wording.js";
 import { YamlPlaces } from "./yaml-places.js";
+import { yamlTokens } from "./yaml-tokens.js";
 import { YamlWalk } from "./yaml-walk.js";
 
 /** A YAML text as values that know where they stand. */
@@ -26,19 +27,22 @@ export interface YamlDocument {
  * are followed. A text with broken syntax, or more or deeper than is read, gives its problems and no value; a key
  * written twice is a problem, and its first value counts.
  */
-export function readYaml(read: Source): YamlDocument {
-  const source = withLineFeeds(read);
+export function readYaml(given: Source): YamlDocument {
+  const source = withLineFeeds(given);
   const { file, text } = source;
   // The parser's own count of lines leaves out the line ends inside some keys.
   const lines = new Lines(source);
   const at = (offset: number): Position => lines.at(offset);
   if (text.length > MOST.bytes) return refused(source, [tooLarge(file, text.length)], at);
-  const tokens = [...new Parser().parse(text)];
+  if (isLongerThan(text, MOST.textLines)) {
+    const end = { file, line: MOST.textLines + 1, column: 1 };
+    return refused(source, [{ ...end, ...words.tooManyLines("text", MOST.textLines) }], at);
+  }
   const lost = text.indexOf("\uFFFD");
   if (lost >= 0) return refused(source, [{ ...at(lost), ...words.notUtf8("YAML") }], at);
-  const deep = tooDeepIn(tokens, MOST.depth);
-  if (deep !== null) return refused(source, [{ ...at(deep), ...words.tooDeep(MOST.depth) }], at);
-  const document = composed(tokens, text);
+  const read = yamlTokens(text);
+  if ("refusal" in read) return refused(source, [{ ...at(read.offset), ...read.refusal }], at);
+  const document = composed(read.tokens, text);
   const faults = syntaxProblems([...document.errors, ...document.warnings], at);
   if (faults.length > 0) return refused(source, faults, at);
   const places = new YamlPlaces(document);
@@ -71,20 +75,6 @@ function composed(tokens: readonly CST.Token[], text: string): Document {
   if (second !== undefined)
     document.errors.push(new YAMLParseError([second.range[0], second.range[1]], "MULTIPLE_DOCS", ""));
   return document;
-}
-
-/** Where a list or map stands that lies deeper than `most` others; null where none does. */
-function tooDeepIn(tokens: readonly CST.Token[], most: number): number | null {
-  const open = tokens.map((token) => ({ token, depth: 0 }));
-  for (let next = open.pop(); next !== undefined; next = open.pop()) {
-    const { token, depth } = next;
-    if (depth > most) return token.offset;
-    if (token.type === "document" && token.value != null) open.push({ token: token.value, depth });
-    if (!("items" in token)) continue;
-    for (const { key, value } of token.items as readonly CST.CollectionItem[])
-      for (const inner of [key, value]) if (inner != null) open.push({ token: inner, depth: depth + 1 });
-  }
-  return null;
 }
 
 /**

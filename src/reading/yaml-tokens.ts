@@ -1,0 +1,42 @@
+import { CST, Lexer, Parser } from "yaml";
+import { MOST } from "./limits.js";
+import * as words from "./wording.js";
+
+/** A text taken apart, or why and from where on it is not. */
+export type YamlTokens =
+  | { readonly tokens: readonly CST.Token[] }
+  | { readonly offset: number; readonly refusal: words.Wording };
+
+/** What only sets a text out. */
+const BLANK: readonly (string | null)[] = ["space", "newline", "comment", "scalar", "doc-mode"];
+
+/**
+ * Takes a YAML text apart, word by word, and no further than where it turns out to be more or deeper than is read; of
+ * broken syntax no more than is told is looked for.
+ */
+export function yamlTokens(text: string): YamlTokens {
+  const parser = new Parser();
+  const tokens: CST.Token[] = [];
+  let marks = 0;
+  let directives = 0;
+  let faults = 0;
+  for (const lexeme of new Lexer().lex(text)) {
+    const type = CST.tokenType(lexeme);
+    if (!BLANK.includes(type)) marks += 1;
+    if (type === "directive-line") directives += 1;
+    if (directives > MOST.faults)
+      return { offset: parser.offset, refusal: words.tooManyMarks("directives", MOST.faults) };
+    if (marks > MOST.marks)
+      return { offset: parser.offset, refusal: words.tooManyMarks("words and marks", MOST.marks) };
+    for (const token of parser.next(lexeme)) {
+      tokens.push(token);
+      if (token.type === "error") faults += 1;
+    }
+    // The document itself lies below the lists and maps that are open.
+    const inner = parser.stack[MOST.depth + 2];
+    if (inner !== undefined) return { offset: inner.offset, refusal: words.tooDeep(MOST.depth) };
+    if (faults > MOST.faults) break;
+  }
+  tokens.push(...parser.end());
+  return { tokens };
+}
