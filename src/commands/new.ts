@@ -1,4 +1,5 @@
 import { dirname } from "node:path";
+import { addDays } from "../kitchen/index.js";
 import { loadKitchenYields } from "../kitchen-files/index.js";
 import { problemLines } from "../reading/index.js";
 import { changeFiles } from "../records/index.js";
@@ -29,7 +30,7 @@ export async function newCommand(
     }
     if (!items.some((other) => other.name === item.name)) items.push(item);
   }
-  const date = new Date(Date.now() + DAYS_AHEAD * 24 * 60 * 60 * 1000).toISOString().slice(0, 10);
+  const date = addDays(new Date().toISOString().slice(0, 10), DAYS_AHEAD);
   let isThere = false;
   await changeFiles([file], ([text = null]) => {
     isThere = text !== null;

@@ -102,7 +102,7 @@ function treatments(item: TableItem, parts: readonly TablePart[]): string[] {
 
 /** The code's strictest minimum for the item, whatever the dish will be. */
 function core({ handling }: TableItem): string[] {
-  const minimum = cookingMinimum(handling, "minced");
+  const minimum = cookingMinimum(handling);
   if (minimum === null) return [];
   const source = `FDA Food Code ${minimum.paragraph}; your local code comes first`;
   return [`    cooking: {core: ${text(temperatureText(minimum.temperature))}}    # ${source}`];

@@ -1,5 +1,5 @@
 import type { PlanJson } from "../contract/index.js";
-import type { Handling, Service } from "../kitchen/index.js";
+import { addDays, type Handling, type Service } from "../kitchen/index.js";
 import { type Work, wholeMinutes, worksBefore } from "./jobs.js";
 import type { PageMaker } from "./page.js";
 import { latestStarts, type Task } from "./schedule.js";
@@ -183,8 +183,7 @@ function startText({ at, date }: Service, before: number, { writing }: View): st
   const start = rounded(at - before);
   const days = Math.floor(start / DAY);
   if (days === 0) return clock(start);
-  const day = new Date(Date.parse(`${date}T00:00:00Z`) + days * DAY * 60_000).toISOString().slice(0, 10);
-  return `${writing.shortDate(day)} ${clock(start - days * DAY)}`;
+  return `${writing.shortDate(addDays(date, days))} ${clock(start - days * DAY)}`;
 }
 
 function clock(minutes: number): string {

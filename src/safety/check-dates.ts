@@ -1,5 +1,5 @@
-import type { Part, Scenario } from "../kitchen/index.js";
-import { DATE_RULES, dateOf, dayNumber } from "./dates.js";
+import { addDays, type Part, type Scenario } from "../kitchen/index.js";
+import { DATE_RULES } from "./dates.js";
 import type { Warning } from "./findings.js";
 import { lastLegalDay } from "./life.js";
 import type { Lineage } from "./lineage.js";
@@ -60,7 +60,7 @@ function stockWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
     const [item = null] = lineage.itemsOf(part);
     const legal = lastLegalDay(part, item, 0, scenario.rules);
     if (legal === null) return [];
-    const latest = dateOf(dayNumber(scenario.firstDate) + legal);
+    const latest = addDays(scenario.firstDate, legal);
     if (entry.lastDay === null)
       return [
         dated(

@@ -1,46 +1,5 @@
 import type { RulesOf } from "../kitchen/index.js";
 
-const DAYS_BEFORE_MONTH = [0, 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334];
-
-/** Days from 1 January of year 1 to an ISO 8601 date ("2026-10-02"), without clocks or time zones. */
-export function dayNumber(date: string): number {
-  const match = /^(\d{4})-(\d{2})-(\d{2})$/.exec(date);
-  if (match === null) throw new RangeError(`"${date}" is not a date like 2026-10-02`);
-  const [year, month, day] = [Number(match[1]), Number(match[2]), Number(match[3])];
-  const number = numberOf(year, month, day);
-  if (year < 1 || month < 1 || month > 12 || day < 1 || dateOf(number) !== date)
-    throw new RangeError(`there is no ${date} in the calendar`);
-  return number;
-}
-
-/** The ISO 8601 date of a day number. */
-export function dateOf(number: number): string {
-  let year = Math.floor(number / 365.2425) + 1;
-  while (numberOf(year + 1, 1, 1) <= number) year++;
-  while (numberOf(year, 1, 1) > number) year--;
-  let month = 12;
-  while (numberOf(year, month, 1) > number) month--;
-  const day = number - numberOf(year, month, 1) + 1;
-  return [String(year).padStart(4, "0"), String(month).padStart(2, "0"), String(day).padStart(2, "0")].join(
-    "-",
-  );
-}
-
-function numberOf(year: number, month: number, day: number): number {
-  const before = year - 1;
-  const leapDays = Math.floor(before / 4) - Math.floor(before / 100) + Math.floor(before / 400);
-  const leap = (year % 4 === 0 && year % 100 !== 0) || year % 400 === 0;
-  const inYear = (DAYS_BEFORE_MONTH[month - 1] ?? 0) + (leap && month > 2 ? 1 : 0);
-  return before * 365 + leapDays + inYear + day - 1;
-}
-
-/** The last day of something that keeps so many days, the day of preparation being day 1. */
-export function lastDayOf(prepared: string, keepsDays: number): string {
-  if (!Number.isInteger(keepsDays) || keepsDays < 1)
-    throw new RangeError(`a food keeps a whole number of days, at least 1, not ${keepsDays}`);
-  return dateOf(dayNumber(prepared) + keepsDays - 1);
-}
-
 export interface DateRule {
   /** How long ready-to-eat food that needs temperature control may be held, day of preparation being day 1. */
   readonly days: number;
@@ -96,46 +55,6 @@ export const DATE_RULES = {
     basis: "memory",
   },
 } as const satisfies Record<RulesOf, DateRule>;
+
 /** The rules that bind where a scenario does not say. */
 export const DEFAULT_RULES: RulesOf = "us";
-
-/** The last day of a mixture: that of its earliest-prepared ingredient. Food Code 3-501.17(D). */
-export function lastDayOfMixture(
-  prepared: readonly string[],
-  days: number = DATE_RULES[DEFAULT_RULES].days,
-): string {
-  if (prepared.length === 0) throw new RangeError("a mixture of nothing has no date");
-  return lastDayOf(dateOf(Math.min(...prepared.map(dayNumber))), days);
-}
-
-/** Days from one date to another, both counted, in one state; the last may have no end yet. */
-export interface Held {
-  readonly from: string;
-  readonly to: string | null;
-  readonly state: "chilled" | "frozen";
-}
-
-/**
- * The last day of a food that was chilled and frozen by turns: freezing stops the clock and does not set it
- * back, and a day on which it was chilled at all counts. Null while it is frozen with days left. Food Code
- * 3-501.17 and 3-501.18.
- */
-export function discardDate(
-  history: readonly Held[],
-  days: number = DATE_RULES[DEFAULT_RULES].days,
-): string | null {
-  let used = 0;
-  let counted = Number.NEGATIVE_INFINITY;
-  const chilled = history.filter(({ state }) => state === "chilled");
-  for (const { from, to } of history)
-    if (to !== null && dayNumber(to) < dayNumber(from))
-      throw new RangeError(`held from ${from} to ${to} ends before it begins`);
-  for (const span of [...chilled].sort((a, b) => dayNumber(a.from) - dayNumber(b.from))) {
-    const first = Math.max(dayNumber(span.from), counted + 1);
-    const last = first + days - used - 1;
-    if (span.to === null || dayNumber(span.to) >= last) return dateOf(last);
-    counted = Math.max(counted, dayNumber(span.to));
-    used += Math.max(0, counted - first + 1);
-  }
-  return null;
-}

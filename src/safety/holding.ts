@@ -1,13 +1,5 @@
 import type { RulesOf } from "../kitchen/index.js";
-import {
-  COLD_HOLDING,
-  COOLING,
-  HOT_HOLDING,
-  REHEATING,
-  type Temperature,
-  TIME_AS_CONTROL,
-  temperatureText,
-} from "./limits.js";
+import { at, type Temperature, temperatureText } from "./limits.js";
 
 /** Limits of time and temperature that a dish sheet prints, by whose rules bind. */
 export interface HoldingRules {
@@ -30,19 +22,21 @@ export interface HoldingRules {
   readonly basis: "read" | "memory";
 }
 
-const at = (celsius: number, fahrenheit: number): Temperature => ({ celsius, fahrenheit });
-
 /** Cooling, holding and reheating by whose rules bind. */
 export const HOLDING_RULES = {
   us: {
     name: "FDA Food Code 2022",
-    cold: COLD_HOLDING.temperature,
-    hot: HOT_HOLDING.temperature,
-    cooling: COOLING,
-    reheating: `to ${temperatureText(REHEATING.temperature)} for ${REHEATING.seconds} seconds within ${REHEATING.withinHours} h`,
-    without: `at most ${TIME_AS_CONTROL.hours} h, then thrown away`,
+    cold: at(5, 41),
+    hot: at(57, 135),
+    cooling: [
+      { from: at(57, 135), to: at(21, 70), withinHours: 2 },
+      { from: at(57, 135), to: at(5, 41), withinHours: 6 },
+    ],
+    reheating: "to 74 C (165 F) for 15 seconds within 2 h",
+    // 3-501.19 from memory; it lets food that starts at 5 C warm to 21 C in 6 hours.
+    without: "at most 4 h, then thrown away",
     note: null,
-    source: `FDA Food Code 2022, ${COOLING[0]?.paragraph ?? ""}, ${HOT_HOLDING.paragraph}, ${COLD_HOLDING.paragraph}, 3-501.19 and ${REHEATING.paragraph}`,
+    source: "FDA Food Code 2022, 3-501.14(A), 3-501.16(A)(1), 3-501.16(A)(2), 3-501.19 and 3-403.11(A), (D)",
     basis: "read",
   },
   uk: {

@@ -17,13 +17,4 @@ describe("days of the calendar", () => {
     expect(daysBetween("2027-01-01", "2026-12-31")).toBe(-1);
     expect(addDays("2026-12-30", 3)).toBe("2027-01-02");
   });
-
-  it("make 1 April and seven days, it being day 1, end on 7 April (SNHD date marking)", () => {
-    expect(addDays("2026-04-01", 7 - 1)).toBe("2026-04-07");
-  });
-
-  it("make food of 1 October, day 1, frozen from the 3rd to the 10th, end on the 14th (North Carolina date marking)", () => {
-    const usedBeforeFreezing = daysBetween("2026-10-01", "2026-10-02") + 1;
-    expect(addDays("2026-10-10", 7 - usedBeforeFreezing - 1)).toBe("2026-10-14");
-  });
 });

@@ -1,9 +1,14 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
+import { Engines } from "../../src/allocation/index.js";
 import { RULES_OF } from "../../src/kitchen/index.js";
-import { safetyCasePage } from "../../src/pages/index.js";
+import { loadScenario } from "../../src/kitchen-files/index.js";
+import { renderPages, safetyCasePage } from "../../src/pages/index.js";
+import { planScenario } from "../../src/planning/index.js";
 import { DATE_RULES, DEFERENCE, HAZARDS, NOT_JUDGED, SAFETY_RULES } from "../../src/safety/index.js";
+import { example, exampleText, rewritten, scenarioOf } from "../support/examples.js";
+import { functionsRun } from "../support/functions-run.js";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const entities: Readonly<Record<string, string>> = {
@@ -18,6 +23,17 @@ const text = safetyCasePage({})
   .html.replace(/<[^>]*>/g, " ")
   .replace(/&(?:#x27|quot|amp|lt|gt|#x3D);/g, (entity) => entities[entity] ?? entity)
   .replace(/\s+/g, " ");
+
+/** With a staple that must be treated first, and an item of which the file says what handling it needs. */
+const WITH_BEANS = rewritten(
+  rewritten(
+    exampleText("smallest"),
+    "onion and stock: {cost: 0.15, allergens: [celery]}",
+    "red kidney beans: 0.30\n    treatments: [soaked overnight, boiled 15 minutes and water discarded]",
+  ),
+  "form: untrimmed head",
+  "form: untrimmed head\n    handling: plant",
+);
 
 describe("the safety case", () => {
   it.each(SAFETY_RULES.map((rule) => [rule.id, rule] as const))(
@@ -37,6 +53,21 @@ describe("the safety case", () => {
       expect(text).toContain(rule.source);
     },
   );
+
+  it("cites nothing that does not run when plans are made and their sheets printed", async () => {
+    const engines = new Engines();
+    const ran = await functionsRun(async () => {
+      const { scenario: withOwnTests } = await loadScenario(`${root}examples/after-service/lunch.yaml`);
+      for (const scenario of [example("demo"), withOwnTests, scenarioOf(WITH_BEANS)]) {
+        if (scenario === null) throw new Error("a scenario has problems");
+        const { plan } = await planScenario(scenario, { engines, seconds: 20 });
+        renderPages(plan, scenario, {});
+      }
+    });
+    await engines.close();
+    const cited = SAFETY_RULES.flatMap(({ acts }) => acts.map(({ file, name }) => `${file} ${name}`));
+    expect(cited.filter((each) => !ran.has(each))).toEqual([]);
+  });
 
   it("names every finding that the checks can give, and no other", () => {
     const folder = `${root}src/safety/`;

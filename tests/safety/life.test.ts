@@ -1,15 +1,15 @@
 import { describe, expect, it } from "vitest";
-import type { Handling, Part } from "../../src/kitchen/index.js";
+import { addDays, type Handling, type Part } from "../../src/kitchen/index.js";
 import { grams } from "../../src/quantity/index.js";
 import {
-  isPreserved,
+  DATE_RULES,
+  DEFAULT_RULES,
   lastDayLeftBy,
   lastOfferDay,
   lastUseDay,
   lastUseDayOnHand,
-  tcsOf,
-  tcsOnceCut,
 } from "../../src/safety/index.js";
+import { isPreserved, tcsOf, tcsOnceCut } from "../../src/safety/tcs.js";
 import { anItem, aPart } from "../support/nouns.js";
 
 const item = (name: string, handling: Handling = "plant") =>
@@ -77,6 +77,19 @@ describe("what needs temperature control once cut", () => {
   });
 });
 
+describe("the limits of the law", () => {
+  it("are the United States' where nothing is said, seven days at 5 C", () => {
+    // FDA Food Code 2022, 3-501.17(A), as given by the Southern Nevada Health District and North Carolina.
+    expect(DATE_RULES[DEFAULT_RULES]).toMatchObject({
+      days: 7,
+      heldAtMost: { celsius: 5, fahrenheit: 41 },
+      basis: "read",
+    });
+    // Department of Health (UK) 1989, as given by Lund and Notermans: five days at 0 to 3 C.
+    expect(DATE_RULES.uk).toMatchObject({ days: 5, heldAtMost: { celsius: 3 } });
+  });
+});
+
 describe("the last day of a lot", () => {
   it("is the quality life, the day of cutting being day 1", () => {
     expect(lastUseDay(part("carrot coin", 4), item("carrot"), 0, "us")).toBe(3);
@@ -92,6 +105,12 @@ describe("the last day of a lot", () => {
     expect(lastUseDay(part("tomato dice", 6), item("tomato"), 2, "us")).toBe(7);
     expect(lastUseDay(part("stock", 9, "cooked"), null, 0, "us")).toBe(6);
     expect(lastUseDay(part("chicken thigh", null), item("chicken", "poultry"), 1, "us")).toBe(7);
+  });
+
+  it("is 7 April for what was prepared or opened on 1 April, as published", () => {
+    // Southern Nevada Health District, date-marking FAQ.
+    const last = lastUseDay(part("stock", null, "cooked"), null, 0, DEFAULT_RULES);
+    expect(addDays("2024-04-01", last ?? 0)).toBe("2024-04-07");
   });
 
   it("is the quality life alone while the part is frozen", () => {
@@ -124,7 +143,7 @@ describe("the last day of a lot", () => {
     const cut = (day: number) => ({ kind: "cut", day }) as const;
     const held = (lastDay: number | null, frozen = false) => ({ kind: "on hand", lastDay, frozen }) as const;
     const tomato = item("tomato");
-    // Food Code 3-501.17(D): burgers of June 1 in a chili of June 3 are used by June 7 (day 6 from June 1).
+    // Southern Nevada Health District, date-marking FAQ; Food Code 3-501.17(D): burgers of June 1 in a chili of June 3 are used by June 7 (day 6 from June 1).
     expect(lastDayLeftBy(part("burger", 7, "cooked"), item("beef", "meat"), cut(0), 2, "us")).toBe(6);
     expect(lastDayLeftBy(part("tomato dice", 3), tomato, cut(1), 3, "us")).toBe(7);
     expect(lastDayLeftBy(part("carrot coin", 3), item("carrot"), cut(1), 3, "us")).toBeNull();
