@@ -8,6 +8,4 @@ export { binFor } from "./directory.js";
 export * from "./errors.js";
 export * from "./keep-ledger.js";
 export * from "./ledger.js";
-export * from "./printing.js";
-export * from "./printing-table.js";
 export * from "./totals.js";

@@ -2,7 +2,6 @@
 export * from "./coin.js";
 export * from "./decimal.js";
 export * from "./exact.js";
-export * from "./round-up.js";
 export * from "./scale.js";
 export * from "./split.js";
 export * from "./units.js";

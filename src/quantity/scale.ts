@@ -1,5 +1,5 @@
 import { Decimal } from "./decimal.js";
-import type { Weight } from "./exact.js";
+import { milligrams, type Weight } from "./exact.js";
 
 /** How a kitchen's scale reads: in grams and kilograms, or in ounces and pounds. */
 export interface Scale {
@@ -49,4 +49,14 @@ function metricPlaces(step: Weight): number {
   if (step % 1000n === 0n) return 0;
   if (step % 100n === 0n) return 1;
   return step % 10n === 0n ? 2 : 3;
+}
+
+/**
+ * The least weight of whole steps that holds what is needed: 501 g to steps of 5 g is 505 g. A RangeError where the
+ * step is nothing or the need below zero.
+ */
+export function roundUpToStep(needed: Weight, step: Weight): Weight {
+  if (step <= 0n) throw new RangeError("the step to round up to weighs nothing");
+  if (needed < 0n) throw new RangeError("a need is below zero");
+  return milligrams(((needed + step - 1n) / step) * step);
 }

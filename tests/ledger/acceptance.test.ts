@@ -1,7 +1,15 @@
 import { describe, expect, it } from "vitest";
 import type { Cut, Decision, Scenario } from "../../src/kitchen/index.js";
-import { dishesOverCeiling, keepLedger, printedColumn } from "../../src/ledger/index.js";
-import { Decimal, grams, money, toCurrency, total } from "../../src/quantity/index.js";
+import { dishesOverCeiling, keepLedger } from "../../src/ledger/index.js";
+import {
+  Decimal,
+  grams,
+  money,
+  roundTogether,
+  toCurrency,
+  total,
+  type Weight,
+} from "../../src/quantity/index.js";
 import { gramsText, moneyOf, moneyText, movementsOf, weightsOf } from "../support/ledger-checks.js";
 import {
   aBreakdown,
@@ -387,10 +395,8 @@ describe("cooked weight and trim credit", () => {
   it("prints the two sides of the weight identity with one total", () => {
     const { purchased, onHand, absorbed, ...out } = ledger.weights;
     const { avoidablePeel: _, ...ends } = out;
-    const step = grams("1000");
-    const left = printedColumn([purchased, onHand, absorbed], step);
-    const right = printedColumn(Object.values(ends), step);
-    expect(gramsText(left.total)).toBe("23000");
-    expect(right.total).toBe(left.total);
+    const printed = (weights: readonly Weight[]) => total(roundTogether(weights, grams("1000")));
+    expect(gramsText(printed([purchased, onHand, absorbed]))).toBe("23000");
+    expect(gramsText(printed(Object.values(ends)))).toBe("23000");
   });
 });

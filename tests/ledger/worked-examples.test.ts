@@ -1,11 +1,12 @@
 import { describe, expect, it } from "vitest";
 import type { CostingMethod } from "../../src/kitchen/index.js";
-import { keepLedger, printedColumn } from "../../src/ledger/index.js";
+import { keepLedger } from "../../src/ledger/index.js";
 import {
   Decimal,
   grams,
   type Money,
   money,
+  roundTogether,
   scale,
   splitByShares,
   toCurrency,
@@ -142,7 +143,7 @@ describe("a new price by the cost factor (excerpt of a cost-control text)", () =
   it("1.70 x 4.65 is printed as 7.91, half up", () => {
     const usable = money(decimal("1.70").times("4.65"));
     expect(usable).toBe(money("7.905"));
-    expect(toCurrency(printedColumn([usable], money("0.01")).total).toFixed(2)).toBe("7.91");
+    expect(toCurrency(total(roundTogether([usable], money("0.01")))).toFixed(2)).toBe("7.91");
   });
 });
 
@@ -247,7 +248,7 @@ describe("joint cost of a chicken (a published solution in the manner of Horngre
   }
 
   const cents = (amounts: readonly Money[]) =>
-    printedColumn(amounts, money("0.01")).figures.map((figure) => toCurrency(figure).toFixed(2));
+    roundTogether(amounts, money("0.01")).map((figure) => toCurrency(figure).toFixed(2));
 
   it("by sales value: 33.74, 2.45, 8.59, 4.91 and 0.31", () => {
     // Printed: 33.75, 2.45, 8.60, 4.90 and 0.30, the shares having been rounded to three places before use.

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { Decimal, grams, roundUpToPounds, roundUpToStep, unitsToCover } from "../../src/quantity/index.js";
+import { Decimal, grams, roundUpToStep } from "../../src/quantity/index.js";
 import {
   apWeightFor,
   type ByProduct,
@@ -8,13 +8,12 @@ import {
   compareForms,
   cookingLossTest,
   type FormOffer,
-  gapOf,
-  isClosed,
   loadYieldTables,
   portionsIn,
   usableCost,
   type YieldTest,
 } from "../../src/yields/index.js";
+import { gapOf, isClosed } from "../../src/yields/weighing/yield-test.js";
 
 // Figures typed in from the published examples named beside each check. Every print has its own rounding rule.
 
@@ -59,11 +58,10 @@ describe("a state guide on the Food Buying Guide (azrefs.org): apples by the cas
 });
 
 describe("training slides on the Food Buying Guide (L. Greenwood, docstoc 7283305)", () => {
-  it("460 half cups of corn, 3.0 cans for 100 quarter cups: 27.6 cans, so 28", () => {
+  it("460 half cups of corn, 3.0 cans for 100 quarter cups: 27.6 cans", () => {
     const cups = decimal("0.25").times(100).div("3.0");
     const cans = apWeightFor(460, decimal("0.5"), cups).toDecimalPlaces(20);
     expect(cans.toString()).toBe("27.6");
-    expect(unitsToCover(grams(cans), grams("1"))).toBe(28n);
   });
 
   it("230 two-ounce servings of minced beef, 8.5 lb for 100 ounces: 39.1 lb", () => {
@@ -205,14 +203,6 @@ describe("a leg of lamb weighed in its parts (clovegarden.com, lamb leg)", () =>
   it("is 45, 15, 24 and 13 %, cut off", () => {
     const shares = leg.parts.map((part) => decimal(part.weight.toString()).div(leg.apWeight.toString()));
     expect(shares.map((share) => cutOff(percent(share), 0))).toEqual(["45", "15", "24", "13"]);
-  });
-});
-
-describe("math25.net, Percent Facts: 9.4 lb of potatoes", () => {
-  it("is printed as 9 lb 6 oz, which is short; a line gets 9 lb 6 1/2 oz", () => {
-    expect(pounds(9, 6).toString()).toBe("9.375");
-    const needed = grams(GRAMS_PER_POUND.times("9.4"));
-    expect(roundUpToPounds(needed).text).toBe("9 lb 6 1/2 oz");
   });
 });
 
