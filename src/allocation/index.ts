@@ -5,7 +5,6 @@ export {
   buildModel,
   type Ceilings,
   type Margin,
-  NOTHING_SHOWN,
   type PlanModel,
   type Tightening,
   tighteningKey,

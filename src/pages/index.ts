@@ -2,7 +2,7 @@
 export { type PageAsset, pageAssets } from "./assets.js";
 export { itemCautions } from "./cautions.js";
 export { changeText } from "./changes.js";
-export { type DocumentOptions, documentPage } from "./document.js";
+export type { DocumentOptions } from "./document.js";
 export { formChoicePage } from "./form-choice/page.js";
 export {
   arithmeticText,

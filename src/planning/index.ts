@@ -4,4 +4,3 @@ export { planningWith } from "./plan-again.js";
 export { planCautiously } from "./plan-cautious.js";
 export { askedLine, progressLine } from "./progress-line.js";
 export { type Replanned, replan } from "./replan.js";
-export { type Settled, settle } from "./settle.js";

@@ -2,4 +2,4 @@
 export { diskProblem } from "./faults.js";
 export { planFile, weighInFile, yieldTestsFile } from "./names.js";
 export { readText, textAt } from "./read.js";
-export { changeFile, changeFiles, finishSaving, NotSaved, saveFile } from "./save.js";
+export { changeFile, changeFiles, finishSaving, NotSaved } from "./save.js";

@@ -22,17 +22,10 @@ export class NotSaved extends Error {
 type Texts = readonly (string | null)[];
 
 /**
- * Writes a file whole or not at all: the text is written beside it, flushed to the disk, and takes the file's
- * place in one step. Throws `NotSaved` where the folder is missing or may not be written.
- */
-export async function saveFile(path: string, text: string): Promise<void> {
-  await changeFiles([path], () => [text]);
-}
-
-/**
  * Reads a file, or null where there is none, and saves what `change` makes of it, while no other writer can come
- * between. What `change` throws comes through, and nothing is saved. Throws `NotSaved` as `saveFile` does, and
- * where another writer does not finish.
+ * between, whole or not at all: the text is written beside the file, flushed to the disk, and takes its place in one
+ * step. What `change` throws comes through, and nothing is saved. Throws `NotSaved` where the folder is missing or may
+ * not be written, and where another writer does not finish.
  */
 export async function changeFile(path: string, change: (text: string | null) => string): Promise<void> {
   await changeFiles([path], ([text = null]) => [change(text)]);

@@ -95,12 +95,6 @@ export function complete(allergens: Iterable<Allergen>): Allergen[] {
   return ALLERGENS.filter((allergen) => all.has(allergen));
 }
 
-/** Those of the allergens that a list has a kitchen name, in the list's order. */
-export function listed(allergens: readonly Allergen[], list: AllergenListName): Allergen[] {
-  const all = complete(allergens);
-  return ALLERGEN_LISTS[list].allergens.filter((allergen) => all.includes(allergen));
-}
-
 const CHOSEN: Readonly<Record<AllergenChoice, readonly AllergenListName[]>> = {
   "us nine": ["US nine"],
   "eu and uk fourteen": ["EU and UK fourteen"],

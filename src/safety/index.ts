@@ -1,13 +1,9 @@
 /** What people must not eat, must treat first, must be told of or must use in time, and who says so. */
 export {
   ALLERGEN_LISTS,
-  ALLERGENS,
   type Allergen,
   allergenSources,
-  allergensOfItem,
-  canonicalAllergen,
   guestAllergens,
-  listed,
   namedAllergens,
 } from "./allergens.js";
 export { allergensOfDish, allergensOfPart, type Carried, mayContain } from "./carry.js";
@@ -20,8 +16,6 @@ export { HAZARDS, hazardsOf } from "./hazards/match.js";
 export type { Hazard } from "./hazards/types.js";
 export { HOLDING_RULES, type HoldingRules, holdingLines } from "./holding.js";
 export * from "./life.js";
-export * from "./limits.js";
+export { cookingMinimum, type Temperature, temperatureText } from "./limits.js";
 export { itemsOfPart } from "./lineage.js";
 export * from "./lot-dates.js";
-export { isPreserved, tcsOf, tcsOnceCut } from "./tcs.js";
-export { isTreated } from "./treatments.js";

@@ -12,5 +12,5 @@ export {
 export { type CooksWaste, cooksWasteOf } from "./cooks-waste.js";
 export { COUNTING_RULES, COUNTS, type Count } from "./counting.js";
 export { accountsCsv } from "./csv.js";
-export { DESTINATION_FACTS, DESTINATION_OF_KIND, FLW_DESTINATIONS } from "./destinations.js";
+export { DESTINATION_FACTS, FLW_DESTINATIONS } from "./destinations.js";
 export { statementOf } from "./statement.js";

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { grams, milligrams, type Weight } from "../../src/quantity/index.js";
 import { smallScenarios } from "../support/random-scenario.js";
 

@@ -1,15 +1,9 @@
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
-import {
-  buildModel,
-  Engines,
-  NOTHING_SHOWN,
-  type PlanModel,
-  solve,
-  solveStages,
-} from "../../src/allocation/index.js";
+import { NOTHING_SHOWN } from "../../src/allocation/build/tightening.js";
+import { buildModel, Engines, type PlanModel, solve, solveStages } from "../../src/allocation/index.js";
 import type { Aim, Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { Decimal, money } from "../../src/quantity/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { keptFor, leekItem, leekScenario } from "../support/leek.js";

@@ -15,7 +15,7 @@ import {
   valueAt,
 } from "../../src/allocation/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { example } from "../support/examples.js";
 import { smallScenarios } from "../support/random-scenario.js";
 

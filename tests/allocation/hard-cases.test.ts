@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import type { Item, Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { Decimal, money, ONE } from "../../src/quantity/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { keptFor, leekItem, leekScenario } from "../support/leek.js";

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { buildModel, Engines, solve, solveStages } from "../../src/allocation/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { Decimal, money, ZERO } from "../../src/quantity/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { leekItem, leekScenario } from "../support/leek.js";

@@ -3,7 +3,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import type { Decision, Scenario } from "../../src/kitchen/index.js";
 import { aimFigure, aimValuesOf } from "../../src/ledger/index.js";
-import { type Settled, settle } from "../../src/planning/index.js";
+import { type Settled, settle } from "../../src/planning/settle.js";
 import { bruteForce } from "../support/brute-force.js";
 import { smallScenarios } from "../support/random-scenario.js";
 

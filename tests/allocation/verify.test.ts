@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { Engines, solveStages, verifyDecision } from "../../src/allocation/index.js";
 import { lifeFaults } from "../../src/allocation/verify/closing.js";
 import type { Decision, Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { Decimal, grams, milligrams, money, ONE, type Weight } from "../../src/quantity/index.js";
 import { example } from "../support/examples.js";
 import { breakdownOf, itemOf, scenarioOf, serviceOf } from "../support/small-scenario.js";

@@ -11,7 +11,7 @@ import {
 } from "../../src/contract/index.js";
 import type { Decision, Scenario } from "../../src/kitchen/index.js";
 import { keepLedger } from "../../src/ledger/index.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { grams } from "../../src/quantity/index.js";
 import { lastDayOfLot } from "../../src/safety/index.js";
 import { example, feasibleExamples } from "../support/examples.js";

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { type Curve, type PlanAgain, tradeoffCurve, unbeaten } from "../../src/insight/index.js";
+import { type Curve, type PlanAgain, tradeoffCurve } from "../../src/insight/index.js";
+import { unbeaten } from "../../src/insight/tradeoff/unbeaten.js";
 import type { Scenario } from "../../src/kitchen/index.js";
 import { CostingError } from "../../src/ledger/index.js";
 import { planningWith } from "../../src/planning/index.js";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { documentPage } from "../../src/pages/index.js";
+import { documentPage } from "../../src/pages/document.js";
 
 const DATA = {
   headline: "Nothing weighed",

@@ -5,7 +5,8 @@ import { type Aim, priceAt, type Scenario, tiersOf } from "../../src/kitchen/ind
 import { keepLedger } from "../../src/ledger/index.js";
 import { shoppingData } from "../../src/pages/shopping.js";
 import { viewOf } from "../../src/pages/view.js";
-import { planScenario, settle } from "../../src/planning/index.js";
+import { planScenario } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { money, tenThousandths } from "../../src/quantity/index.js";
 import { applyChanges } from "../support/apply-change.js";
 import { scenarioOf } from "../support/examples.js";

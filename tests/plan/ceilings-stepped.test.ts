@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { grams, money } from "../../src/quantity/index.js";
 import { scenarioOf } from "../support/examples.js";
 

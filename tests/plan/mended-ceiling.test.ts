@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { Decimal, grams, money, toGrams } from "../../src/quantity/index.js";
 import {
   breakdownOf,

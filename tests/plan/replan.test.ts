@@ -1,7 +1,8 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, verifyAnew } from "../../src/allocation/index.js";
 import { decisionOf, type PlanJson } from "../../src/contract/index.js";
-import { changesBetween, changesFrom, pastOf, restOf } from "../../src/insight/index.js";
+import { changesBetween } from "../../src/insight/changes.js";
+import { changesFrom, pastOf, restOf } from "../../src/insight/index.js";
 import { replanPage, replanText, writingFor } from "../../src/pages/index.js";
 import { planScenario, replan } from "../../src/planning/index.js";
 import { Decimal } from "../../src/quantity/index.js";

@@ -9,7 +9,6 @@ import {
   finishSaving,
   NotSaved,
   planFile,
-  saveFile,
   weighInFile,
   yieldTestsFile,
 } from "../../src/records/index.js";
@@ -46,10 +45,10 @@ const problemOf = async (saved: Promise<void>) =>
 describe("a file saved", () => {
   it("is there or not, never half, to whoever reads it meanwhile", async () => {
     const texts = ["a".repeat(400_000), "b".repeat(300_000)] as const;
-    await saveFile(file, texts[0]);
+    await changeFile(file, () => texts[0]);
     let saving = true;
     const saves = (async () => {
-      for (let turn = 1; turn <= 30; turn++) await saveFile(file, texts[turn % 2 === 0 ? 0 : 1]);
+      for (let turn = 1; turn <= 30; turn++) await changeFile(file, () => texts[turn % 2 === 0 ? 0 : 1]);
       saving = false;
     })();
     let reads = 0;
@@ -195,7 +194,6 @@ describe("a file that cannot be saved", () => {
       what: `there is no folder ${join(scratch.path, "no")}`,
       remedy: "Make the folder first, or name one that is there",
     };
-    expect(await problemOf(saveFile(lost, ""))).toEqual(problem);
     expect(await problemOf(changeFile(lost, () => ""))).toEqual(problem);
   });
 
@@ -205,13 +203,12 @@ describe("a file that cannot be saved", () => {
       what: "the name is too long for this disk",
       remedy: expect.stringContaining("shorter"),
     };
-    expect(await problemOf(saveFile(long, ""))).toMatchObject({ file: long, ...wording });
+    expect(await problemOf(changeFile(long, () => ""))).toMatchObject({ file: long, ...wording });
   });
 
   it("is a problem where a folder has its name", async () => {
     mkdirSync(file);
     const wording = { what: "there is a folder of this name", remedy: "Move or rename that folder" };
-    expect(await problemOf(saveFile(file, ""))).toMatchObject(wording);
     expect(await problemOf(changeFile(file, () => ""))).toMatchObject(wording);
   });
 });

@@ -1,16 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { grams } from "../../src/quantity/index.js";
+import { ALLERGENS, allergensOfItem, canonicalAllergen } from "../../src/safety/allergens.js";
 import {
   ALLERGEN_LISTS,
-  ALLERGENS,
   type Allergen,
   allergensOfDish,
-  allergensOfItem,
   allergensOfPart,
-  canonicalAllergen,
   checkSafety,
   guestAllergens,
-  listed,
   mayContain,
 } from "../../src/safety/index.js";
 import { aDish, aLine, anItem, aPart, aStaple, aStep } from "../support/nouns.js";
@@ -52,17 +49,11 @@ describe("the lists of the law", () => {
     ]);
   });
 
-  it("leave nothing out between them, and print only their own", () => {
+  it("leave nothing out between them", () => {
     const both = new Set(
       Object.values(ALLERGEN_LISTS).flatMap(({ allergens }): readonly Allergen[] => allergens),
     );
     expect([...both].sort()).toEqual([...ALLERGENS].sort());
-    expect(listed(["celery", "wheat", "milk"], "US nine")).toEqual(["milk", "wheat"]);
-    expect(listed(["wheat", "milk", "celery"], "EU and UK fourteen")).toEqual([
-      "cereals containing gluten",
-      "milk",
-      "celery",
-    ]);
   });
 });
 

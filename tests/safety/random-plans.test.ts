@@ -6,7 +6,7 @@ import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { allergensData } from "../../src/pages/allergens.js";
 import { labelsData } from "../../src/pages/labels.js";
 import { viewOf } from "../../src/pages/view.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { randomKitchens } from "../support/random-kitchens.js";
 import { harm, wordsReaching } from "../support/safety-judge.js";
 

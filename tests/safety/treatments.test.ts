@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { isTreated } from "../../src/safety/index.js";
+import { isTreated } from "../../src/safety/treatments.js";
 
 describe("a treatment a dish declares", () => {
   it.each([

@@ -3,7 +3,7 @@ import { Engines } from "../../src/allocation/index.js";
 import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { planScenario } from "../../src/planning/index.js";
 import { problemText } from "../../src/reading/index.js";
-import { tcsOf } from "../../src/safety/index.js";
+import { tcsOf } from "../../src/safety/tcs.js";
 
 const engines = new Engines();
 afterAll(() => engines.close());

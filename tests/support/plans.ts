@@ -1,6 +1,6 @@
 import { type Engines, solveStages } from "../../src/allocation/index.js";
 import type { Decision, Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 
 /** The decision of a scenario that has a plan. */
 export async function decisionFor(scenario: Scenario, engines: Engines): Promise<Decision> {

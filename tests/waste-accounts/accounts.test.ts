@@ -4,6 +4,7 @@ import type { PlanJson } from "../../src/contract/index.js";
 import { DESTINATION_KINDS } from "../../src/kitchen/index.js";
 import { planScenario } from "../../src/planning/index.js";
 import { Decimal, toCurrency, toGrams } from "../../src/quantity/index.js";
+import { DESTINATION_OF_KIND } from "../../src/waste-accounts/destinations.js";
 import {
   accountOf,
   accountsCsv,
@@ -11,7 +12,6 @@ import {
   COUNTS,
   countedBy,
   DESTINATION_FACTS,
-  DESTINATION_OF_KIND,
   FLW_DESTINATIONS,
   periodOf,
   statementOf,

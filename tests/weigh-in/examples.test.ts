@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { anyPoint, Engines } from "../../src/allocation/index.js";
-import { settle } from "../../src/planning/index.js";
+import { settle } from "../../src/planning/settle.js";
 import { milligrams, roundTogether, splitByShares } from "../../src/quantity/index.js";
 import type { Row } from "../../src/weigh-in/row.js";
 import { example, feasibleExamples } from "../support/examples.js";

@@ -3,15 +3,15 @@ import { describe, expect, it } from "vitest";
 import { Decimal, grams, ONE } from "../../src/quantity/index.js";
 import {
   type Basis,
-  isClosed,
   loadYieldTables,
-  summariseTests,
   type TableBreakdown,
   type TableItem,
   tablesWithTests,
   type YieldTest,
-  yieldsAfterTests,
 } from "../../src/yields/index.js";
+import { yieldsAfterTests } from "../../src/yields/weighing/combine.js";
+import { summariseTests } from "../../src/yields/weighing/summary.js";
+import { isClosed } from "../../src/yields/weighing/yield-test.js";
 import { aKitchen, seededNumbers, weighed } from "./simulated-kitchens.js";
 
 const { tables } = loadYieldTables();

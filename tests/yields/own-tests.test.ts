@@ -5,8 +5,6 @@ import { grams, milligrams, type Weight } from "../../src/quantity/index.js";
 import { cleaned } from "../../src/reading/clean.js";
 import { problemText } from "../../src/reading/index.js";
 import {
-  gapOf,
-  isClosed,
   loadYieldTables,
   numberedAfter,
   readYieldTests,
@@ -14,6 +12,7 @@ import {
   writeYieldTests,
   type YieldTest,
 } from "../../src/yields/index.js";
+import { gapOf, isClosed } from "../../src/yields/weighing/yield-test.js";
 
 const { tables } = loadYieldTables();
 const HEADING = "item,form,breakdown,supplier,date,test,units,ap_g,scale_step_g,part,weight_g,class";

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { ONE, toGrams, ZERO } from "../../src/quantity/index.js";
 import { problemText, type Source } from "../../src/reading/index.js";
-import { ALLERGENS, allergensOfItem, hazardsOf } from "../../src/safety/index.js";
+import { ALLERGENS, allergensOfItem } from "../../src/safety/allergens.js";
+import { hazardsOf } from "../../src/safety/index.js";
 import { BASES, loadYieldTables, readYieldTables, type TableItem } from "../../src/yields/index.js";
 
 const { tables, problems } = loadYieldTables();

@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { grams, milligrams } from "../../src/quantity/index.js";
-import { LOSS, summariseTests, testsByCutting, type YieldTest } from "../../src/yields/index.js";
+import type { YieldTest } from "../../src/yields/index.js";
+import { LOSS } from "../../src/yields/weighing/pairs.js";
+import { summariseTests, testsByCutting } from "../../src/yields/weighing/summary.js";
 import { normal, seededNumbers } from "./simulated-kitchens.js";
 
 const FLESH = "swede flesh";

@@ -1,14 +1,8 @@
 import { mean, sampleStandardDeviation } from "simple-statistics";
 import { describe, expect, it } from "vitest";
 import { grams, toGrams } from "../../src/quantity/index.js";
-import {
-  loadYieldTables,
-  summariseUnitWeight,
-  type TableItem,
-  tablesWithTests,
-  unitWeightAfterTests,
-  type YieldTest,
-} from "../../src/yields/index.js";
+import { loadYieldTables, type TableItem, tablesWithTests, type YieldTest } from "../../src/yields/index.js";
+import { summariseUnitWeight, unitWeightAfterTests } from "../../src/yields/weighing/unit-weight.js";
 import { normal, seededNumbers } from "./simulated-kitchens.js";
 
 const { tables } = loadYieldTables();

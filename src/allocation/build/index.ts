@@ -22,7 +22,6 @@ export { aimsInOrder, type Objectives } from "./objectives.js";
 export {
   type Ceilings,
   type Margin,
-  NOTHING_SHOWN,
   type Tightening,
   tighteningKey,
 } from "./tightening.js";

@@ -1,3 +1,2 @@
 /** Which form of an item to buy: the plans with each alone, and the price below which it is worth it. */
-export { lowestNotWorth } from "./break-even.js";
 export { composeFormChoice, planFormChoice } from "./compose.js";
