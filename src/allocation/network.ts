@@ -8,6 +8,7 @@ import {
   type Part,
   type Scenario,
   type Step,
+  sourcesFirst,
 } from "../kitchen/index.js";
 import { ONE } from "../quantity/index.js";
 import { lastDayLeftByLot, lastDayOfLot } from "../safety/index.js";
@@ -106,17 +107,11 @@ export function partsInCuttingOrder(scenario: Scenario): string[] {
   for (const step of scenario.steps) {
     for (const output of step.yields) for (const from of step.from) sources.get(output.part)?.add(from);
   }
-  const order: string[] = [];
-  const placed = new Set<string>();
-  const place = (name: string, path: readonly string[]): void => {
-    if (placed.has(name)) return;
-    if (path.includes(name)) throw new RangeError(`steps run in a circle through ${name}`);
-    for (const source of sources.get(name) ?? []) place(source, [...path, name]);
-    placed.add(name);
-    order.push(name);
-  };
-  for (const name of sources.keys()) place(name, []);
-  return order;
+  return sourcesFirst(
+    sources.keys(),
+    (name) => sources.get(name) ?? [],
+    (name) => new RangeError(`steps run in a circle through ${name}`),
+  );
 }
 
 /**

@@ -1,4 +1,6 @@
 import type { Lot, LotOrigin } from "./decision.js";
+import type { Scenario } from "./scenario.js";
+import { serviceName } from "./services.js";
 
 /** One text for each origin; alike for lots of one date. */
 export function originKey(origin: LotOrigin): string {
@@ -8,4 +10,35 @@ export function originKey(origin: LotOrigin): string {
 /** One text for each lot. */
 export function lotKey(lot: Lot): string {
   return `${lot.part} | ${originKey(lot.origin)}`;
+}
+
+/** "cut for Friday dinner", "from stock on hand 1". */
+export function originName(scenario: Scenario, origin: LotOrigin): string {
+  return origin.kind === "cut"
+    ? `cut for ${serviceName(scenario, origin.service)}`
+    : `from stock on hand ${origin.index + 1}`;
+}
+
+/** The lot as messages and rows of a model name it. */
+export function lotName(scenario: Scenario, lot: Lot): string {
+  return `${lot.part}, ${originName(scenario, lot.origin)}`;
+}
+
+/** Things so ordered that each comes after all it is made of, else as they stand; `circle` is thrown where none can. */
+export function sourcesFirst<T>(
+  things: Iterable<T>,
+  sourcesOf: (thing: T) => Iterable<T>,
+  circle: (thing: T) => Error,
+): T[] {
+  const placed = new Set<T>();
+  const begun = new Set<T>();
+  const place = (thing: T): void => {
+    if (placed.has(thing)) return;
+    if (begun.has(thing)) throw circle(thing);
+    begun.add(thing);
+    for (const source of sourcesOf(thing)) place(source);
+    placed.add(thing);
+  };
+  for (const thing of things) place(thing);
+  return [...placed];
 }

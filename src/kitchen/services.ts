@@ -1,4 +1,5 @@
 import type { Decimal, Weight } from "../quantity/index.js";
+import type { Scenario } from "./scenario.js";
 
 export interface Limits {
   /** Most weight of whole items, parts and dishes chilled after any service. */
@@ -59,6 +60,11 @@ export interface WaitingPortions {
   /** What they are fit for. */
   readonly diets: readonly string[];
   readonly portions: number;
+}
+
+/** The service by its place in the plan, as the kitchen calls it. */
+export function serviceName({ services }: Pick<Scenario, "services">, service: number): string {
+  return services[service]?.name ?? `service ${service + 1}`;
 }
 
 /** What people need, in words: "vegetarian and gluten free". */

@@ -1,13 +1,11 @@
-import type { Decision, Lot, LotOrigin } from "../kitchen/index.js";
+import { type Decision, type Lot, lotKey, lotName, sourcesFirst } from "../kitchen/index.js";
 import { NO_WEIGHT, plus, total, type Weight } from "../quantity/index.js";
 import type { Directory } from "./directory.js";
 import { LedgerError, mustClose } from "./errors.js";
 
 /** One lot: what came in and where every gram of it goes. */
-export interface LotBook {
+export interface LotBook extends Lot {
   readonly name: string;
-  readonly part: string;
-  readonly origin: LotOrigin;
   readonly received: Weight;
   readonly waysOut: readonly WayOut[];
 }
@@ -24,7 +22,7 @@ interface WayOut {
 export interface LotBooks {
   /** Sources before what steps make of them. */
   readonly inOrder: readonly LotBook[];
-  of(part: string, origin: LotOrigin): LotBook;
+  of(lot: Lot): LotBook;
 }
 
 type OpenBook = { -readonly [K in keyof LotBook]: LotBook[K] } & { waysOut: WayOut[] };
@@ -32,29 +30,32 @@ type OpenBook = { -readonly [K in keyof LotBook]: LotBook[K] } & { waysOut: WayO
 /** Opens a book for every lot of the decision. A lot that does not close is a LedgerError. */
 export function keepLots(decision: Decision, directory: Directory): LotBooks {
   const books = new Map<string, OpenBook>();
-  const open = (part: string, origin: LotOrigin): OpenBook => {
-    const name = lotName(part, origin, directory);
-    const existing = books.get(name);
+  const open = (lot: Lot): OpenBook => {
+    const key = lotKey(lot);
+    const existing = books.get(key);
     if (existing !== undefined) return existing;
-    const book = { name, part, origin, received: NO_WEIGHT, waysOut: [] };
-    books.set(name, book);
+    const part = directory.part(lot.part).name;
+    const name = lotName(directory.scenario, lot);
+    const book = { name, part, origin: lot.origin, received: NO_WEIGHT, waysOut: [] };
+    books.set(key, book);
     return book;
   };
-  const receive = (part: string, origin: LotOrigin, weight: Weight): void => {
-    const book = open(part, origin);
+  const receive = (lot: Lot, weight: Weight): void => {
+    const book = open(lot);
     book.received = plus(book.received, weight);
   };
   for (const cut of decision.cuts) {
-    for (const { part, weight } of cut.parts) receive(part, { kind: "cut", service: cut.service }, weight);
+    for (const { part, weight } of cut.parts)
+      receive({ part, origin: { kind: "cut", service: cut.service } }, weight);
   }
   directory.scenario.partsOnHand.forEach(({ part, weight }, index) => {
-    receive(part, { kind: "onHand", index }, weight);
+    receive({ part, origin: { kind: "onHand", index } }, weight);
   });
   for (const { from, parts } of decision.preps) {
-    for (const { part, weight } of parts) receive(part, from.origin, weight);
+    for (const { part, weight } of parts) receive({ part, origin: from.origin }, weight);
   }
   const leave = (list: WayOut["list"], index: number, lot: Lot, weight: Weight, used: boolean): void => {
-    open(lot.part, lot.origin).waysOut.push({ list, index, weight, used });
+    open(lot).waysOut.push({ list, index, weight, used });
   };
   decision.goings.forEach(({ lot, weight }, index) => {
     leave("goings", index, lot, weight, true);
@@ -73,39 +74,24 @@ export function keepLots(decision: Decision, directory: Directory): LotBooks {
   for (const { name, received, waysOut } of books.values())
     mustClose(name, received, total(waysOut.map(({ weight }) => weight)));
   return {
-    inOrder: sourcesFirst([...books.values()], decision, directory),
+    inOrder: afterTheirSources(books, decision),
     of: open,
   };
 }
 
-function lotName(part: string, origin: LotOrigin, directory: Directory): string {
-  const { name } = directory.part(part);
-  if (origin.kind === "cut") return `${name}, cut for ${directory.serviceName(origin.service)}`;
-  return `${name}, from stock on hand ${origin.index + 1}`;
-}
-
-function sourcesFirst(books: readonly LotBook[], decision: Decision, directory: Directory): LotBook[] {
-  const byName = new Map(books.map((book) => [book.name, book]));
-  const ordered: LotBook[] = [];
-  const state = new Map<string, "open" | "placed">();
-  const sources = new Map<string, string[]>();
-  for (const { from, parts } of decision.preps) {
+/** Books of what steps make after those of what they are made from. */
+function afterTheirSources(books: ReadonlyMap<string, LotBook>, { preps }: Decision): LotBook[] {
+  const sources = new Map<string, LotBook[]>();
+  for (const { from, parts } of preps) {
     for (const { part } of parts) {
-      const made = lotName(part, from.origin, directory);
-      sources.set(made, [...(sources.get(made) ?? []), lotName(from.part, from.origin, directory)]);
+      const made = lotKey({ part, origin: from.origin });
+      const source = books.get(lotKey(from));
+      sources.set(made, [...(sources.get(made) ?? []), ...(source === undefined ? [] : [source])]);
     }
   }
-  const place = (book: LotBook): void => {
-    if (state.get(book.name) === "placed") return;
-    if (state.get(book.name) === "open") throw new LedgerError(`steps run in a circle through ${book.name}`);
-    state.set(book.name, "open");
-    for (const name of sources.get(book.name) ?? []) {
-      const source = byName.get(name);
-      if (source !== undefined) place(source);
-    }
-    state.set(book.name, "placed");
-    ordered.push(book);
-  };
-  for (const book of books) place(book);
-  return ordered;
+  return sourcesFirst(
+    books.values(),
+    (book) => sources.get(lotKey(book)) ?? [],
+    ({ name }) => new LedgerError(`steps run in a circle through ${name}`),
+  );
 }

@@ -1,4 +1,4 @@
-import type { LotOrigin, Scenario } from "../kitchen/index.js";
+import { type LotOrigin, originKey, type Scenario } from "../kitchen/index.js";
 import { Decimal, type Money, toCurrency, toGrams, unitNamed, type Weight } from "../quantity/index.js";
 
 /** What a row of the weigh-in speaks of. */
@@ -55,11 +55,7 @@ export interface Row extends RowName {
 }
 
 export function rowKey({ what, service, name, way, part, lot, measure }: RowName): string {
-  return JSON.stringify([what, service, name, way, part, lot === null ? null : lotKey(lot), measure]);
-}
-
-export function lotKey(origin: LotOrigin): string {
-  return origin.kind === "cut" ? `cut ${origin.service}` : `stock ${origin.index}`;
+  return JSON.stringify([what, service, name, way, part, lot === null ? null : originKey(lot), measure]);
 }
 
 /** Names shorter than written out: a row with all that is not stated left empty. */

@@ -1,7 +1,14 @@
-import { type Item, lowestPrice, type PriceTier, supplierOf, tiersOf } from "../../kitchen/index.js";
+import {
+  type Item,
+  lowestPrice,
+  type PriceTier,
+  serviceName,
+  supplierOf,
+  tiersOf,
+} from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { currency, rate } from "../floats.js";
-import { type BuildContext, type BuyHandle, serviceName } from "./context.js";
+import type { BuildContext, BuyHandle } from "./context.js";
 
 /**
  * Order units that terms of buying may make one delivery hold, beyond any use for them: as many as the lowest price

@@ -1,4 +1,4 @@
-import type { Item, Lot, LotOrigin, Scenario, Step } from "../../kitchen/index.js";
+import type { Item, Scenario, Step } from "../../kitchen/index.js";
 import type { ModelBuilder, Sum } from "../builder.js";
 import type { CookingSite, Demand } from "../demand.js";
 import type { LotNode, Network } from "../network.js";
@@ -123,18 +123,4 @@ export function noHandles(): Handles {
     thrown: [],
     portionWeights: new Map(),
   };
-}
-
-export function serviceName(scenario: Scenario, service: number): string {
-  return scenario.services[service]?.name ?? `service ${service + 1}`;
-}
-
-export function originName(scenario: Scenario, origin: LotOrigin): string {
-  return origin.kind === "cut"
-    ? `cut for ${serviceName(scenario, origin.service)}`
-    : `on hand ${origin.index + 1}`;
-}
-
-export function lotName(scenario: Scenario, lot: Lot): string {
-  return `${lot.part} ${originName(scenario, lot.origin)}`;
 }

@@ -1,7 +1,7 @@
-import type { Course, Dish } from "../../kitchen/index.js";
+import { type Course, type Dish, serviceName } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { mostEaten, overagePortions } from "../demand.js";
-import { type BuildContext, serviceName } from "./context.js";
+import type { BuildContext } from "./context.js";
 import { addDiets } from "./diets.js";
 import { countsTowards, eatenSum } from "./dishes.js";
 

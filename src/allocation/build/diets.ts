@@ -1,9 +1,9 @@
-import { type Course, type DietCovers, dietText, isFitFor } from "../../kitchen/index.js";
+import { type Course, type DietCovers, dietText, isFitFor, serviceName } from "../../kitchen/index.js";
 import { ONE } from "../../quantity/index.js";
 import { Sum } from "../builder.js";
 import { rate } from "../floats.js";
 import type { Tag } from "../model.js";
-import { type BuildContext, serviceName } from "./context.js";
+import type { BuildContext } from "./context.js";
 import { countsTowards, eatenSum } from "./dishes.js";
 
 /** Most rows for the unions of one course; where there would be more, who eats what is said in full. */

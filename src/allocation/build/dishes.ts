@@ -1,9 +1,9 @@
-import type { RecipeLine } from "../../kitchen/index.js";
+import { type RecipeLine, serviceName } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { type CookingSite, courseOf, mostEaten, overagePortions } from "../demand.js";
 import { currency, kg, rate } from "../floats.js";
 import { groupBy } from "../group.js";
-import { type BuildContext, type GoHandle, serviceName } from "./context.js";
+import type { BuildContext, GoHandle } from "./context.js";
 
 /** Dishes: what is cooked, eaten and left over, and what each recipe line asks for. */
 export function addDishes(context: BuildContext): void {

@@ -1,11 +1,11 @@
-import type { Breakdown, Item } from "../../kitchen/index.js";
+import { type Breakdown, type Item, serviceName } from "../../kitchen/index.js";
 import { ZERO } from "../../quantity/index.js";
 import { Sum } from "../builder.js";
 import { kg, rate } from "../floats.js";
 import { groupBy } from "../group.js";
 import { type Arrival, arrivalsOf } from "../network.js";
 import { addBuys, unitsForTerms } from "./buying.js";
-import { type BuildContext, serviceName } from "./context.js";
+import type { BuildContext } from "./context.js";
 
 /** More than is of use is cut only to bring an average cost down, and so many times as much at most. */
 const DILUTING = 6;

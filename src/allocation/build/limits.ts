@@ -1,9 +1,10 @@
+import { serviceName } from "../../kitchen/index.js";
 import { type Decimal, ZERO } from "../../quantity/index.js";
 import { weightBeforeWorking } from "../../waste/index.js";
 import { Sum } from "../builder.js";
 import { cookedAtATime } from "../demand.js";
 import { kg, rate } from "../floats.js";
-import { type BuildContext, serviceName } from "./context.js";
+import type { BuildContext } from "./context.js";
 import { portionsOf } from "./dishes.js";
 import { drawUnit } from "./parts.js";
 import { weightOfPortions } from "./portion-weights.js";

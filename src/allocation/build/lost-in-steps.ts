@@ -1,4 +1,4 @@
-import { type Lot, originKey, type Scenario, type Step } from "../../kitchen/index.js";
+import { type Lot, originKey, originName, type Scenario, type Step } from "../../kitchen/index.js";
 import type { Decimal } from "../../quantity/index.js";
 import {
   classesOf,
@@ -13,7 +13,7 @@ import { Sum } from "../builder.js";
 import { rate } from "../floats.js";
 import { groupBy } from "../group.js";
 import type { Tag } from "../model.js";
-import { type BuildContext, type DrawHandle, type GoHandle, originName } from "./context.js";
+import type { BuildContext, DrawHandle, GoHandle } from "./context.js";
 import { drawUnit } from "./parts.js";
 
 /** What steps on food take off where another step, or none, would have done: `stepLosses`, in kilograms. */

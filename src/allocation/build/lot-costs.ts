@@ -1,10 +1,10 @@
-import { type Breakdown, type Item, type Lot, lotKey, type Part } from "../../kitchen/index.js";
+import { type Breakdown, type Item, type Lot, lotKey, lotName, type Part } from "../../kitchen/index.js";
 import { NO_MONEY } from "../../quantity/index.js";
 import { Sum } from "../builder.js";
 import { bearingYieldOf, costWhenCut, trimCreditOf } from "../costs.js";
 import { currency, kg, rate } from "../floats.js";
 import { groupBy } from "../group.js";
-import { type BuildContext, lotName } from "./context.js";
+import type { BuildContext } from "./context.js";
 import { type OrderBands, orderBands } from "./order-bands.js";
 import { type UnitCost, unitCostsOf } from "./unit-costs.js";
 

@@ -1,7 +1,8 @@
+import { serviceName } from "../../kitchen/index.js";
 import { lastDayLeftByLot } from "../../safety/index.js";
 import { Sum } from "../builder.js";
 import { groupBy } from "../group.js";
-import { type BuildContext, serviceName } from "./context.js";
+import type { BuildContext } from "./context.js";
 
 /**
  * What is left of a dish takes the date of the oldest part in it that bears a legal date: it is either offered again, or holds none of the

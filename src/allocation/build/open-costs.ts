@@ -1,10 +1,10 @@
-import { lotKey, type Step } from "../../kitchen/index.js";
+import { lotKey, lotName, type Step, serviceName } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { bearingYieldOf, leastLotCosts } from "../costs.js";
 import { rate } from "../floats.js";
 import { groupBy } from "../group.js";
 import type { LotNode } from "../network.js";
-import { type BuildContext, type CeilingHandle, lotName, serviceName } from "./context.js";
+import type { BuildContext, CeilingHandle } from "./context.js";
 import type { LotCost, LotCosts } from "./lot-costs.js";
 import { drawUnit } from "./parts.js";
 

@@ -1,8 +1,8 @@
-import { supplierOf } from "../../kitchen/index.js";
+import { serviceName, supplierOf } from "../../kitchen/index.js";
 import { NO_MONEY } from "../../quantity/index.js";
 import { Sum } from "../builder.js";
 import { currency } from "../floats.js";
-import { type BuildContext, type BuyHandle, type ChargeHandle, serviceName } from "./context.js";
+import type { BuildContext, BuyHandle, ChargeHandle } from "./context.js";
 
 /** A range of what an order comes to, in currency units: no less than so much where the variable is 1. */
 export interface OrderBand {

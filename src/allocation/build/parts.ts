@@ -1,4 +1,4 @@
-import { originKey, type Scenario } from "../../kitchen/index.js";
+import { lotName, originKey, type Scenario, serviceName } from "../../kitchen/index.js";
 import { classesOf, isRenaming } from "../../waste/index.js";
 import { Sum } from "../builder.js";
 import { mostPerPortion } from "../demand.js";
@@ -13,14 +13,7 @@ import {
   stepsFrom,
   usableAt,
 } from "../network.js";
-import {
-  type BuildContext,
-  type CutHandle,
-  type DrawHandle,
-  type GoHandle,
-  lotName,
-  serviceName,
-} from "./context.js";
+import type { BuildContext, CutHandle, DrawHandle, GoHandle } from "./context.js";
 
 /** Where the weight of each lot comes from and goes to: every gram of a food part goes somewhere. */
 export function addParts(context: BuildContext): void {

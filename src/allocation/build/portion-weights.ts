@@ -1,8 +1,8 @@
-import type { RecipeLine } from "../../kitchen/index.js";
+import { type RecipeLine, serviceName } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import type { CookingSite } from "../demand.js";
 import { kg, rate } from "../floats.js";
-import { type BuildContext, serviceName } from "./context.js";
+import type { BuildContext } from "./context.js";
 import { portionsOf } from "./dishes.js";
 
 /** Ranges narrower than this, in kilograms, are rounding dust: the portion has one weight. */

@@ -1,9 +1,9 @@
-import { lotKey } from "../../kitchen/index.js";
+import { lotKey, lotName, serviceName } from "../../kitchen/index.js";
 import { Sum } from "../builder.js";
 import { kg, rate } from "../floats.js";
 import { type Groups, groupBy } from "../group.js";
 import type { LotNode } from "../network.js";
-import { type BuildContext, type DrawHandle, type GoHandle, lotName, serviceName } from "./context.js";
+import type { BuildContext, DrawHandle, GoHandle } from "./context.js";
 import { drawUnit } from "./parts.js";
 import { weightOfPortions } from "./portion-weights.js";
 

@@ -55,7 +55,7 @@ export function followCosts(decision: Decision, lots: LotBooks, directory: Direc
       const shared = byEdibleWeight(money, prep, directory.classOf);
       preps[way.index] = shared;
       prep.parts.forEach(({ part }, index) => {
-        const purse = purseOf(purses, lots.of(part, prep.from.origin));
+        const purse = purseOf(purses, lots.of({ part, origin: prep.from.origin }));
         purse.common = plus(purse.common, shared.parts[index] ?? NO_MONEY);
       });
     });
@@ -103,29 +103,29 @@ function fillPurses(
   cuts: readonly CutCosts[],
   lots: LotBooks,
   directory: Directory,
-): Map<string, Purse> {
-  const purses = new Map<string, Purse>();
+): Map<LotBook, Purse> {
+  const purses = new Map<LotBook, Purse>();
   decision.cuts.forEach(({ parts, service }, index) => {
     const shared = cuts[index];
     parts.forEach(({ part }, position) => {
-      const purse = purseOf(purses, lots.of(part, { kind: "cut", service }));
+      const purse = purseOf(purses, lots.of({ part, origin: { kind: "cut", service } }));
       const money = shared?.parts[position] ?? NO_MONEY;
       if (shared?.credited[position]) purse.credit = plus(purse.credit, money);
       else purse.common = plus(purse.common, money);
     });
   });
   directory.scenario.partsOnHand.forEach(({ part, value }, index) => {
-    const purse = purseOf(purses, lots.of(part, { kind: "onHand", index }));
+    const purse = purseOf(purses, lots.of({ part, origin: { kind: "onHand", index } }));
     purse.common = plus(purse.common, value);
   });
   return purses;
 }
 
-function purseOf(purses: Map<string, Purse>, { name }: LotBook): Purse {
-  const existing = purses.get(name);
+function purseOf(purses: Map<LotBook, Purse>, lot: LotBook): Purse {
+  const existing = purses.get(lot);
   if (existing !== undefined) return existing;
   const purse = { common: NO_MONEY, credit: NO_MONEY };
-  purses.set(name, purse);
+  purses.set(lot, purse);
   return purse;
 }
 

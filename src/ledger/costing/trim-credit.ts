@@ -114,14 +114,14 @@ function creditOf(entries: readonly Entry[], lots: LotBooks): Money[] {
     const own = entries.flatMap((entry, index) => (entry.part === part ? [{ ...entry, index }] : []));
     const cutOf = new Map<LotBook, Weight>();
     for (const { origin, weight } of own) {
-      const lot = lots.of(part.name, origin);
+      const lot = lots.of({ part: part.name, origin });
       cutOf.set(lot, plus(cutOf.get(lot) ?? NO_WEIGHT, weight));
     }
     const used = [...cutOf].map(([lot, weight]) => usedOf(weight, lot));
     const perMilligram = new Decimal((part.marketValue ?? NO_MONEY).toString()).div(MILLIGRAMS_PER_KILOGRAM);
     const credit = tenThousandths(roundToInteger(perMilligram.times(Decimal.sum(ZERO, ...used))));
     if (credit === 0n) continue;
-    const shares = own.map(({ origin, weight }) => usedOf(weight, lots.of(part.name, origin)));
+    const shares = own.map(({ origin, weight }) => usedOf(weight, lots.of({ part: part.name, origin })));
     splitByShares(credit, shares).forEach((share, position) => {
       credits[own[position]?.index ?? 0] = share;
     });
