@@ -1,6 +1,11 @@
 import {
+  BEARING,
   type Breakdown,
+  byEdibleWeight,
+  COSTING_METHODS,
+  creditOf,
   type Item,
+  isMainPart,
   type Lot,
   lowestPrice,
   type Part,
@@ -8,13 +13,10 @@ import {
   type Scenario,
   type Step,
 } from "../kitchen/index.js";
-import { NO_MONEY } from "../quantity/index.js";
+import type { Money } from "../quantity/index.js";
 import { leastDeliveryShare } from "./delivery-shares.js";
 import { currency, kg, rate } from "./floats.js";
 import { partsInCuttingOrder } from "./network.js";
-
-/** The cost of a cut or a step is borne by the first of these that it gives any of. */
-const BEARING: readonly PartClass[] = ["food", "inedible", "never"];
 
 /**
  * The least a kilogram of each part can cost under the scenario's costing method, whatever is bought and cut:
@@ -33,19 +35,19 @@ function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
     const costPerKilogram = Math.min(...ofUnits) / kg(item.unitWeight);
     const costs = item.breakdowns.flatMap((breakdown) => {
       const borne = partCosts(breakdown, costPerKilogram, scenario, parts);
-      const bear = new Set(borne.map(([part]) => part));
+      const bear = new Set(borne.map(({ part }) => part.name));
       for (const { part } of breakdown.yields) if (!bear.has(part)) offer(part, 0);
       return borne;
     });
-    for (const [part, cost] of costs) offer(part, cost);
-    // Trim credit is settled over all cuts of an item: what one cut's main part bears can be borne by another's.
-    if (scenario.costing !== "trim credit") continue;
-    const main = costs.filter(([part]) => (parts.get(part)?.marketValue ?? null) === null);
+    for (const { part, cost } of costs) offer(part.name, cost);
+    // Credits are settled over all cuts of an item: what one cut's main part bears can be borne by another's.
+    if (!COSTING_METHODS[scenario.costing].credits) continue;
+    const main = costs.filter(({ part }) => part.marketValue === null);
     const overcredited = item.breakdowns.some(
       (breakdown) => trimCreditOf(breakdown, parts) > costPerKilogram,
     );
-    const floor = overcredited ? 0 : Math.min(...main.map(([, cost]) => cost));
-    for (const [part] of main) offer(part, floor);
+    const floor = overcredited ? 0 : Math.min(...main.map(({ cost }) => cost));
+    for (const { part } of main) offer(part.name, floor);
   }
   for (const { part, value, weight } of scenario.partsOnHand) offer(part, currency(value) / kg(weight));
   for (const name of partsInCuttingOrder(scenario)) {
@@ -117,61 +119,62 @@ export function costWhenCut(
 ): number {
   const parts = new Map(scenario.parts.map((entry) => [entry.name, entry]));
   const costs = partCosts(breakdown, perUnit / kg(item.unitWeight), scenario, parts);
-  return costs.find(([name]) => name === part)?.[1] ?? 0;
+  return costs.find((borne) => borne.part.name === part)?.cost ?? 0;
 }
 
 /** Credits of everything that a kilogram cut gives, were all of it used. */
 export function trimCreditOf(breakdown: Breakdown, parts: ReadonlyMap<string, Part>): number {
-  return breakdown.yields.reduce(
-    (sum, { part, fraction }) => sum + rate(fraction) * currency(parts.get(part)?.marketValue ?? NO_MONEY),
+  return givenBy(breakdown, parts).reduce(
+    (sum, { part, fraction }) => sum + fraction * currency(creditOf(part)),
     0,
   );
 }
 
-/**
- * Cost per kilogram of each part of a breakdown, at a cost per kilogram of the item as purchased. Trim credit
- * without a part to bear the rest is as sales value, and where nothing has a value, what there is bears by weight.
- */
+interface Given {
+  readonly part: Part;
+  readonly fraction: number;
+}
+
+function givenBy({ yields }: Breakdown, parts: ReadonlyMap<string, Part>): Given[] {
+  return yields.flatMap(({ part: name, fraction }) => {
+    const part = parts.get(name);
+    return part === undefined || fraction.isZero() ? [] : [{ part, fraction: rate(fraction) }];
+  });
+}
+
+/** Cost per kilogram of each part of a breakdown that bears any, at a cost per kilogram of the item as purchased. */
 function partCosts(
   breakdown: Breakdown,
   costPerKilogram: number,
   scenario: Scenario,
   parts: ReadonlyMap<string, Part>,
-): [string, number][] {
-  const yields = breakdown.yields
-    .map(({ part, fraction }) => ({
-      part,
-      fraction: rate(fraction),
-      class: parts.get(part)?.class,
-      value: currency(parts.get(part)?.marketValue ?? NO_MONEY),
-    }))
-    .filter(({ fraction }) => fraction > 0);
-  const valued = yields.filter(({ value }) => value > 0);
-  const sales = valued.reduce((sum, { fraction, value }) => sum + fraction * value, 0);
-  const main = yields.filter((entry) => entry.class === "food" && entry.value === 0);
-  const isByValue =
-    scenario.costing === "sales value" || (scenario.costing === "trim credit" && main.length === 0);
-  if (isByValue && sales > 0)
-    return valued.map(({ part, value }) => [part, (costPerKilogram * value) / sales]);
-  if (scenario.costing === "trim credit" && main.length > 0) {
-    return [
-      ...valued.map(({ part, value }): [string, number] => [
-        part,
-        Math.min(value, (costPerKilogram * value) / sales),
-      ]),
-      ...byWeight(main, costPerKilogram - sales),
-    ];
-  }
-  const bearing = BEARING.map((bears) => yields.filter((entry) => entry.class === bears)).find(
-    (some) => some.length > 0,
-  );
-  return byWeight(bearing ?? [], costPerKilogram);
+): Borne[] {
+  const method = COSTING_METHODS[scenario.costing];
+  const given = givenBy(breakdown, parts);
+  const main = given.filter(({ part }) => isMainPart(part));
+  if (!method.credits || main.length === 0)
+    return shared(given, costPerKilogram, method.counts(given.map(({ part }) => part)));
+  const credited = shared(given, costPerKilogram, creditOf);
+  return [
+    ...credited.map(({ part, cost }) => ({ part, cost: Math.min(cost, currency(creditOf(part))) })),
+    ...shared(
+      main,
+      costPerKilogram - trimCreditOf(breakdown, parts),
+      byEdibleWeight(main.map(({ part }) => part)),
+    ),
+  ];
 }
 
-function byWeight(
-  bearing: readonly { readonly part: string; readonly fraction: number }[],
-  cost: number,
-): [string, number][] {
-  const weight = bearing.reduce((sum, { fraction }) => sum + fraction, 0);
-  return bearing.map(({ part }) => [part, cost / weight]);
+/** What a kilogram of a part bears. */
+interface Borne {
+  readonly part: Part;
+  readonly cost: number;
+}
+
+function shared(given: readonly Given[], cost: number, count: (part: Part) => Money): Borne[] {
+  const counted = given
+    .map(({ part, fraction }) => ({ part, fraction, count: currency(count(part)) }))
+    .filter((each) => each.count > 0);
+  const all = counted.reduce((sum, { fraction, count: each }) => sum + fraction * each, 0);
+  return counted.map(({ part, count: each }) => ({ part, cost: (cost * each) / all }));
 }

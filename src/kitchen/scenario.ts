@@ -1,5 +1,6 @@
 import type { Decimal, Money, Weight } from "../quantity/index.js";
 import type { PriceBreak, Supplier } from "./buying.js";
+import type { CostingName } from "./costing.js";
 import type { Destination } from "./destinations.js";
 import type { Limits, Service } from "./services.js";
 
@@ -19,7 +20,7 @@ export interface Scenario {
   readonly wastePrice: Money;
   /** What an hour of cutting and of further steps counts for beside net spend; 0 where hands are paid anyway. */
   readonly wage: Money;
-  readonly costing: CostingMethod;
+  readonly costing: CostingName;
   /** Whether every price and ceiling carries tax; they are compared alike. */
   readonly pricesIncludeTax: boolean;
   /** The smallest weight the kitchen's scale shows; what goes into dishes moves in these steps. */
@@ -53,7 +54,6 @@ export interface WasteCounts {
 }
 
 export type Aim = "waste" | "cost" | "balanced";
-export type CostingMethod = "edible weight" | "trim credit" | "sales value";
 export type PartClass = "food" | "inedible" | "never";
 /** How raw an item is on the board, from what may touch ready-to-eat food to what may touch nothing else. */
 export type Handling = "plant" | "egg" | "fish" | "meat" | "poultry";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { CostingMethod, Decision, Part, Scenario } from "../../src/kitchen/index.js";
+import type { CostingName, Decision, Part, Scenario } from "../../src/kitchen/index.js";
 import { CostingError, costingProblems, keepLedger, LedgerError } from "../../src/ledger/index.js";
 import { Decimal, grams, money } from "../../src/quantity/index.js";
 import { moneyOf, movementsOf } from "../support/ledger-checks.js";
@@ -22,7 +22,7 @@ import {
 
 /** One 1,000 g duck for 10.00: breast 300, leg 400, bone 250, loss 50; 100 g of leg and 150 g of bone go to waste. */
 function duck(
-  costing: CostingMethod,
+  costing: CostingName,
   values: { breast: string | null; leg: string | null; bone: string | null },
   price = "10.00",
 ): { scenario: Scenario; decision: Decision } {
@@ -235,7 +235,7 @@ describe("by sales value at split-off", () => {
 });
 
 describe("an item that gives no food", () => {
-  const bones = (marketValue: string | null, costing: CostingMethod) => {
+  const bones = (marketValue: string | null, costing: CostingName) => {
     const scenario = aScenario({
       costing,
       services: [aService("Friday")],

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import type { CostingMethod, Decision, Scenario } from "../../src/kitchen/index.js";
+import type { CostingName, Decision, Scenario } from "../../src/kitchen/index.js";
 import { CostingError, keepLedger, type Ledger, LedgerError } from "../../src/ledger/index.js";
 import { milligrams, NO_MONEY, plus, tenThousandths, total } from "../../src/quantity/index.js";
 import { type RandomPlan, randomPlan } from "../support/random-decision.js";
@@ -13,10 +13,10 @@ function holds(property: fc.IPropertyWithHooks<[RandomPlan]>): void {
   fc.assert(property, { seed: SEED, numRuns: RUNS });
 }
 
-const METHODS: readonly CostingMethod[] = ["edible weight", "trim credit", "sales value"];
+const METHODS: readonly CostingName[] = ["edible weight", "trim credit", "sales value"];
 
 /** The ledger by a method; sales value is given the market values it asks for. Null: credits were refused. */
-function keptBy(costing: CostingMethod, scenario: Scenario, decision: Decision): Ledger | null {
+function keptBy(costing: CostingName, scenario: Scenario, decision: Decision): Ledger | null {
   const parts = scenario.parts.map((part) =>
     costing === "sales value" ? { ...part, marketValue: part.marketValue ?? tenThousandths(7_000n) } : part,
   );

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { CostingMethod } from "../../src/kitchen/index.js";
+import type { CostingName } from "../../src/kitchen/index.js";
 import { keepLedger } from "../../src/ledger/index.js";
 import {
   Decimal,
@@ -187,7 +187,7 @@ describe("joint cost of a chicken (a published solution in the manner of Horngre
   const DESTROYED: Readonly<Record<string, number>> = { breasts: 40, wings: 15 };
 
   /** All parts count as products, as the example has it; 40 lb of breast and 15 lb of wing are destroyed. */
-  function chicken(costing: CostingMethod) {
+  function chicken(costing: CostingName) {
     const scenario = aScenario({
       costing,
       services: [aService("Friday")],

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { COSTING_METHODS } from "../../src/kitchen/index.js";
 import { Decimal, grams } from "../../src/quantity/index.js";
 import type { TableStep, YieldTables } from "../../src/yields/index.js";
 import { leastCosts } from "../../src/yields/resolve/least-cost.js";
@@ -201,7 +202,8 @@ describe("keeping a part past the plan", () => {
 describe("the least a part can cost", () => {
   function costs(text: string): Record<string, string> {
     const { items, steps, parts, costing } = resolved(text);
-    const found = leastCosts(items, steps, new Map(parts.map((part) => [part.name, part])), costing);
+    const named = new Map(parts.map((part) => [part.name, part]));
+    const found = leastCosts(items, steps, named, COSTING_METHODS[costing]);
     return Object.fromEntries([...found].map(([name, cost]) => [name, cost.toDecimalPlaces(4).toFixed()]));
   }
   const one = (

@@ -1,4 +1,13 @@
-import { type Breakdown, type Item, type Lot, lotKey, lotName, type Part } from "../../kitchen/index.js";
+import {
+  type Breakdown,
+  COSTING_METHODS,
+  type Item,
+  isMainPart,
+  type Lot,
+  lotKey,
+  lotName,
+  type Part,
+} from "../../kitchen/index.js";
 import { NO_MONEY } from "../../quantity/index.js";
 import { Sum } from "../builder.js";
 import { bearingYieldOf, costWhenCut, trimCreditOf } from "../costs.js";
@@ -173,10 +182,10 @@ export class LotCosts {
     };
   }
 
-  /** Whether a part bears, by trim credit, what is left of the item's cost when its by-products are credited. */
+  /** Whether a part bears, by credits, what is left of the item's cost when its by-products are credited. */
   #bearsTheRest({ breakdowns }: Item, part: string): boolean {
     return (
-      this.#context.scenario.costing === "trim credit" &&
+      COSTING_METHODS[this.#context.scenario.costing].credits &&
       this.#isMain(part) &&
       breakdowns.every(({ yields }) => yields.some((given) => this.#isMain(given.part)))
     );
@@ -184,10 +193,10 @@ export class LotCosts {
 
   #isMain(part: string): boolean {
     const kind = this.#parts.get(part);
-    return kind?.class === "food" && kind.marketValue === null;
+    return kind !== undefined && isMainPart(kind);
   }
 
-  /** By trim credit, all cuts of an item together bear what its by-products are not credited with. */
+  /** By credits, all cuts of an item together bear what its by-products are not credited with. */
   #restOf(item: Item): CostOfCuts {
     const unit = kg(item.unitWeight);
     const givings = this.#context.handles.cuts.flatMap(({ item: cut, breakdown: name, variable }) => {

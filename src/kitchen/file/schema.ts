@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { CupSystem } from "../../quantity/index.js";
 import { keyed, named } from "../../reading/index.js";
+import { COSTINGS } from "../costing.js";
 import { DESTINATION_KINDS } from "../destinations.js";
 import { ALLERGEN_CHOICES, RULES_OF } from "../scenario.js";
 import { dishSchema } from "./dishes.js";
@@ -9,7 +10,6 @@ import { choice, type Leaves, leaves, oneOrMore } from "./leaves.js";
 import { WRITE } from "./wording.js";
 
 const AIMS = ["waste", "cost", "balanced"] as const;
-const COSTINGS = ["edible weight", "trim credit", "sales value"] as const;
 const TAKEN = ["food", "inedible", "portions"] as const;
 
 /** A scenario as the file states it: every figure read, no name looked up, no default filled in. */

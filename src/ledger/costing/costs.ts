@@ -1,13 +1,12 @@
-import type { Decision } from "../../kitchen/index.js";
+import { byEdibleWeight, COSTING_METHODS, type Decision } from "../../kitchen/index.js";
 import { type Money, NO_MONEY, NO_WEIGHT, plus, splitByShares } from "../../quantity/index.js";
 import type { Directory } from "../directory.js";
 import { CostingError, type CostingProblem, nowhereToGo } from "../errors.js";
 import type { LotBook, LotBooks } from "../lots.js";
-import { byEdibleWeight, type OutputCosts } from "./edible-weight.js";
 import { costOfItems, type ItemCosts } from "./items.js";
 import { costingProblems } from "./problems.js";
-import { bySalesValue } from "./sales-value.js";
-import { byTrimCredit, type CutCosts } from "./trim-credit.js";
+import { type OutputCosts, shareCost } from "./share.js";
+import { type CutCosts, withCredits } from "./trim-credit.js";
 
 /** The money of every entry of the decision, in the decision's order. */
 export interface Costs {
@@ -52,7 +51,7 @@ export function followCosts(decision: Decision, lots: LotBooks, directory: Direc
       out[way.list][way.index] = money;
       const prep = way.list === "preps" ? decision.preps[way.index] : undefined;
       if (prep === undefined) return;
-      const shared = byEdibleWeight(money, prep, directory.classOf);
+      const shared = shareCost(money, prep, byEdibleWeight, directory.part);
       preps[way.index] = shared;
       prep.parts.forEach(({ part }, index) => {
         const purse = purseOf(purses, lots.of({ part, origin: prep.from.origin }));
@@ -69,24 +68,21 @@ function costOfCuts(
   lots: LotBooks,
   directory: Directory,
 ): CutCosts[] {
-  const method = directory.scenario.costing;
-  if (method !== "trim credit") {
-    return decision.cuts.map((cut, index) => {
-      const cost = costs[index] ?? NO_MONEY;
-      const shared =
-        method === "sales value"
-          ? bySalesValue(cost, cut, directory.part)
-          : byEdibleWeight(cost, cut, directory.classOf);
-      return { ...shared, credited: cut.parts.map(() => false) };
-    });
-  }
-  const shared: CutCosts[] = [];
+  const method = COSTING_METHODS[directory.scenario.costing];
+  const shared = decision.cuts.map(
+    (cut, index): CutCosts => ({
+      ...shareCost(costs[index] ?? NO_MONEY, cut, method.counts, directory.part),
+      credited: cut.parts.map(() => false),
+    }),
+  );
+  if (!method.credits) return shared;
   const problems: CostingProblem[] = [];
   for (const { name } of directory.scenario.items) {
     const own = decision.cuts.flatMap((cut, index) =>
       cut.item === name ? [{ cut, index, cost: costs[index] ?? NO_MONEY }] : [],
     );
-    const result = byTrimCredit(name, own, lots, directory);
+    const result = withCredits(name, own, lots, directory);
+    if (result === null) continue;
     if ("kind" in result) problems.push(result);
     else {
       own.forEach(({ index }, position) => {

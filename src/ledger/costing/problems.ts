@@ -1,4 +1,4 @@
-import type { Scenario } from "../../kitchen/index.js";
+import { COSTING_METHODS, type Scenario } from "../../kitchen/index.js";
 import type { CostingProblem } from "../errors.js";
 
 /**
@@ -6,7 +6,7 @@ import type { CostingProblem } from "../errors.js";
  * the market value of every food part that any of its breakdowns gives. Empty when nothing is missing.
  */
 export function costingProblems(scenario: Scenario): CostingProblem[] {
-  if (scenario.costing !== "sales value") return [];
+  if (COSTING_METHODS[scenario.costing].needsValueOf !== "every food part") return [];
   const parts = new Map(scenario.parts.map((part) => [part.name, part]));
   return scenario.items.flatMap((item) => {
     const names = item.breakdowns.flatMap(({ yields }) => yields.map(({ part }) => part));
@@ -16,7 +16,7 @@ export function costingProblems(scenario: Scenario): CostingProblem[] {
         kind: "no market value" as const,
         item: item.name,
         part,
-        what: `${part} has no market value, and costing by sales value needs one for every food part of ${item.name}`,
+        what: `${part} has no market value, and costing by ${scenario.costing} needs one for every food part of ${item.name}`,
         remedy: `State what a kilogram of ${part} sells for as its credit, or cost by edible weight`,
       }));
   });

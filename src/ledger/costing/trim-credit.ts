@@ -1,4 +1,4 @@
-import type { Cut, LotOrigin, Part } from "../../kitchen/index.js";
+import { type Cut, creditOf, isMainPart, type LotOrigin, type Part } from "../../kitchen/index.js";
 import {
   Decimal,
   type Money,
@@ -17,8 +17,7 @@ import {
 import type { Directory } from "../directory.js";
 import type { CostingProblem } from "../errors.js";
 import type { LotBook, LotBooks } from "../lots.js";
-import type { OutputCosts } from "./edible-weight.js";
-import { bySalesValue } from "./sales-value.js";
+import type { OutputCosts } from "./share.js";
 
 /** A cut and the share of its item's cost that it carries. */
 export interface CostedCut {
@@ -48,27 +47,22 @@ const MILLIGRAMS_PER_KILOGRAM = 1_000_000;
  * wasted nor inedible in the end, what a step takes counting as used; the food parts without a market value bear
  * the rest by weight, used or not.
  *
- * Where every food part that was cut has a market value, or no food was cut, there is no main part to bear the
- * rest: what has a value is joint product alike, and shares each cut's cost by sales value.
+ * Null where every food part that was cut has a market value, or no food was cut: there is no main part to bear the
+ * rest, and all that has a value is joint product alike.
  */
-export function byTrimCredit(
+export function withCredits(
   item: string,
   costed: readonly CostedCut[],
   lots: LotBooks,
   directory: Directory,
-): readonly CutCosts[] | CostingProblem {
+): readonly CutCosts[] | CostingProblem | null {
   const entries = entriesOf(costed, directory).filter(({ weight }) => weight > 0n);
-  const main = entries.filter(({ part }) => part.class === "food" && part.marketValue === null);
-  if (main.length === 0) {
-    return costed.map(({ cut, cost }) => ({
-      ...bySalesValue(cost, cut, directory.part),
-      credited: cut.parts.map(() => false),
-    }));
-  }
+  const main = entries.filter(({ part }) => isMainPart(part));
+  if (main.length === 0) return null;
 
   const jointCost = total(costed.map(({ cost }) => cost));
   const creditedEntries = entries.filter(({ part }) => part.marketValue !== null && part.class !== "never");
-  const credits = creditOf(creditedEntries, lots);
+  const credits = creditsOf(creditedEntries, lots);
   const credit = total(credits);
   if (credit > jointCost) return creditsAboveCost(item, creditedEntries, credit, jointCost);
   const rest = splitByShares(
@@ -108,7 +102,7 @@ function entriesOf(costed: readonly CostedCut[], directory: Directory): Entry[] 
 }
 
 /** The credit of each entry: a part's is rounded once over the whole plan, then shared by weight used. */
-function creditOf(entries: readonly Entry[], lots: LotBooks): Money[] {
+function creditsOf(entries: readonly Entry[], lots: LotBooks): Money[] {
   const credits = entries.map(() => NO_MONEY);
   for (const part of new Set(entries.map((entry) => entry.part))) {
     const own = entries.flatMap((entry, index) => (entry.part === part ? [{ ...entry, index }] : []));
@@ -118,7 +112,7 @@ function creditOf(entries: readonly Entry[], lots: LotBooks): Money[] {
       cutOf.set(lot, plus(cutOf.get(lot) ?? NO_WEIGHT, weight));
     }
     const used = [...cutOf].map(([lot, weight]) => usedOf(weight, lot));
-    const perMilligram = new Decimal((part.marketValue ?? NO_MONEY).toString()).div(MILLIGRAMS_PER_KILOGRAM);
+    const perMilligram = new Decimal(creditOf(part).toString()).div(MILLIGRAMS_PER_KILOGRAM);
     const credit = tenThousandths(roundToInteger(perMilligram.times(Decimal.sum(ZERO, ...used))));
     if (credit === 0n) continue;
     const shares = own.map(({ origin, weight }) => usedOf(weight, lots.of({ part: part.name, origin })));

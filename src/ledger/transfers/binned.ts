@@ -1,4 +1,10 @@
-import { type Decision, type ItemEnd, isBinFor, type PartClass } from "../../kitchen/index.js";
+import {
+  byEdibleWeight,
+  type Decision,
+  type ItemEnd,
+  isBinFor,
+  type PartClass,
+} from "../../kitchen/index.js";
 import { type Money, NO_MONEY, NO_WEIGHT, splitByShares } from "../../quantity/index.js";
 import { breakdownOfMostFood } from "../../waste/index.js";
 import {
@@ -10,7 +16,7 @@ import {
   wastedFoodAccount,
 } from "../accounts.js";
 import type { Costs } from "../costing/costs.js";
-import { byEdibleWeight } from "../costing/edible-weight.js";
+import { shareCost } from "../costing/share.js";
 import { binFor, type Directory } from "../directory.js";
 import type { Transfer } from "../ledger.js";
 
@@ -36,7 +42,7 @@ function binning({ item, service, weight }: ItemEnd, cost: Money, directory: Dir
   ]);
   const parts = names.map((part, position) => ({ part, weight: weights[position] ?? NO_WEIGHT }));
   const loss = weights.at(-1) ?? NO_WEIGHT;
-  const shared = byEdibleWeight(cost, { parts, loss }, directory.classOf);
+  const shared = shareCost(cost, { parts, loss }, byEdibleWeight, directory.part);
   return [
     ...parts.flatMap((part, position): Transfer[] => {
       const account = partAccount(part.part);

@@ -1,4 +1,11 @@
-import { type Dish, type Item, isFitFor, type Service, type Step } from "../../kitchen/index.js";
+import {
+  COSTING_METHODS,
+  type Dish,
+  type Item,
+  isFitFor,
+  type Service,
+  type Step,
+} from "../../kitchen/index.js";
 import { Decimal, grams, ONE, scale, times, toCurrency } from "../../quantity/index.js";
 import { didYouMean, type Path } from "../../reading/index.js";
 import type { Resolving } from "./context.js";
@@ -86,7 +93,7 @@ function keepingIsValuedBelowCost(context: Resolving, { items, steps, parts }: D
     }
   }
   const made: Step[] = steps.map(({ step }) => step);
-  const least = leastCosts(items, made, parts, context.file.costing ?? "edible weight");
+  const least = leastCosts(items, made, parts, COSTING_METHODS[context.file.costing ?? "edible weight"]);
   for (const { name, carry } of parts.values()) {
     if (carry !== null) report(["parts", name], toCurrency(carry.valuePerKilogram), least.get(name));
   }
@@ -98,8 +105,8 @@ function wasteHasAPrice(context: Resolving): void {
 }
 
 function creditsAreStated(context: Resolving, { parts }: Drafted): void {
-  const { costing } = context.file;
-  if (costing !== "trim credit" && costing !== "sales value") return;
+  const { costing = "edible weight" } = context.file;
+  if (COSTING_METHODS[costing].needsValueOf === "no part") return;
   const stated = [...parts.values()].some(({ marketValue }) => marketValue !== null);
   if (!stated && !context.isLeftOut(["parts"])) context.at(["costing"], words.noCredits(costing));
 }

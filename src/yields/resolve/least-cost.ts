@@ -1,7 +1,9 @@
 import {
   type Breakdown,
   type CostingMethod,
+  creditOf,
   type Item,
+  isMainPart,
   lowestPrice,
   type Step,
 } from "../../kitchen/index.js";
@@ -64,31 +66,23 @@ function spread(
   { yields }: Breakdown,
   price: Decimal,
   parts: Parts,
-  costing: CostingMethod,
+  method: CostingMethod,
 ): { part: string; cost: Decimal }[] {
-  const rows = yields.flatMap(({ part: name, fraction }) => {
+  const given = yields.flatMap(({ part: name, fraction }) => {
     const part = parts.get(name);
-    if (part === undefined || fraction.isZero()) return [];
-    const value = part.marketValue === null ? null : toCurrency(part.marketValue);
-    return [{ part: name, fraction, food: part.class === "food", value }];
+    return part === undefined || fraction.isZero() ? [] : [{ name, part, fraction }];
   });
-  const sum = (terms: readonly Decimal[]) => terms.reduce((acc, term) => acc.plus(term), ZERO);
-  if (costing === "sales value") {
-    const sales = sum(rows.map(({ fraction, value }) => fraction.times(value ?? 0)));
-    return rows.map(({ part, value }) => ({
-      part,
-      cost: sales.isZero() ? ZERO : price.times(value ?? 0).div(sales),
+  const sum = (terms: readonly Decimal[]) => Decimal.sum(ZERO, ...terms);
+  const main = method.credits ? given.filter(({ part }) => isMainPart(part)) : [];
+  if (main.length > 0) {
+    const credit = sum(given.map(({ part, fraction }) => fraction.times(toCurrency(creditOf(part)))));
+    const rest = Decimal.max(0, price.minus(credit)).div(sum(main.map(({ fraction }) => fraction)));
+    return given.map(({ name, part }) => ({
+      part: name,
+      cost: isMainPart(part) ? rest : toCurrency(creditOf(part)),
     }));
   }
-  const credited = costing === "trim credit" ? rows.filter(({ value }) => value !== null) : [];
-  const bearing = rows.filter((row) => row.food && !credited.includes(row));
-  const rest = Decimal.max(
-    0,
-    price.minus(sum(credited.map(({ fraction, value }) => fraction.times(value ?? 0)))),
-  );
-  const weight = sum(bearing.map(({ fraction }) => fraction));
-  return rows.map((row) => {
-    if (credited.includes(row)) return { part: row.part, cost: row.value ?? ZERO };
-    return { part: row.part, cost: bearing.includes(row) ? rest.div(weight) : ZERO };
-  });
+  const count = method.counts(given.map(({ part }) => part));
+  const all = sum(given.map(({ part, fraction }) => fraction.times(toCurrency(count(part)))));
+  return given.map(({ name, part }) => ({ part: name, cost: price.times(toCurrency(count(part))).div(all) }));
 }

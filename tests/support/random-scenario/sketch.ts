@@ -1,6 +1,6 @@
 import type {
   Carry,
-  CostingMethod,
+  CostingName,
   Dish,
   Item,
   Part,
@@ -20,7 +20,7 @@ export class Sketch {
   readonly parts: Part[] = [];
   readonly steps: Step[] = [];
   readonly dishes: Dish[] = [];
-  costing: CostingMethod = "edible weight";
+  costing: CostingName = "edible weight";
 
   constructor(readonly dice: Dice) {}
 
