@@ -47,7 +47,7 @@ export function readPlan(
   remedy: string,
 ): { readonly plan: PlanJson } | { readonly problems: Problem[] } {
   return planIn(source, remedy, (json) => {
-    const read = planSchema.safeParse(json);
+    const read = planSchema.safeParse(json, UNSAID);
     if (!read.success) return { faults: schemaFaults(read.error, json) };
     const faults = plannedFaults(read.data, faultsOf(read.data));
     return faults.length > 0 ? { faults } : { plan: read.data };
@@ -72,7 +72,7 @@ function planIn(
 }
 
 function keptIn(json: unknown, scenario: Scenario): Read {
-  const kept = keptSchema.safeParse(json);
+  const kept = keptSchema.safeParse(json, UNSAID);
   if (!kept.success) return { faults: schemaFaults(kept.error, json) };
   const faults = plannedFaults(kept.data, faultsOf(kept.data));
   if (faults.length > 0) return { faults };
@@ -89,7 +89,7 @@ function keptIn(json: unknown, scenario: Scenario): Read {
   try {
     const decision = decisionOf(kept.data, scenario);
     const then = withStockOf(kept.data, scenario);
-    const whole = planSchema.safeParse(json);
+    const whole = planSchema.safeParse(json, UNSAID);
     if (whole.success) {
       mustBalance(then, decision);
       return { plan: knownAs(whole.data, json) };
@@ -126,6 +126,9 @@ function plannedFaults({ outcome }: Pick<PlanJson, "outcome">, faults: Fault[]):
       ];
 }
 
+/** Stands for what the schema has no words of its own for. */
+const UNSAID = { error: () => "unsaid" };
+
 const KINDS: Readonly<Record<string, string>> = {
   string: "text in quotes",
   number: "a number",
@@ -141,13 +144,13 @@ function schemaFaults(error: z.ZodError, json: unknown): Fault[] {
     const path = issue.path.map((step) => (typeof step === "number" ? step : String(step)));
     if (writtenAt(json, path) === undefined && path.length > 0)
       return { path, what: "this is missing, as in a file of an earlier version or one that was changed" };
-    if (issue.code === "invalid_type" && issue.message.startsWith("Invalid"))
+    if (issue.code === "invalid_type" && issue.message === UNSAID.error())
       return { path, what: `this is not ${KINDS[issue.expected] ?? issue.expected}` };
     if (issue.code === "invalid_value")
       return { path, what: `this is none of ${issue.values.map(String).join(", ")}` };
     return {
       path,
-      what: issue.message.startsWith("Invalid") ? "this cannot be read" : `this is not ${issue.message}`,
+      what: issue.message === UNSAID.error() ? "this cannot be read" : `this is not ${issue.message}`,
     };
   });
 }
