@@ -1,7 +1,6 @@
 import { existsSync, statSync } from "node:fs";
-import { join } from "node:path";
-import type { PlanJson } from "../contract/index.js";
-import { loadScenario } from "../kitchen-files/index.js";
+import { readPlan } from "../contract/index.js";
+import { loadScenarioText } from "../kitchen-files/index.js";
 import type { RunningServer } from "../server/index.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { printPlan } from "./plan-text.js";
@@ -37,7 +36,7 @@ export async function serveCommand(
     return EXIT.wrongInput;
   }
   try {
-    if (demo === true) await printDemo(server, folder, terminal, stopped);
+    if (demo === true) await printDemo(server, terminal, stopped);
     else terminal.print(`Plans of ${folder}: ${server.url}`);
     terminal.print("Stop with Ctrl-C.");
     await stopped;
@@ -47,23 +46,15 @@ export async function serveCommand(
   }
 }
 
-async function printDemo(
-  server: RunningServer,
-  folder: string,
-  terminal: Terminal,
-  stopped: Promise<void>,
-): Promise<void> {
+async function printDemo(server: RunningServer, terminal: Terminal, stopped: Promise<void>): Promise<void> {
   terminal.progress(`Planning ${DEMO}`);
-  const planned = await Promise.race([server.plan(DEMO), stopped.then(() => "stopped" as const)]);
+  const made = await Promise.race([server.plan(DEMO), stopped.then(() => "stopped" as const)]);
   terminal.progress(null);
-  if (planned === "stopped") return;
-  const { scenario } = await loadScenario(join(folder, DEMO));
-  if (planned === null || scenario === null)
-    terminal.complain(`${DEMO} could not be planned; see ${server.url}`);
-  else {
-    const plan: PlanJson = JSON.parse(planned.json);
-    printPlan(plan, scenario, terminal);
-  }
+  if (made === "stopped") return;
+  const scenario = made && loadScenarioText(DEMO, made.file.text, undefined, made.file.ownTests).scenario;
+  const read = made && readPlan({ file: DEMO, text: made.planned.json }, "");
+  if (scenario !== null && read !== null && "plan" in read) printPlan(read.plan, scenario, terminal);
+  else terminal.complain(`${DEMO} could not be planned; see ${server.url}`);
   terminal.print(`Its pages: ${server.addressOf(DEMO)}`);
 }
 

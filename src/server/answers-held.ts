@@ -1,6 +1,7 @@
+import { reasonOf } from "../reading/index.js";
 import type { PageAnswer } from "./page-answer.js";
-import { type Place, placeText, Stopped } from "./queue.js";
-import { reasonOf } from "./reason.js";
+import { type Place, placeText } from "./queue.js";
+import { Stopped } from "./work/stopped.js";
 
 export type HeldAnswer =
   | { readonly kind: "waiting"; readonly text: string }
@@ -20,7 +21,7 @@ interface Entry {
   answer: HeldAnswer;
 }
 
-/** Takes a place in the queue for it, and tells in words how far it has come; null where too many wait. */
+/** Queues the work, and tells in words how far it has come; null where too many wait. */
 export type Begin = (tell: (text: string) => void) => Place<PageAnswer> | null;
 
 /** Most that are held; the oldest goes first. */
@@ -31,12 +32,12 @@ export class AnswersHeld {
   readonly #held = new Map<string, Entry>();
 
   /**
-   * Asks for an answer, which the promise waits for; null where too many wait. What is being answered is not asked
-   * again, and what was answered before stays where this comes to nothing.
+   * Asks for an answer, which the promise waits for; null where too many wait. An answer that is being made is not
+   * asked for again. If this one is stopped, the earlier answer stays.
    */
   ask(key: string, title: string, begin: Begin): Promise<void> | null {
     const before = this.#held.get(key);
-    if (before !== undefined && before.place !== null) return before.place.done.then(done, done);
+    if (before !== undefined && before.place !== null) return before.place.done.then(nothing, nothing);
     const entry: Entry = { title, place: null, answer: { kind: "waiting", text: "Started." } };
     const place = begin((text) => {
       if (entry.place !== null) entry.answer = { kind: "waiting", text };
@@ -75,8 +76,9 @@ export class AnswersHeld {
     this.#held.delete(key);
     this.#held.set(key, entry);
     const finished = [...this.#held].filter(([, { place }]) => place === null);
-    for (const [oldest] of finished.slice(0, this.#held.size - MOST_HELD)) this.#held.delete(oldest);
+    for (const [oldest] of finished.slice(0, Math.max(0, this.#held.size - MOST_HELD)))
+      this.#held.delete(oldest);
   }
 }
 
-const done = (): void => undefined;
+const nothing = (): void => undefined;

@@ -1,8 +1,9 @@
 import type { ErrorRequestHandler, Express, Request, RequestHandler, Response } from "express";
+import { reasonOf } from "../reading/index.js";
 import { diskProblem } from "../records/index.js";
 import { noticeScreen } from "./frame.js";
 import { notHere, type PageAnswer } from "./page-answer.js";
-import { reasonOf } from "./reason.js";
+import { Stopped } from "./work/stopped.js";
 
 export function send(answer: PageAnswer, response: Response): void {
   if ("seeOther" in answer) response.redirect(303, answer.seeOther);
@@ -54,6 +55,10 @@ export const failed: ErrorRequestHandler = (error: unknown, _request, response, 
   if (problem !== null) {
     const { file, what, remedy } = problem;
     response.status(409).send(noticeScreen("The disk does not allow it", `${file}: ${what}. ${remedy}.`));
+    return;
+  }
+  if (error instanceof Stopped) {
+    response.status(503).send(noticeScreen("Closed", "The server is closed. Start it again."));
     return;
   }
   const status = statusOf(error);

@@ -3,13 +3,11 @@ import { readdir, stat } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { isTestCard } from "../kitchen/index.js";
 import { type OwnTestsFile, readOwnTests } from "../kitchen-files/index.js";
-import { capital } from "../pages/index.js";
-import type { Problem, Source } from "../reading/index.js";
+import { type Problem, reasonOf, type Source } from "../reading/index.js";
 import { finishSaving, textAt, yieldTestsFile } from "../records/index.js";
 import type { ReadScenario } from "./desk/scenarios.js";
-import type { TestCardFile } from "./desk/test-cards.js";
-import { noticeScreen, testCardAddress } from "./frame.js";
-import { reasonOf } from "./reason.js";
+import type { TestCardLine } from "./desk/test-cards.js";
+import { testCardAddress } from "./frame.js";
 import type { ScenarioTexts } from "./scenario-texts.js";
 
 /** A scenario file of the folder, and what was read of it. */
@@ -17,10 +15,10 @@ export interface ScenarioFile extends ReadScenario {
   readonly texts: ScenarioTexts;
 }
 
-/** Who reads the texts of files. */
+/** Who reads the texts of files; both reject where the reader itself gave way. */
 export interface Reader {
   readScenario(texts: ScenarioTexts): Promise<ReadScenario>;
-  readTestCard(source: Source): Promise<TestCardFile>;
+  readTestCard(source: Source): Promise<TestCardLine>;
 }
 
 /** Something read from a file, and what the file looked like then. */
@@ -57,7 +55,7 @@ export class Folder {
   readonly #reader: Reader;
   readonly #yamls = new Map<string, Seen<Yaml>>();
   readonly #scenarios = new Map<string, KnownScenario>();
-  readonly #cards = new Map<string, Known<TestCardFile>>();
+  readonly #cards = new Map<string, Known<TestCardLine>>();
   #ownTests: Seen<OwnTestsFile | null> | null = null;
 
   constructor(path: string, reader: Reader) {
@@ -72,16 +70,16 @@ export class Folder {
   }
 
   /** The folder's test cards: every YAML file with a butcher's test or a cooking-loss test. */
-  async testCards(): Promise<TestCardFile[]> {
+  async testCards(): Promise<TestCardLine[]> {
     const files = await Promise.all((await this.#yamlNames()).map((name) => this.#yaml(name)));
     return Promise.all(files.filter((yaml) => yaml.isTestCard).map((yaml) => this.#card(yaml)));
   }
 
-  /** The test card in the file of that name; null where the folder holds none. */
-  async testCard(name: string): Promise<TestCardFile | null> {
+  /** The text of the test card in the file of that name; null where the folder holds none. */
+  async testCard(name: string): Promise<Source | null> {
     if (!(await this.#yamlNames()).includes(name)) return null;
-    const yaml = await this.#yaml(name);
-    return yaml.isTestCard ? this.#card(yaml) : null;
+    const { file, text, isTestCard } = await this.#yaml(name);
+    return isTestCard && text !== null ? { file, text } : null;
   }
 
   /** The file of that name, read anew when its content has changed; null when the folder holds none. */
@@ -104,23 +102,23 @@ export class Folder {
     return read;
   }
 
-  /** One file that the program itself stumbles over is a problem of that file alone. */
   async #scenario({ file, text, problem }: Yaml, texts: ScenarioTexts): Promise<ScenarioFile> {
     if (text === null) return { texts, summary: null, problems: [problem ?? gone(file)] };
-    const read = await this.#reader
-      .readScenario(texts)
-      .catch((error: unknown) => ({ summary: null, problems: [stumbled(file, error)] }));
-    return { texts, ...read };
+    try {
+      return { texts, ...(await this.#reader.readScenario(texts)) };
+    } catch (error) {
+      this.#scenarios.delete(file);
+      return { texts, summary: null, problems: [unread(file, error)] };
+    }
   }
 
-  #card(yaml: Yaml): Promise<TestCardFile> {
+  async #card(yaml: Yaml): Promise<TestCardLine> {
     const { file, text } = yaml;
     const known = this.#cards.get(file);
     if (known?.yaml === yaml) return known.read;
-    const read = this.#reader.readTestCard({ file, text: text ?? "" }).catch((error: unknown) => {
-      const { what, remedy } = stumbled(file, error);
-      const line = { name: file, file: [], href: testCardAddress(file), state: "1 problem" };
-      return { line, screen: noticeScreen(file, `${capital(what)}. ${remedy}.`), pages: [] };
+    const read = this.#reader.readTestCard({ file, text: text ?? "" }).catch(() => {
+      this.#cards.delete(file);
+      return { name: file, file: [], href: testCardAddress(file), state: "Not read" };
     });
     this.#cards.set(file, { yaml, read });
     return read;
@@ -128,10 +126,14 @@ export class Folder {
 
   async #yamlNames(): Promise<string[]> {
     const entries = await readdir(this.path, { withFileTypes: true });
-    return entries
+    const names = entries
       .filter((entry) => entry.isFile() && /^[^.].*\.ya?ml$/i.test(entry.name))
       .map(({ name }) => name)
       .sort((a, b) => a.localeCompare(b, "en"));
+    const there = new Set(names);
+    for (const held of [this.#yamls, this.#scenarios, this.#cards])
+      for (const name of held.keys()) if (!there.has(name)) held.delete(name);
+    return names;
   }
 
   async #yaml(name: string): Promise<Yaml> {
@@ -172,8 +174,8 @@ function gone(file: string): Problem {
   return { file, line: 1, column: 1, what: "this file is not there any more", remedy: "Load the page again" };
 }
 
-function stumbled(file: string, error: unknown): Problem {
-  process.stderr.write(`${file}: ${reasonOf(error)}\n`);
-  const what = "the program stumbles over this file, which is our fault";
-  return { file, line: 1, column: 1, what, remedy: "Undo what was written last, and tell us what it was" };
+/** The file may be as good as any: whoever reads gave way, over it or over another. */
+function unread(file: string, error: unknown): Problem {
+  const what = `this file was not read: ${reasonOf(error)}`;
+  return { file, line: 1, column: 1, what, remedy: "Load the page again" };
 }

@@ -16,6 +16,9 @@ export function testCardAddress(file: string): string {
 /** Of a page whose way back leads to the first page. */
 export const FROM_FIRST_PAGE = { assets: ASSETS, home: { href: "/", text: "All scenarios" } };
 
+/** Of a page that stands beside a scenario's screen. */
+export const BESIDE_SCENARIO = { assets: ASSETS, home: { href: ".", text: "Scenario" } };
+
 /** Of a page about a scenario, whose way back leads to its screen. */
 export function fromScenario(name: string) {
   return { assets: ASSETS, home: { href: addressOf(name), text: "Scenario" } };

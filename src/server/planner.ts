@@ -1,7 +1,8 @@
-import { type Place, type Queue, Stopped } from "./queue.js";
-import { reasonOf } from "./reason.js";
+import { reasonOf } from "../reading/index.js";
+import type { Place, Queue } from "./queue.js";
 import type { ScenarioTexts } from "./scenario-texts.js";
 import type { MadePlan, PlanProgress } from "./work/plan.js";
+import { Stopped } from "./work/stopped.js";
 
 export type Job =
   | { readonly kind: "waiting"; readonly ahead: number }

@@ -1,3 +1,4 @@
+import { Stopped } from "./work/stopped.js";
 import type { TaskThread } from "./work/task-thread.js";
 import type { PlanTasks } from "./work/tasks.js";
 
@@ -31,9 +32,6 @@ interface Entry {
   readonly end: (reason: Stopped) => void;
   lookedAt: number;
 }
-
-/** Work that was ended before it was done: nobody wanted its answer any more. */
-export class Stopped extends Error {}
 
 interface Wanted<News> {
   /** Is told how far the work has come. */

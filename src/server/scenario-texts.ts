@@ -7,8 +7,14 @@ export interface ScenarioTexts {
   readonly name: string;
   readonly text: string;
   readonly ownTests: OwnTestsFile | null;
-  /** The same texts have the same, whatever their name. */
+  /** Equal for equal texts, under any file name. */
   readonly hash: string;
+}
+
+/** A scenario, and where its file is. */
+export interface ScenarioAt {
+  readonly file: ScenarioTexts;
+  readonly path: string;
 }
 
 /** The scenario, of texts that were read before without a problem. */

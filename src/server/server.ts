@@ -7,6 +7,7 @@ import { Folder } from "./folder.js";
 import { addressOf } from "./frame.js";
 import { Planner } from "./planner.js";
 import { Queue } from "./queue.js";
+import type { ScenarioTexts } from "./scenario-texts.js";
 import type { MadePlan } from "./work/plan.js";
 import { TaskThread, threadFile } from "./work/task-thread.js";
 import type { PlanTasks } from "./work/tasks.js";
@@ -30,8 +31,8 @@ export interface RunningServer {
   /** Address of the first page, with its last slash. */
   readonly url: string;
   addressOf(name: string): string;
-  /** Plans a scenario of the folder; null where it cannot be read or the planning broke down. */
-  plan(name: string): Promise<MadePlan | null>;
+  /** Plans a scenario of the folder, as its file is now; null where it cannot be read or the planning broke down. */
+  plan(name: string): Promise<{ readonly file: ScenarioTexts; readonly planned: MadePlan } | null>;
   /** Ends all connections and the threads. */
   close(): Promise<void>;
 }
@@ -40,15 +41,20 @@ export interface RunningServer {
 const HOST = "127.0.0.1";
 const DEFAULTS = { seconds: 10, mostWaiting: 8, patience: 10 };
 const MOST_HELD = 50;
+const DESK_LIMIT_MS = 60_000;
+const TOO_LARGE =
+  "it takes more memory than there is for one plan. Plan fewer services, or fewer dishes, in one scenario";
 
 /** Starts serving a folder. Rejects with the system's error where the port cannot be had. */
 export async function startServer(options: ServerOptions): Promise<RunningServer> {
   const { planThread = () => threadFile("plan-worker"), folder: path, port, ...stated } = options;
   const { seconds, mostWaiting, patience } = { ...DEFAULTS, ...stated };
-  const desk = new TaskThread<DeskTasks>(() => threadFile("desk-worker"));
-  const thread = new TaskThread<PlanTasks>(planThread);
-  desk.warm();
-  thread.warm();
+  const desk = new TaskThread<DeskTasks>({
+    file: () => threadFile("desk-worker"),
+    outOfMemory: "it takes more memory than there is for one file",
+    limitMs: DESK_LIMIT_MS,
+  });
+  const thread = new TaskThread<PlanTasks>({ file: planThread, outOfMemory: TOO_LARGE });
   const folder = new Folder(path, {
     readScenario: (texts) => desk.run("read", texts),
     readTestCard: (source) => desk.run("testCard", source),
@@ -61,6 +67,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     server.once("error", reject);
     server.listen(port, HOST, resolve);
   });
+  desk.warm();
+  thread.warm();
   const url = `http://${HOST}:${(server.address() as AddressInfo).port}`;
   return {
     url: `${url}/`,
@@ -69,13 +77,13 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       const file = await folder.read(name);
       if (file === null || file.summary === null) return null;
       const job = await planner.plan({ file: file.texts, seconds, isWatched: false });
-      return job?.kind === "planned" ? job.planned : null;
+      return job?.kind === "planned" ? { file: file.texts, planned: job.planned } : null;
     },
     close: async () => {
       const closed = new Promise((resolve) => server.close(resolve));
       server.closeAllConnections();
       await queue.close();
-      await desk.stop(new Error("the server was closed"));
+      await desk.close();
       await closed;
     },
   };

@@ -1,12 +1,11 @@
 import { readFileSync, utimesSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it, vi } from "vitest";
-import type { Source } from "../../src/reading/index.js";
+import type * as kitchenFiles from "../../src/kitchen-files/index.js";
 import * as records from "../../src/records/index.js";
 import { readScenario } from "../../src/server/desk/scenarios.js";
-import { testCardOf } from "../../src/server/desk/test-cards.js";
+import { testCardLine } from "../../src/server/desk/test-cards.js";
 import { Folder } from "../../src/server/folder.js";
-import type { ScenarioTexts } from "../../src/server/scenario-texts.js";
 import { exampleText } from "../support/examples.js";
 import { marrowBake, scratchFolder } from "../support/scenarios.js";
 import { type Served, serve } from "../support/served.js";
@@ -15,16 +14,20 @@ vi.mock("../../src/records/index.js", async (original) => {
   const real = await original<typeof records>();
   return { ...real, textAt: vi.fn(real.textAt) };
 });
+vi.mock("../../src/kitchen-files/index.js", async (original) => {
+  const real = await original<typeof kitchenFiles>();
+  return {
+    ...real,
+    loadScenarioText: (...given: Parameters<typeof real.loadScenarioText>) => {
+      if (given[1].includes("stumble here")) throw new TypeError("the reader stumbled");
+      return real.loadScenarioText(...given);
+    },
+  };
+});
 /** Reads as the desk does, here and now. */
 const reader = {
-  readScenario: vi.fn(async (texts: ScenarioTexts) => {
-    if (texts.text.includes("stumble here")) throw new TypeError("the reader stumbled");
-    return readScenario(texts);
-  }),
-  readTestCard: vi.fn(async (source: Source) => {
-    if (source.text.includes("stumble here")) throw new TypeError("the reader stumbled");
-    return testCardOf(source);
-  }),
+  readScenario: vi.fn(readScenario),
+  readTestCard: vi.fn(testCardLine),
 };
 const reads = vi.mocked(records.textAt);
 
@@ -90,21 +93,29 @@ describe("a folder", () => {
     const scratch = scratchFolder({
       "good.yaml": marrowBake({ name: "Good one" }),
       "bad.yaml": `${marrowBake({ name: "Bad one" })}# stumble here\n`,
-      "card.yaml": `${exampleText("pork-shoulder")}# stumble here\n`,
     });
     const folder = new Folder(scratch.path, reader);
-    expect(await folder.names()).toEqual(["bad.yaml", "good.yaml"]);
     expect((await folder.read("good.yaml"))?.summary?.name).toBe("Good one");
     const what = "the program stumbles over this file, which is our fault";
     expect((await folder.read("bad.yaml"))?.problems).toMatchObject([{ file: "bad.yaml", what }]);
-    const [card] = await folder.testCards();
-    expect(card?.line).toMatchObject({ name: "card.yaml", state: "1 problem" });
-    expect(card?.screen).toContain("The program stumbles over this file");
-    expect(written.mock.calls.map(([text]) => text)).toEqual([
-      "bad.yaml: the reader stumbled\n",
-      "card.yaml: the reader stumbled\n",
-    ]);
+    expect(written.mock.calls.map(([text]) => text)).toEqual(["bad.yaml: the reader stumbled\n"]);
     written.mockRestore();
+    scratch.remove();
+  });
+
+  it("reads a file again that was not read because its reader gave way", async () => {
+    const scratch = scratchFolder();
+    const path = join(scratch.path, "a.yaml");
+    settled(path, marrowBake({ name: "A" }));
+    settled(join(scratch.path, "card.yaml"), exampleText("pork-shoulder"));
+    const folder = new Folder(scratch.path, reader);
+    reader.readScenario.mockRejectedValueOnce(new Error("its thread ended"));
+    reader.readTestCard.mockRejectedValueOnce(new Error("its thread ended"));
+    const what = "this file was not read: its thread ended";
+    expect(await folder.read("a.yaml")).toMatchObject({ summary: null, problems: [{ what }] });
+    expect(await folder.testCards()).toMatchObject([{ name: "card.yaml", state: "Not read" }]);
+    expect((await folder.read("a.yaml"))?.summary?.name).toBe("A");
+    expect((await folder.testCards())[0]?.name).toBe("Pork shoulder");
     scratch.remove();
   });
 });

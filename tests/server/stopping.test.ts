@@ -1,7 +1,9 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, describe, expect, it } from "vitest";
+import { AnswersHeld } from "../../src/server/answers-held.js";
 import { Queue } from "../../src/server/queue.js";
+import { Stopped } from "../../src/server/work/stopped.js";
 import { TaskThread, threadFile } from "../../src/server/work/task-thread.js";
 import type { PlanTasks } from "../../src/server/work/tasks.js";
 import { exampleText } from "../support/examples.js";
@@ -98,11 +100,37 @@ describe("a plan that nobody watches", () => {
 
 describe("a server that is closed", () => {
   it("takes nothing more, also of a request that was still being read", async () => {
-    const thread = new TaskThread<PlanTasks>(() => threadFile("plan-worker"));
+    const thread = new TaskThread<PlanTasks>({ file: () => threadFile("plan-worker"), outOfMemory: "" });
     const queue = new Queue({ thread, mostWaiting: 8, patienceMs: 1000 });
     await queue.close();
     const file = { name: "next.yaml", text: marrowBake(), ownTests: null, hash: "1" };
     expect(queue.add("plan", { file, seconds: 1 })).toBeNull();
+  });
+});
+
+describe("answers that are held", () => {
+  it("are fifty, without those being made, and the oldest goes first", async () => {
+    const held = new AnswersHeld();
+    const page = { status: 200, html: "" };
+    const place = {
+      done: Promise.resolve(page),
+      ahead: () => 0,
+      look: () => undefined,
+      stop: () => undefined,
+    };
+    for (let key = 0; key < 60; key++) await held.ask(`${key}`, "Answer", () => place);
+    const kept = Array.from({ length: 60 }, (_, key) => held.answer(`${key}`)?.answer.kind);
+    expect(kept.filter((kind) => kind === "answered").length).toBe(50);
+    expect([kept[0], kept[59]]).toEqual([undefined, "answered"]);
+  });
+
+  it("stay where asking again is stopped", async () => {
+    const held = new AnswersHeld();
+    const places = { ahead: () => 0, look: () => undefined, stop: () => undefined };
+    const page = { status: 200, html: "first" };
+    await held.ask("key", "Answer", () => ({ ...places, done: Promise.resolve(page) }));
+    await held.ask("key", "Answer", () => ({ ...places, done: Promise.reject(new Stopped("it was")) }));
+    expect(held.answer("key")?.answer).toEqual({ kind: "answered", answer: page });
   });
 });
 

@@ -3,28 +3,22 @@ import { isIsoDate, parseWeight } from "../../kitchen/index.js";
 import { loadWithOffcut, readKeptPlan } from "../../kitchen-files/index.js";
 import { usesPage } from "../../pages/index.js";
 import { isWording } from "../../reading/index.js";
+import { type DayForm, readDayForm } from "../day-form.js";
 import { fromScenario } from "../frame.js";
 import { notice, type PageAnswer, page, wordsOf } from "../page-answer.js";
 import { replanScreen } from "../replan-form.js";
-import type { ScenarioTexts } from "../scenario-texts.js";
-import { type DayForm, readDayForm } from "../work/rest.js";
+import type { ScenarioAt } from "../scenario-texts.js";
 import type { Task } from "../work/serve-tasks.js";
 import { scenarioOf } from "./readings.js";
 
-/** A scenario, and where its file is. */
-interface AtPath {
-  readonly file: ScenarioTexts;
-  readonly path: string;
-}
-
 /** What an offcut is good for; all of it as it was typed. */
 export type UsesTask = Task<
-  AtPath & { readonly part: string; readonly weight: string; readonly useBy: string },
+  ScenarioAt & { readonly part: string; readonly weight: string; readonly useBy: string },
   never,
   PageAnswer
 >;
 /** The form of what happened since the plan was kept. */
-export type DayFormTask = Task<AtPath, never, PageAnswer>;
+export type DayFormTask = Task<ScenarioAt, never, PageAnswer>;
 /** Why such a form cannot be worked on; null where it can. */
 export type RefusalTask = Task<DayForm, never, PageAnswer | null>;
 
@@ -51,6 +45,6 @@ export async function dayForm({ file, path }: DayFormTask["asked"]): Promise<Pag
 }
 
 export async function dayFormRefusal(form: DayForm): Promise<PageAnswer | null> {
-  const read = await readDayForm(form);
+  const read = await readDayForm(form, scenarioOf(form.file));
   return "refused" in read ? read.refused : null;
 }

@@ -1,8 +1,10 @@
+import type { Loaded } from "../../kitchen-files/index.js";
 import type { Problem } from "../../reading/index.js";
 import { boughtInSeveralForms } from "../../yields/index.js";
 import type { ScenarioTexts } from "../scenario-texts.js";
 import type { Task } from "../work/serve-tasks.js";
 import { loadedOf } from "./readings.js";
+import { stumbled } from "./stumbled.js";
 
 /** What the screens show of a scenario. */
 export interface ScenarioSummary {
@@ -21,8 +23,16 @@ export interface ReadScenario {
 
 export type ReadTask = Task<ScenarioTexts, never, ReadScenario>;
 
+/** A file that the program itself stumbles over is a problem of that file alone. */
 export async function readScenario(texts: ScenarioTexts): Promise<ReadScenario> {
-  const { scenario, problems } = loadedOf(texts);
+  try {
+    return summarised(loadedOf(texts));
+  } catch (error) {
+    return { summary: null, problems: [stumbled(texts.name, error)] };
+  }
+}
+
+function summarised({ scenario, problems }: Loaded): ReadScenario {
   if (scenario === null) return { summary: null, problems };
   const summary = {
     name: scenario.name,

@@ -12,12 +12,9 @@ import * as yields from "./yields.js";
 export type DeskTasks = {
   readonly read: ReadTask;
   readonly testCard: cards.TestCardTask;
+  readonly testCardPage: cards.TestCardPageTask;
   readonly keep: weighIn.KeepTask;
   readonly dayFormRefusal: day.RefusalTask;
-} & DeskPages;
-
-/** Those that answer with a page. */
-export type DeskPages = {
   readonly blankForm: cards.BlankFormTask;
   readonly safetyCase: Task<null, never, PageAnswer>;
   readonly uses: day.UsesTask;
@@ -34,7 +31,8 @@ export type DeskPages = {
 
 export const DESK_WORKS: Works<DeskTasks> = {
   read: readScenario,
-  testCard: cards.testCardOf,
+  testCard: cards.testCardLine,
+  testCardPage: cards.testCardPage,
   keep: weighIn.keep,
   dayFormRefusal: day.dayFormRefusal,
   blankForm: cards.blankForm,

@@ -1,10 +1,18 @@
 import { readTestCard } from "../../kitchen/index.js";
-import { capital, fill, type Page, TESTS, testCardPage, testFormPage } from "../../pages/index.js";
+import {
+  capital,
+  testCardPage as cardPage,
+  fill,
+  type Page,
+  TESTS,
+  testFormPage,
+} from "../../pages/index.js";
 import { problemLines, type Source } from "../../reading/index.js";
 import { type SettledTestCard, settleTestCard, type TestKind, testFigures } from "../../yields/index.js";
 import { ASSETS, FROM_FIRST_PAGE, frame, testCardAddress } from "../frame.js";
 import { notHere, type PageAnswer, page } from "../page-answer.js";
 import type { Task } from "../work/serve-tasks.js";
+import { stumbled } from "./stumbled.js";
 
 /** A test card of the folder as the first page lists it. */
 export type TestCardLine = {
@@ -15,44 +23,17 @@ export type TestCardLine = {
   readonly state: string;
 };
 
-/** A butcher's test and a cooking-loss test worked out: its line, its screen and its pages. */
-export interface TestCardFile {
-  readonly line: TestCardLine;
-  readonly screen: string;
-  readonly pages: readonly Page[];
-}
-
-export type TestCardTask = Task<Source, never, TestCardFile>;
+export type TestCardTask = Task<Source, never, TestCardLine>;
+/** A page of a card by the end of its address, or where that is empty its screen. */
+export type TestCardPageTask = Task<{ readonly source: Source; readonly page: string }, never, PageAnswer>;
 export type BlankFormTask = Task<{ readonly page: string }, never, PageAnswer>;
 
 const KINDS: readonly TestKind[] = ["butchers", "cooking"];
 
-export async function testCardOf(source: Source): Promise<TestCardFile> {
-  const settled = settleTestCard(readTestCard(source));
-  const { file } = source;
-  const line = lineOf(file, settled);
-  const pages = pagesOf(settled);
-  const screen = fill("scenario", {
-    ...frame(line.name, {}),
-    file: settled.card === null ? [] : [file],
-    state: line.state,
-    problems: problemLines(settled.problems),
-    busy: [],
-    pages: pages.map(({ slug, title }) => ({ href: `${slug}.html`, title })),
-    json: [],
-    ask: [],
-  });
-  return { line, screen, pages };
-}
-
-/** The form of a test, with nothing on it. */
-export async function blankForm({ page: wanted }: BlankFormTask["asked"]): Promise<PageAnswer> {
-  const kind = KINDS.find((each) => `${TESTS[each].slug}-form.html` === wanted);
-  return kind === undefined ? notHere() : page(testFormPage(kind, null, FROM_FIRST_PAGE).html);
-}
-
 /** What a card is of, and which tests it holds. */
-function lineOf(file: string, { card, problems }: SettledTestCard): TestCardLine {
+export async function testCardLine(source: Source): Promise<TestCardLine> {
+  const { card, problems } = settled(source);
+  const { file } = source;
   const hasBoth = card !== null && card.butchers !== null && card.cooking !== null;
   const only = card?.cooking === null ? TESTS.butchers.title : TESTS.cooking.title;
   const count = problems.length === 1 ? "1 problem" : `${problems.length} problems`;
@@ -64,13 +45,50 @@ function lineOf(file: string, { card, problems }: SettledTestCard): TestCardLine
   };
 }
 
+export async function testCardPage({ source, page: wanted }: TestCardPageTask["asked"]): Promise<PageAnswer> {
+  const read = settled(source);
+  const pages = pagesOf(read);
+  if (wanted !== "") {
+    const found = pages.find(({ slug }) => `${slug}.html` === wanted);
+    return found === undefined ? notHere() : page(found.html);
+  }
+  const { name, file, state } = await testCardLine(source);
+  return page(
+    fill("scenario", {
+      ...frame(name, {}),
+      file,
+      state,
+      problems: problemLines(read.problems),
+      busy: [],
+      pages: pages.map(({ slug, title }) => ({ href: `${slug}.html`, title })),
+      json: [],
+      ask: [],
+    }),
+  );
+}
+
+/** The form of a test, with nothing on it. */
+export async function blankForm({ page: wanted }: BlankFormTask["asked"]): Promise<PageAnswer> {
+  const kind = KINDS.find((each) => `${TESTS[each].slug}-form.html` === wanted);
+  return kind === undefined ? notHere() : page(testFormPage(kind, null, FROM_FIRST_PAGE).html);
+}
+
+/** A card that the program itself stumbles over is a problem of that card alone. */
+function settled(source: Source): SettledTestCard {
+  try {
+    return settleTestCard(readTestCard(source));
+  } catch (error) {
+    return { card: null, problems: [stumbled(source.file, error)] };
+  }
+}
+
 /** The card and the form of every test in the file; none where it has problems. */
 function pagesOf({ card }: SettledTestCard): Page[] {
   if (card === null) return [];
   const figures = testFigures(card);
   const options = { assets: ASSETS, home: { href: "./", text: "Test card" } };
   return [
-    ...figures.map((each) => testCardPage(card, each, options)),
+    ...figures.map((each) => cardPage(card, each, options)),
     ...figures.map(({ kind }) => testFormPage(kind, card, options)),
   ];
 }

@@ -1,16 +1,19 @@
 import { type Change, carriedOver } from "../../weigh-in/index.js";
 
+/** So many fields has the form of a large week. */
+const MOST_FIELDS = 50_000;
 const FIELDS = ["key", "was", "wasReason", "actual", "reason"];
 
 /** The rows of the weigh-in's form that were typed otherwise than they were shown; null for what no form of ours sends. */
 export function typedIn(body: string): { changes: ReadonlyMap<string, Change>; initials: string } | null {
   const fields = new URLSearchParams(body);
+  if (fields.size > MOST_FIELDS) return null;
   const list = (name: string): string[] =>
     fields.getAll(name).map((each) => each.trim().replace(/\s+/g, " "));
   const [keys = [], was = [], wasReason = [], actual = [], reason = []] = FIELDS.map(list);
   const isOurs = [...fields.keys()].every((name) => name === "initials" || FIELDS.includes(name));
   const counts = [keys, was, wasReason, actual, reason].map(({ length }) => length);
-  if (!isOurs || new Set(counts).size > 1) return null;
+  if (!isOurs || keys.length === 0 || new Set(counts).size > 1) return null;
   const changes = new Map<string, Change>();
   keys.forEach((key, index) => {
     const change = {
@@ -19,7 +22,7 @@ export function typedIn(body: string): { changes: ReadonlyMap<string, Change>; i
     };
     if (Object.keys(change).length > 0) changes.set(key, change);
   });
-  return { changes, initials: keys.length === 0 ? "" : (list("initials")[0] ?? "") };
+  return { changes, initials: list("initials")[0] ?? "" };
 }
 
 /** What was written to a row that the form has no place for. */

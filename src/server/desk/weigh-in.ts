@@ -8,32 +8,30 @@ import { diskProblem, weighInFile } from "../../records/index.js";
 import { carriedOver, type FilledRow } from "../../weigh-in/index.js";
 import { ASSETS, addressOf, fromScenario } from "../frame.js";
 import { notHere, notice, type PageAnswer, page, wordsOf } from "../page-answer.js";
-import type { ScenarioTexts } from "../scenario-texts.js";
+import type { ScenarioAt, ScenarioTexts } from "../scenario-texts.js";
 import type { Task } from "../work/serve-tasks.js";
-import { loadedOf, scenarioOf } from "./readings.js";
+import { scenarioOf } from "./readings.js";
 import { lostWords, saidOf, strayWords, typedIn } from "./weigh-in-typed.js";
 
-/** A scenario, and where its file is. */
-interface AtPath {
-  readonly file: ScenarioTexts;
-  readonly path: string;
-}
-
 export type KeepTask = Task<
-  Pick<AtPath, "path"> & { readonly texts: Kept; readonly insteadOf?: string },
+  Pick<ScenarioAt, "path"> & { readonly texts: Kept; readonly insteadOf?: string },
   never,
   readonly Problem[]
 >;
 /** The form of the weigh-in, saying what was done last, as the address has it. */
 export type WeighInFormTask = Task<
-  AtPath & { readonly saved: string; readonly learnt: string },
+  ScenarioAt & { readonly saved: string; readonly learnt: string },
   never,
   PageAnswer
 >;
-/** `body`: the form as it was sent. */
-export type SaveWeighInTask = Task<AtPath & { readonly body: string }, never, PageAnswer>;
-export type LearnTask = Task<AtPath, never, PageAnswer>;
-export type HappenedTask = Task<AtPath & { readonly page: string }, never, PageAnswer>;
+/** `body`: the form as it was sent; `unread`: why the scenario could not be read. */
+export type SaveWeighInTask = Task<
+  ScenarioAt & { readonly body: string; readonly unread: readonly Problem[] },
+  never,
+  PageAnswer
+>;
+export type LearnTask = Task<ScenarioAt, never, PageAnswer>;
+export type HappenedTask = Task<ScenarioAt & { readonly page: string }, never, PageAnswer>;
 
 /** Keeps a plan with its weigh-in; the problems that leave both as they were. */
 export async function keep({ path, texts, insteadOf }: KeepTask["asked"]): Promise<readonly Problem[]> {
@@ -64,14 +62,16 @@ export async function weighInForm(asked: WeighInFormTask["asked"]): Promise<Page
 }
 
 export async function saveWeighIn(asked: SaveWeighInTask["asked"]): Promise<PageAnswer> {
-  const { file, path, body } = asked;
+  const { file, path, body, unread } = asked;
   const typed = typedIn(body);
   if (typed === null) return notice(400, "Not saved", NO_FORM);
   const { changes, initials } = typed;
-  const { scenario, problems: unread } = loadedOf(file);
-  const found = scenario === null ? { rows: null, problems: unread } : await weighInAt(path, scenario);
-  if (scenario === null || found.rows === null)
-    return notice(409, "Not saved", [wordsOf(found.problems), ...lostWords(changes)].join(" "));
+  const lost = (problems: readonly Problem[]) =>
+    notice(409, "Not saved", [wordsOf(problems), ...lostWords(changes)].join(" "));
+  if (unread.length > 0) return lost(unread);
+  const scenario = scenarioOf(file);
+  const found = await weighInAt(path, scenario);
+  if (found.rows === null) return lost(found.problems);
   const { rows } = found;
   const written = { changes, by: initials, time: new Date().toTimeString().slice(0, 5) };
   const { errors, problems } = await fillIn(path, scenario, written).catch((error: unknown) => ({
@@ -110,8 +110,7 @@ export async function learn({ file, path }: LearnTask["asked"]): Promise<PageAns
 }
 
 export async function happenedPage({ file, path, page: wanted }: HappenedTask["asked"]): Promise<PageAnswer> {
-  const { scenario, problems: unread } = loadedOf(file);
-  if (scenario === null) return notice(404, "Not known what happened", wordsOf(unread));
+  const scenario = scenarioOf(file);
   const { planned, happened, problems } = await happenedAt(path, scenario);
   if (planned === null || happened === null) return notice(404, "Not known what happened", wordsOf(problems));
   const layout = { assets: ASSETS, home: { href: addressOfForm(file), text: "Weigh in" } };
@@ -129,7 +128,7 @@ function addressOfForm({ name }: ScenarioTexts): string {
   return `${addressOf(name)}weigh-in`;
 }
 
-function layoutOf({ name }: Scenario, { file, path }: AtPath) {
+function layoutOf({ name }: Scenario, { file, path }: ScenarioAt) {
   return {
     ...fromScenario(file.name),
     head: [name],

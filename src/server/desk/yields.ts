@@ -34,7 +34,7 @@ export type ItemYieldsTask = Task<
 export type YieldTestTask = Task<BreakdownNamed, never, PageAnswer>;
 /** `fields`: what was typed, by the names of the form's fields. */
 export type RecordTask = Task<
-  BreakdownNamed & { readonly folder: string; readonly fields: ReadonlyMap<string, string> },
+  BreakdownNamed & { readonly folder: string; readonly fields: ReadonlyMap<string, readonly string[]> },
   never,
   PageAnswer
 >;
@@ -117,8 +117,8 @@ function breakdownOf(named: BreakdownNamed): Asked | null {
 }
 
 /** What is not there is empty. */
-function typedIn(fields: ReadonlyMap<string, string>, { item, breakdown }: Asked): TypedTest {
-  const text = (name: string): string => fields.get(name) ?? "";
+function typedIn(fields: ReadonlyMap<string, readonly string[]>, { item, breakdown }: Asked): TypedTest {
+  const text = (name: string): string => fields.get(name)?.[0] ?? "";
   return {
     supplier: text("supplier"),
     date: text("date"),

@@ -22,7 +22,7 @@ export function addAnswerRoutes(app: Express, context: Context): void {
     "/scenario/:name/answer-:id",
     withFile(context, (_file, request, response) => {
       const id = idOf(request.params);
-      const held = answers.answer(id);
+      const held = answers.answer(keyOf(id));
       if (held === null) notFound(request, response);
       else if (held.answer.kind === "answered") send(held.answer.answer, response);
       else response.send(waitingScreen(held, `answer-${id}`));
@@ -32,7 +32,7 @@ export function addAnswerRoutes(app: Express, context: Context): void {
   app.get(
     "/scenario/:name/answer-:id/progress",
     withFile(context, (_file, request, response) => {
-      sendProgress(() => standingOf(answers.answer(idOf(request.params))), request, response);
+      sendProgress(() => standingOf(answers.answer(keyOf(idOf(request.params)))), request, response);
     }),
   );
 
@@ -41,7 +41,7 @@ export function addAnswerRoutes(app: Express, context: Context): void {
     fromOwnPage,
     withFile(context, ({ texts }, request, response) => {
       const id = idOf(request.params);
-      answers.stop(id);
+      answers.stop(keyOf(id));
       response.redirect(303, `${addressOf(texts.name)}answer-${id}`);
     }),
   );
@@ -56,15 +56,20 @@ export async function answerForm(
   response: Response,
 ): Promise<void> {
   const id = randomUUID();
-  const done = answers.ask(id, title, begin);
+  const done = answers.ask(keyOf(id), title, begin);
   if (done === null) {
     busy(response);
     return;
   }
   await Promise.race([done, pause(AT_ONCE_MS, undefined, { ref: false })]);
-  const answer = answers.answer(id)?.answer;
+  const answer = answers.answer(keyOf(id))?.answer;
   if (answer?.kind === "answered") send(answer.answer, response);
   else response.redirect(303, `${addressOf(name)}answer-${id}`);
+}
+
+/** Of the answer to a form, apart from those to questions. */
+function keyOf(id: string): string {
+  return `form ${id}`;
 }
 
 /** How an answer stands, for whoever waits for it. */

@@ -62,5 +62,5 @@ export function addQuestionRoutes(app: Express, context: Context): void {
 
 /** The same question on the same texts is asked once. */
 function keyOf({ slug }: Question, { hash }: ScenarioTexts): string {
-  return `${slug} ${hash}`;
+  return `question ${slug} ${hash}`;
 }

@@ -4,6 +4,7 @@ import type { Context } from "../context.js";
 import { addressOf } from "../frame.js";
 import { fromOwnPage } from "../guards.js";
 import { notice, wordsOf } from "../page-answer.js";
+import { text } from "./typed.js";
 import { pathOf, withFile, withScenario } from "./with-file.js";
 
 /** So long is the form of a large week. */
@@ -33,7 +34,6 @@ export function addWeighInRoutes(app: Express, context: Context): void {
   app.get(
     "/scenario/:name/weigh-in",
     withScenario(context, async (at, { query }, response) => {
-      const text = (value: unknown): string => (typeof value === "string" ? value : "");
       const said = { saved: text(query.saved), learnt: text(query.learnt) };
       send(await desk.run("weighInForm", { ...at, ...said }), response);
     }),
@@ -43,9 +43,9 @@ export function addWeighInRoutes(app: Express, context: Context): void {
     "/scenario/:name/weigh-in",
     fromOwnPage,
     form,
-    withFile(context, async ({ texts: file }, request, response) => {
-      const body = typeof request.body === "string" ? request.body : "";
-      send(await desk.run("saveWeighIn", { file, path: pathOf(file, context), body }), response);
+    withFile(context, async ({ texts: file, problems: unread }, request, response) => {
+      const body = text(request.body);
+      send(await desk.run("saveWeighIn", { file, path: pathOf(file, context), body, unread }), response);
     }),
   );
 
@@ -59,9 +59,10 @@ export function addWeighInRoutes(app: Express, context: Context): void {
 
   app.get(
     "/scenario/:name/happened/:page",
-    withFile(context, async ({ texts: file }, request, response) => {
-      const page = String(request.params.page ?? "");
-      send(await desk.run("happened", { file, path: pathOf(file, context), page }), response);
+    withFile(context, async ({ texts: file, summary, problems }, request, response) => {
+      const page = text(request.params.page);
+      if (summary === null) send(notice(404, "Not known what happened", wordsOf(problems)), response);
+      else send(await desk.run("happened", { file, path: pathOf(file, context), page }), response);
     }),
   );
 }

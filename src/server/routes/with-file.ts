@@ -3,16 +3,11 @@ import type { Request, Response } from "express";
 import { notFound } from "../answers.js";
 import type { Context } from "../context.js";
 import type { ScenarioFile } from "../folder.js";
-import type { ScenarioTexts } from "../scenario-texts.js";
+import type { ScenarioAt, ScenarioTexts } from "../scenario-texts.js";
 
 type FileHandler = (file: ScenarioFile, request: Request, response: Response) => void | Promise<void>;
 
-/** A scenario of the folder, and where its file is. */
-interface AtPath {
-  readonly file: ScenarioTexts;
-  readonly path: string;
-}
-type ReadHandler = (at: AtPath, request: Request, response: Response) => void | Promise<void>;
+type ReadHandler = (at: ScenarioAt, request: Request, response: Response) => void | Promise<void>;
 
 /** Reads the scenario that the address names, `:name`, as it is now. */
 export function withFile({ folder }: Context, handle: FileHandler) {

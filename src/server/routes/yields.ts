@@ -2,7 +2,7 @@ import express, { type Express, type Request, type Response } from "express";
 import { send } from "../answers.js";
 import type { Context } from "../context.js";
 import { fromOwnPage } from "../guards.js";
-import { typedFields } from "./typed.js";
+import { text, typedFields } from "./typed.js";
 
 /** What tables and own tests say of every item, and the yield tests to fill in. */
 export function addYieldRoutes(app: Express, { folder, desk }: Context): void {
@@ -24,8 +24,7 @@ export function addYieldRoutes(app: Express, { folder, desk }: Context): void {
       fromOwnPage,
       express.urlencoded({ extended: false, limit: "20kb" }),
       async (request: Request<{ item: string }>, response: Response) => {
-        const typed = typedFields(request.body);
-        const fields = new Map([...typed].map(([name, [text = ""]]) => [name, text]));
+        const fields = typedFields(request.body);
         send(await desk.run("recordTest", { ...namedIn(request), folder: folder.path, fields }), response);
       },
     );
@@ -33,6 +32,5 @@ export function addYieldRoutes(app: Express, { folder, desk }: Context): void {
 
 /** The item, form and breakdown that the address names. */
 function namedIn({ params, query }: Request<{ item: string }>) {
-  const text = (value: unknown): string => (typeof value === "string" ? value : "");
   return { item: params.item, form: text(query.form), breakdown: text(query.breakdown) };
 }

@@ -6,7 +6,7 @@ import { formChoicePage } from "../../pages/index.js";
 import { planningWith } from "../../planning/index.js";
 import type { Money } from "../../quantity/index.js";
 import { foodServedOf } from "../../yields/index.js";
-import { ASSETS } from "../frame.js";
+import { BESIDE_SCENARIO } from "../frame.js";
 import { notice, type PageAnswer, page } from "../page-answer.js";
 import { type ScenarioTexts, scenarioOf } from "../scenario-texts.js";
 import type { Task } from "./serve-tasks.js";
@@ -18,8 +18,6 @@ export type FormsTask = Task<
   PageAnswer
 >;
 
-const LAYOUT = { assets: ASSETS, home: { href: ".", text: "Scenario" } };
-
 export async function planForms(
   { file, of, wage, seconds }: FormsTask["asked"],
   engines: Engines,
@@ -28,7 +26,7 @@ export async function planForms(
   try {
     const served = foodServedOf(of, scenario);
     const found = await planFormChoice(of, served, scenario, planningWith(engines), { seconds });
-    return page(formChoicePage(found, scenario, LAYOUT).html);
+    return page(formChoicePage(found, scenario, BESIDE_SCENARIO).html);
   } catch (error) {
     if (!(error instanceof CostingError)) throw error;
     return notice(400, "The costing method does not fit", error.message);

@@ -5,6 +5,7 @@ import type { Scenario } from "../../kitchen/index.js";
 import { outcomeWords, type Page, renderPages, writingFor } from "../../pages/index.js";
 import { type PlanOptions, planScenario } from "../../planning/index.js";
 import { ASSETS } from "../frame.js";
+import { wordsOf } from "../page-answer.js";
 import { type ScenarioTexts, scenarioOf } from "../scenario-texts.js";
 import type { Task } from "./serve-tasks.js";
 
@@ -45,14 +46,19 @@ export async function makePlan(
     onProgress: tell,
     risk: { seconds },
   });
-  const toKeep = hasPlan(plan) ? textsToKeep(plan, scenario, file.name).texts : null;
   return {
-    json: toKeep?.plan ?? JSON.stringify(plan),
+    json: `${JSON.stringify(plan, null, 2)}\n`,
     pages: plan.outcome.kind === "failed" ? [] : renderPages(plan, scenario, LAYOUT),
     headline: headlineOf(plan, scenario),
     isProved: isProved(plan),
-    weighIn: toKeep?.weighIn ?? null,
+    weighIn: hasPlan(plan) ? weighInOf(plan, scenario, file.name) : null,
   };
+}
+
+function weighInOf(plan: PlanJson, scenario: Scenario, name: string): string {
+  const { texts, problem } = textsToKeep(plan, scenario, name);
+  if (texts === null) throw new RangeError(wordsOf([problem]));
+  return texts.weighIn;
 }
 
 function headlineOf(plan: PlanJson, scenario: Scenario): string {

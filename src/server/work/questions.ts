@@ -2,7 +2,7 @@ import type { Engines } from "../../allocation/index.js";
 import { composeTradeoff, tradeoffCurve, worthOf } from "../../insight/index.js";
 import { tradeoffPage, worthPage } from "../../pages/index.js";
 import { askedLine, planningWith } from "../../planning/index.js";
-import { ASSETS } from "../frame.js";
+import { BESIDE_SCENARIO } from "../frame.js";
 import { type PageAnswer, page } from "../page-answer.js";
 import { type ScenarioTexts, scenarioOf } from "../scenario-texts.js";
 import type { Task } from "./serve-tasks.js";
@@ -19,7 +19,6 @@ export type QuestionTask = Task<
 
 /** Most plans on one curve. */
 const MOST_PLANS = 12;
-const LAYOUT = { assets: ASSETS, home: { href: ".", text: "Scenario" } };
 
 export async function answerQuestion(
   { slug, file, seconds }: QuestionTask["asked"],
@@ -33,8 +32,8 @@ export async function answerQuestion(
     tell(`${askedLine(asked, began, seconds)}.`);
   if (slug === "worth") {
     const worth = await worthOf(scenario, planning, { seconds, onProgress });
-    return page(worthPage(worth, scenario, LAYOUT).html);
+    return page(worthPage(worth, scenario, BESIDE_SCENARIO).html);
   }
   const curve = await tradeoffCurve(scenario, planning, { plans: MOST_PLANS, seconds, onProgress });
-  return page(tradeoffPage(composeTradeoff(scenario, curve), scenario, LAYOUT).html);
+  return page(tradeoffPage(composeTradeoff(scenario, curve), scenario, BESIDE_SCENARIO).html);
 }

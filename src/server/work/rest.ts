@@ -1,24 +1,15 @@
 import type { Engines } from "../../allocation/index.js";
 import { type PlanJson, planHash } from "../../contract/index.js";
 import { type Kept, textsToKeep } from "../../keeping/index.js";
-import type { Scenario } from "../../kitchen/index.js";
-import { readKeptPlan } from "../../kitchen-files/index.js";
 import { renderPages, replanPage, replanText, writingFor } from "../../pages/index.js";
 import { type Replanned, replan } from "../../planning/index.js";
 import { planFile } from "../../records/index.js";
+import { type DayForm, readDayForm } from "../day-form.js";
 import { fromScenario } from "../frame.js";
 import { notice, type PageAnswer, page, wordsOf } from "../page-answer.js";
-import { happenedText, notOfThisPlan, replanScreen, type Typed } from "../replan-form.js";
-import { type ScenarioTexts, scenarioOf } from "../scenario-texts.js";
+import { happenedText, replanScreen } from "../replan-form.js";
+import { scenarioOf } from "../scenario-texts.js";
 import type { Task } from "./serve-tasks.js";
-
-/** The form of what happened since the plan was kept that is kept beside a scenario. */
-export interface DayForm {
-  readonly file: ScenarioTexts;
-  /** Where the scenario's file is. */
-  readonly path: string;
-  readonly typed: Typed;
-}
 
 /** The rest of a kept plan, and where the form asks for it, what is to be kept in place of the plan of that hash. */
 export interface PlannedRest {
@@ -29,29 +20,11 @@ export interface PlannedRest {
 /** The rest of the plan that is kept beside a scenario planned anew, by a form of what happened. */
 export type RestTask = Task<DayForm & { readonly seconds: number }, string, PlannedRest>;
 
-/** A form of the day that can be worked on, or the answer to one that cannot. */
-export async function readDayForm({
-  file,
-  path,
-  typed,
-}: DayForm): Promise<
-  { readonly scenario: Scenario; readonly kept: PlanJson } | { readonly refused: PageAnswer }
-> {
-  const scenario = scenarioOf(file);
-  const read = await readKeptPlan(path, scenario);
-  if (read.kept === null) return { refused: notice(404, "No plan to go on from", wordsOf(read.problems)) };
-  const kept = read.kept.plan;
-  const strange = notOfThisPlan(scenario, kept, typed);
-  return strange.length > 0
-    ? { refused: page(replanScreen(scenario, kept, typed, strange), 409) }
-    : { scenario, kept };
-}
-
 export async function planRest(
   { seconds, ...form }: RestTask["asked"],
   engines: Engines,
 ): Promise<PlannedRest> {
-  const read = await readDayForm(form);
+  const read = await readDayForm(form, scenarioOf(form.file));
   if ("refused" in read) return { page: read.refused, keep: null };
   const { scenario, kept } = read;
   const { file, path, typed } = form;

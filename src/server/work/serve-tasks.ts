@@ -1,7 +1,6 @@
 import type { MessagePort } from "node:worker_threads";
-import type { Problem } from "../../reading/index.js";
+import { type Problem, reasonOf } from "../../reading/index.js";
 import { diskProblem } from "../../records/index.js";
-import { reasonOf } from "../reason.js";
 
 /** A task that is given to a thread: all of it can be copied there and back. */
 export interface Task<Asked, News, Answer> {
@@ -42,7 +41,9 @@ export function serveTasks<Tasks extends TaskList>(port: MessagePort, works: Wor
   const say = (said: Said): void => port.postMessage(said);
   port.on("message", ({ id, kind, asked }: Asked) => {
     const work = works[kind] as (asked: unknown, tell: (news: unknown) => void) => Promise<unknown>;
-    work(asked, (news) => say({ id, kind: "news", news })).then(
+    const tell = (news: unknown): void => say({ id, kind: "news", news });
+    const done = (async () => work(asked, tell))();
+    done.then(
       (answer) => say({ id, kind: "answer", answer }),
       (error: unknown) => {
         const problem = diskProblem(error);

@@ -1,14 +1,28 @@
+import { setTimeout as pause } from "node:timers/promises";
 import { Worker } from "node:worker_threads";
 import { NotSaved } from "../../records/index.js";
 import type { Asked, Said, TaskList } from "./serve-tasks.js";
+import { Stopped } from "./stopped.js";
 
 /** So much a task may take of memory in its thread; engines have their own. */
 const HEAP_LIMIT_MB = 1024;
+/** How long work that was asked may go on when the server is closed: a file is being saved, perhaps. */
+const GRACE_MS = 5_000;
+
+export interface ThreadOptions {
+  /** The file that the next thread runs. */
+  readonly file: () => URL;
+  /** What is said where a task takes more memory than there is. */
+  readonly outOfMemory: string;
+  /** A task that takes longer is ended with its thread; without it a task may take any time. */
+  readonly limitMs?: number;
+}
 
 interface Pending {
   readonly tell: (news: unknown) => void;
   readonly resolve: (answer: unknown) => void;
   readonly reject: (reason: Error) => void;
+  readonly timer: NodeJS.Timeout | undefined;
 }
 
 /**
@@ -16,14 +30,14 @@ interface Pending {
  * broken off, and the next task has a new one.
  */
 export class TaskThread<Tasks extends TaskList> {
-  readonly #file: () => URL;
+  readonly #options: ThreadOptions;
   readonly #pending = new Map<number, Pending>();
   #thread: Worker | null = null;
-  #asked = 0;
+  #nextId = 0;
+  #isClosed = false;
 
-  /** `file` names the file that the next thread runs. */
-  constructor(file: () => URL) {
-    this.#file = file;
+  constructor(options: ThreadOptions) {
+    this.#options = options;
   }
 
   /** Starts it ahead of the first task. */
@@ -31,15 +45,20 @@ export class TaskThread<Tasks extends TaskList> {
     this.#begun().unref();
   }
 
-  run<Kind extends keyof Tasks & string>(
+  /** Rejects with `NotSaved` where the disk does not allow it, with `Stopped` once it is closed. */
+  async run<Kind extends keyof Tasks & string>(
     kind: Kind,
     asked: Tasks[Kind]["asked"],
     tell: (news: Tasks[Kind]["news"]) => void = () => undefined,
   ): Promise<Tasks[Kind]["answer"]> {
+    if (this.#isClosed) throw new Stopped(CLOSED);
     const thread = this.#begun();
-    const id = this.#asked++;
+    const { limitMs } = this.#options;
+    const id = this.#nextId++;
     return new Promise((resolve, reject) => {
-      this.#pending.set(id, { tell, resolve, reject });
+      const late = () => this.stop(new Error(`it took longer than ${(limitMs ?? 0) / 1000} s`));
+      const timer = limitMs === undefined ? undefined : setTimeout(late, limitMs).unref();
+      this.#pending.set(id, { tell, resolve, reject, timer });
       thread.ref();
       thread.postMessage({ id, kind, asked } satisfies Asked);
     });
@@ -52,9 +71,17 @@ export class TaskThread<Tasks extends TaskList> {
     await thread?.terminate();
   }
 
+  /** Takes no more, lets what was asked come to its end for some seconds, and ends the thread. */
+  async close(): Promise<void> {
+    this.#isClosed = true;
+    for (const until = performance.now() + GRACE_MS; this.#pending.size > 0 && performance.now() < until; )
+      await pause(20);
+    await this.stop(new Stopped(CLOSED));
+  }
+
   #begun(): Worker {
     if (this.#thread !== null) return this.#thread;
-    const thread = new Worker(this.#file(), {
+    const thread = new Worker(this.#options.file(), {
       execArgv: [],
       resourceLimits: { maxOldGenerationSizeMb: HEAP_LIMIT_MB },
     });
@@ -62,13 +89,13 @@ export class TaskThread<Tasks extends TaskList> {
       if (this.#thread === thread) this.#breakOff(reason);
     };
     thread.on("message", (said: Said) => this.#hear(said));
-    thread.on("error", (error: NodeJS.ErrnoException) => broken(inWords(error)));
+    thread.on("error", (error: NodeJS.ErrnoException) => broken(this.#inWords(error)));
     thread.on("exit", (code) => broken(new Error(`its thread ended with code ${code}`)));
     this.#thread = thread;
     return thread;
   }
 
-  /** What a thread says that was stopped meanwhile is of nothing pending. */
+  /** A stopped thread may still send messages; nothing waits for them. */
   #hear(said: Said): void {
     const pending = this.#pending.get(said.id);
     if (said.kind === "news") {
@@ -76,6 +103,7 @@ export class TaskThread<Tasks extends TaskList> {
       return;
     }
     this.#pending.delete(said.id);
+    clearTimeout(pending?.timer);
     if (this.#pending.size === 0) this.#thread?.unref();
     if (said.kind === "answer") pending?.resolve(said.answer);
     else if (said.kind === "unsaved") pending?.reject(new NotSaved(said.problem));
@@ -86,20 +114,21 @@ export class TaskThread<Tasks extends TaskList> {
     this.#thread = null;
     const broken = [...this.#pending.values()];
     this.#pending.clear();
-    for (const { reject } of broken) reject(reason);
+    for (const { reject, timer } of broken) {
+      clearTimeout(timer);
+      reject(reason);
+    }
+  }
+
+  #inWords(error: NodeJS.ErrnoException): Error {
+    return error.code === "ERR_WORKER_OUT_OF_MEMORY" ? new Error(this.#options.outOfMemory) : error;
   }
 }
+
+const CLOSED = "the server was closed";
 
 /** A thread's file as `bundle.js` writes it: Node 20 runs no TypeScript, so from source, as in tests, it is in dist too. */
 export function threadFile(name: "desk-worker" | "plan-worker"): URL {
   const here = import.meta.url.replace("/src/server/work/", "/dist/server/work/");
   return new URL(`../../${name}.js`, here);
-}
-
-function inWords(error: NodeJS.ErrnoException): Error {
-  return error.code === "ERR_WORKER_OUT_OF_MEMORY"
-    ? new Error(
-        "it takes more memory than there is for one plan. Plan fewer services, or fewer dishes, in one scenario",
-      )
-    : error;
 }

@@ -1,0 +1,2 @@
+/** Work that was ended before it was done: nobody wanted its answer any more. */
+export class Stopped extends Error {}
