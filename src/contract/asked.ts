@@ -25,8 +25,7 @@ const lineSchema = z.object({
  */
 export const askedSchema = z.object({
   scaleStep: decimal,
-  /** For a kilogram, in the balanced aim. */
-  wastePrice: decimal,
+  wastePrice: decimal.describe("For a kilogram, in the balanced aim."),
   limits: z.object({
     chilled: decimal.nullable(),
     frozen: decimal.nullable(),
@@ -46,28 +45,29 @@ export const askedSchema = z.object({
           mostDishes: whole.nullable(),
         }),
       ),
-      /** Groups of people apart from one another, each fit only for dishes of all its diets. */
-      diets: z.array(z.object({ diets: names, covers: whole })),
+      diets: z
+        .array(z.object({ diets: names, covers: whole }))
+        .describe("Groups of people apart from one another, each fit only for dishes of all its diets."),
     }),
   ),
   suppliers: z.array(z.object({ supplier: z.string(), minimum: decimal, delivery: decimal })),
   items: z.array(
     z.object({
       item: z.string(),
-      /** What its parts are named after: forms of one item are of one family. */
-      family: z.string(),
+      family: z.string().describe("What its parts are named after: forms of one item are of one family."),
       supplier: z.string().nullable(),
       unitWeight: decimal,
-      /** Null where buying is off. */
       buying: z
         .object({
           least: whole,
           most: whole.nullable(),
           deliveries: names,
-          /** For one order unit, by the least that are bought in one delivery. */
-          prices: z.array(z.object({ from: whole, price: decimal })),
+          prices: z
+            .array(z.object({ from: whole, price: decimal }))
+            .describe("For one order unit, by the least that are bought in one delivery."),
         })
-        .nullable(),
+        .nullable()
+        .describe("Null where buying is off."),
       keep: z.object({ limit: decimal, value: decimal }).nullable(),
       breakdowns: z.array(z.object({ breakdown: z.string(), gives: given, loss: decimal, minutes: decimal })),
     }),
@@ -77,8 +77,7 @@ export const askedSchema = z.object({
       part: z.string(),
       class: z.enum(["food", "inedible", "never"]),
       peel: z.boolean(),
-      /** Inedible, and some step makes food of it. */
-      usable: z.boolean(),
+      usable: z.boolean().describe("Inedible, and some step makes food of it."),
       frozen: z.boolean(),
       keep: z.object({ limit: decimal, value: decimal }).nullable(),
     }),
@@ -99,14 +98,15 @@ export const askedSchema = z.object({
       dish: z.string(),
       course: z.string().nullable(),
       services: names,
-      /** At each service that offers it; null where the course alone decides. */
-      portions: z.object({ least: whole, most: whole }).nullable(),
+      portions: z
+        .object({ least: whole, most: whole })
+        .nullable()
+        .describe("At each service that offers it; null where the course alone decides."),
       optional: z.boolean(),
       ceiling: decimal.nullable(),
       diets: names,
       batch: z.object({ portions: whole, halves: z.boolean(), vessel: z.string() }).nullable(),
-      /** For a batch, or for a portion where there is none. */
-      minutes: decimal,
+      minutes: decimal.describe("For a batch, or for a portion where there is none."),
       lines: z.array(lineSchema),
     }),
   ),

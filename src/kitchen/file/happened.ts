@@ -6,7 +6,8 @@ import { WRITE } from "./wording.js";
 /** What has happened since a plan was made: what came, what came out, and who comes. */
 export type HappenedFile = z.output<ReturnType<typeof happenedSchema>>;
 
-function happenedSchema() {
+/** The schema of a file of what happened. */
+export function happenedSchema() {
   const leaf = leaves(null);
   return keyed(
     {
@@ -26,7 +27,7 @@ function happenedSchema() {
       can_buy: oneOrMore(leaf.name, WRITE.list("[broccoli]"))
         .optional()
         .describe(
-          "Items that can still be bought before that service; default: those delivered that very day",
+          "Items that can still be bought before that service; default: those delivered that very day, unless they came short",
         ),
     },
     WRITE.keys("before: Saturday lunch"),
