@@ -1,7 +1,8 @@
 import { type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
 import { fileURLToPath } from "node:url";
 
-const PROGRAM = fileURLToPath(new URL("../../dist/cli.js", import.meta.url));
+/** The built program. */
+export const PROGRAM = fileURLToPath(new URL("../../dist/cli.js", import.meta.url));
 const ROOT = fileURLToPath(new URL("../../", import.meta.url));
 
 export interface Ran {
