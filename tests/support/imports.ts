@@ -1,7 +1,7 @@
 import { posix } from "node:path";
 
 /** What each room of src/ may import from the other rooms. Anything else is a wrong arrow. */
-const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
+export const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
   quantity: [],
   reading: ["quantity"],
   kitchen: ["quantity", "reading"],

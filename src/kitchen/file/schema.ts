@@ -32,7 +32,7 @@ export function scenarioFileSchema(cups: CupSystem | null) {
       costing: choice(COSTINGS)
         .optional()
         .describe(
-          "How parts share the cost of what they are cut from; default edible weight. The other two need `credit` on parts",
+          "How parts share the cost of what they are cut from; default edible weight, by which food parts count alike. By `trim credit` by-products are credited with their `credit`, and the main part bears the rest; by `sales value` a part counts by its `credit`, which every food part needs",
         ),
       prices_include_tax: leaf.yesNo.optional().describe("Prices and ceilings alike; default no"),
       scale_step: leaf.scaleStep
