@@ -227,7 +227,9 @@ export const planSchema = z.object({
   waste: wasteSchema.describe(
     "What a cook may call waste, and what of it the aim counts: food wasted, food lost, and the others as said.",
   ),
-  asked: askedSchema.describe("What the plan was asked to keep to."),
+  asked: askedSchema.describe(
+    "What the plan was asked to keep to: weights in grams, money in currency units, shares with 1 being whole, minutes hands-on; null where there is no limit.",
+  ),
   money: z
     .object({
       currency,
