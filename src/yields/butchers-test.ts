@@ -1,5 +1,12 @@
 import { type Decimal, ZERO } from "../quantity/index.js";
-import { type ByProduct, costAfterCredits, creditsOf, refuseBelowZero, refuseGap } from "./card-figures.js";
+import {
+  type ByProduct,
+  costsOfProduct,
+  creditsOf,
+  type ProductCosts,
+  refuseBelowZero,
+  refuseGap,
+} from "./card-figures.js";
 
 /** A weighing of one item cut down to a usable part, all weights in one unit and prices for that unit. */
 export interface ButchersTest {
@@ -16,8 +23,7 @@ export interface ButchersTest {
   readonly portionWeight: Decimal | null;
 }
 
-export interface ButchersTestResult {
-  readonly apCost: Decimal;
+export interface ButchersTestResult extends Omit<ProductCosts, "cost" | "price"> {
   /** What each by-product is credited with, in their order. */
   readonly credits: readonly Decimal[];
   /** AP cost less the credits: what the usable part bears. */
@@ -30,11 +36,6 @@ export interface ButchersTestResult {
     readonly cuttingDifference: Decimal;
     readonly usable: Decimal;
   };
-  readonly portionCost: Decimal | null;
-  /** Usable price over AP price: times any new AP price it gives the new usable price. */
-  readonly costFactor: Decimal;
-  /** Portion cost over AP price. */
-  readonly portionCostFactor: Decimal | null;
 }
 
 /**
@@ -46,13 +47,11 @@ export interface ButchersTestResult {
 export function butchersTest(test: ButchersTest): ButchersTestResult {
   const { apWeight, apPrice, byProducts, cuttingLoss, usableWeight, portionWeight } = test;
   refuseWrongFigures(test);
-  const apCost = apWeight.times(apPrice);
   const credits = creditsOf(byProducts);
-  const usableCost = costAfterCredits(apCost, credits);
-  const usablePrice = usableCost.div(usableWeight);
-  const portionCost = portionWeight === null ? null : usablePrice.times(portionWeight);
+  const usable = { apWeight, apPrice, weight: usableWeight, portionWeight };
+  const { cost: usableCost, price: usablePrice, ...costs } = costsOfProduct(usable, credits);
   return {
-    apCost,
+    ...costs,
     credits,
     usableCost,
     usablePrice,
@@ -62,15 +61,11 @@ export function butchersTest(test: ButchersTest): ButchersTestResult {
       cuttingDifference: (test.cuttingDifference ?? ZERO).div(apWeight),
       usable: usableWeight.div(apWeight),
     },
-    portionCost,
-    costFactor: usablePrice.div(apPrice),
-    portionCostFactor: portionCost === null ? null : portionCost.div(apPrice),
   };
 }
 
 function refuseWrongFigures({
   apWeight,
-  apPrice,
   byProducts,
   cuttingLoss,
   cuttingDifference = ZERO,
@@ -79,6 +74,5 @@ function refuseWrongFigures({
   const weights = [...byProducts.map(({ weight }) => weight), cuttingLoss, usableWeight];
   refuseBelowZero([...weights, ...byProducts.map(({ price }) => price)]);
   if (!usableWeight.greaterThan(0)) throw new RangeError("nothing usable came out of the test");
-  if (!apPrice.greaterThan(0)) throw new RangeError("the AP price is not above zero");
   refuseGap(apWeight, [...weights, cuttingDifference], "the parts and the loss must add up to the AP weight");
 }

@@ -1,5 +1,12 @@
 import { type Decimal, ZERO } from "../quantity/index.js";
-import { type ByProduct, costAfterCredits, creditsOf, refuseBelowZero, refuseGap } from "./card-figures.js";
+import {
+  type ByProduct,
+  costsOfProduct,
+  creditsOf,
+  type ProductCosts,
+  refuseBelowZero,
+  refuseGap,
+} from "./card-figures.js";
 
 /**
  * A weighing of one item from the delivery to the plate: trimmed, cooked, carved. All weights in one unit, prices
@@ -27,8 +34,7 @@ export interface CookingLossTest {
   readonly portionWeight: Decimal | null;
 }
 
-export interface CookingLossTestResult {
-  readonly apCost: Decimal;
+export interface CookingLossTestResult extends Omit<ProductCosts, "cost" | "price"> {
   /** What the by-products are credited with, in their order. */
   readonly credits: { readonly trimmed: readonly Decimal[]; readonly carved: readonly Decimal[] };
   /** AP cost less all credits: what the served weight bears. */
@@ -49,11 +55,6 @@ export interface CookingLossTestResult {
   };
   /** Cooked weight over raw weight. */
   readonly cookingYield: Decimal;
-  readonly portionCost: Decimal | null;
-  /** Served price over AP price. */
-  readonly costFactor: Decimal;
-  /** Portion cost over AP price. */
-  readonly portionCostFactor: Decimal | null;
 }
 
 /**
@@ -66,14 +67,13 @@ export interface CookingLossTestResult {
 export function cookingLossTest(test: CookingLossTest): CookingLossTestResult {
   refuseWrongFigures(test);
   const { apWeight, apPrice, trimmed, carved, rawWeight, cookedWeight, servedWeight, portionWeight } = test;
-  const apCost = apWeight.times(apPrice);
   const credits = { trimmed: creditsOf(trimmed), carved: creditsOf(carved) };
-  const servedCost = costAfterCredits(apCost, [...credits.trimmed, ...credits.carved]);
-  const servedPrice = servedCost.div(servedWeight);
-  const portionCost = portionWeight === null ? null : servedPrice.times(portionWeight);
+  const served = { apWeight, apPrice, weight: servedWeight, portionWeight };
+  const all = [...credits.trimmed, ...credits.carved];
+  const { cost: servedCost, price: servedPrice, ...costs } = costsOfProduct(served, all);
   const ofAp = (weight: Decimal) => weight.div(apWeight);
   return {
-    apCost,
+    ...costs,
     credits,
     servedCost,
     servedPrice,
@@ -88,9 +88,6 @@ export function cookingLossTest(test: CookingLossTest): CookingLossTestResult {
       served: ofAp(servedWeight),
     },
     cookingYield: cookedWeight.div(rawWeight),
-    portionCost,
-    costFactor: servedPrice.div(apPrice),
-    portionCostFactor: portionCost === null ? null : portionCost.div(apPrice),
   };
 }
 
@@ -102,7 +99,6 @@ function refuseWrongFigures(test: CookingLossTest): void {
   refuseBelowZero([...weightsBefore, test.cookedWeight, ...weightsAfter, ...prices]);
   if (test.servedWeight.lte(ZERO)) throw new RangeError("nothing was served of the test");
   if (test.rawWeight.lte(ZERO)) throw new RangeError("nothing was cooked in the test");
-  if (test.apPrice.lte(ZERO)) throw new RangeError("the AP price is not above zero");
   refuseGap(
     test.apWeight,
     [...weightsBefore, cuttingDifference],

@@ -80,7 +80,13 @@ function butchersFigures(card: TestCard, test: CardTest): TestFigures {
     portionWeight: test.portionWeight,
   });
   const rows = cuttingRows(card, test);
-  return figures("butchers", card, test, rows, { ...result, price: result.usablePrice, cooking: null });
+  const fractions = Object.values(result.fractions).flat();
+  return figures("butchers", card, test, rows, {
+    ...result,
+    price: result.usablePrice,
+    fractions,
+    cooking: null,
+  });
 }
 
 /** The cooking-loss test worked out, from what was bought to what is served. */
@@ -109,11 +115,14 @@ function cookingFigures(card: TestCard, test: CookingCardTest): TestFigures {
     loss("weighing difference in carving", carvingDifference),
   ];
   const cooking = { raw: rawWeight, cooked: cookedWeight, yield: result.cookingYield };
-  return figures("cooking", card, test, rows, { ...result, price: result.servedPrice, cooking });
+  const fractions = Object.values(result.fractions).flat();
+  return figures("cooking", card, test, rows, { ...result, price: result.servedPrice, fractions, cooking });
 }
 
 interface Worked {
   readonly price: Decimal;
+  /** Of the AP weight, of each row and last of the product. */
+  readonly fractions: readonly Decimal[];
   readonly costFactor: Decimal;
   readonly portionCost: Decimal | null;
   readonly portionCostFactor: Decimal | null;
@@ -132,16 +141,22 @@ function figures(
   const coin = coinOf(card.currency);
   const apCost = inCoins(card.apWeight, card.apPrice, card.unit, card.currency);
   const productCost = apCost.minus(Decimal.sum(ZERO, ...before.map(({ credit }) => credit ?? ZERO)));
-  const plain: Plain[] = [
-    ...before.filter(({ kind: row, weight }) => row !== "loss" || !weight.isZero()),
-    { kind: "product", name: product, weight: productWeight, price: null, credit: productCost },
-  ];
-  const percents = percentsOf(plain.map(({ weight }) => weight.div(card.apWeight)));
-  const { portionCost, portionCostFactor, costFactor } = worked;
+  const { portionCost, portionCostFactor, costFactor, fractions } = worked;
+  const last: Plain = {
+    kind: "product",
+    name: product,
+    weight: productWeight,
+    price: null,
+    credit: productCost,
+  };
+  const plain = [...before, last]
+    .map((row, index) => ({ ...row, fraction: fractions[index] ?? ZERO }))
+    .filter(({ kind: row, weight }) => row !== "loss" || !weight.isZero());
+  const percents = percentsOf(plain.map(({ fraction }) => fraction));
   return {
     kind,
     apCost,
-    rows: plain.map(({ credit, ...row }, index) => ({
+    rows: plain.map(({ credit, fraction: _, ...row }, index) => ({
       ...row,
       percent: percents[index] ?? ZERO,
       value: credit,
@@ -158,7 +173,7 @@ function figures(
             weight: portionWeight,
             cost: toCoins(portionCost, coin),
             costFactor: portionCostFactor.div(card.unit.grams),
-            apWeight: apWeightFor(1, portionWeight, productWeight.div(card.apWeight)),
+            apWeight: apWeightFor(1, portionWeight, fractions.at(-1) ?? ZERO),
             ...portionsIn(productWeight, portionWeight),
           },
     cooking: worked.cooking,

@@ -1,7 +1,7 @@
 import type { ReadTestCard, TestCardFile } from "../../kitchen/index.js";
 import { coinOf, Decimal, toCoins, ZERO } from "../../quantity/index.js";
 import { inFileOrder, type Path, type Problem, type Wording } from "../../reading/index.js";
-import { type ByProduct, creditsOf } from "../card-figures.js";
+import { type ByProduct, creditsOf, gapOf } from "../card-figures.js";
 import {
   type CardTest,
   type CardUnit,
@@ -195,8 +195,7 @@ class Settling {
 
   /** By what the pieces miss the whole; a problem where half a step for each weighing does not explain it. */
   private close(path: Path, { what, whole, weight, lossKey, loss, others }: Closing): Decimal {
-    const sum = Decimal.sum(loss, ...others);
-    const gap = weight.minus(sum);
+    const gap = gapOf(weight, [loss, ...others]);
     const weighings = 1 + others.length + (loss.isZero() ? 0 : 1);
     const hidden = this.scaleStep.times(weighings).div(2);
     const apUnknown = whole === "AP weight" && this.read.isLeftOut(["ap_weight"]);
@@ -206,7 +205,7 @@ class Settling {
       words.doesNotClose(
         what,
         whole,
-        this.text(sum),
+        this.text(weight.minus(gap)),
         this.text(gap),
         `${lossKey}: ${this.text(loss.plus(gap))}`,
         words.hiddenBy(weighings, this.text(this.scaleStep), this.text(hidden)),
