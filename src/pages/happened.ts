@@ -4,6 +4,7 @@ import {
   minus,
   money,
   NO_MONEY,
+  NO_WEIGHT,
   roundAround,
   roundTogether,
   toCurrency,
@@ -20,6 +21,15 @@ import {
   gaveDifferences,
   type Happened,
 } from "../weigh-in/index.js";
+import {
+  MONEY_IN,
+  MONEY_OUT,
+  moneyRows,
+  type Rows,
+  WEIGHTS_IN,
+  WEIGHTS_OUT,
+  type WeightKey,
+} from "./balance.js";
 import type { PageMaker } from "./page.js";
 import { accountName, endWords, isKind, planWeight, shortName, type View } from "./view.js";
 import { wasteCompared, wasteNote } from "./waste-figures.js";
@@ -262,43 +272,19 @@ function wasteTable(planned: PlanJson, actual: PlanJson, writing: Writing): Comp
   );
 }
 
-const WEIGHTS_IN = [
-  ["Purchased", "purchased"],
-  ["In the house before", "onHand"],
-  ["Water taken up", "absorbed"],
-] as const;
-const WEIGHTS_OUT = [
-  ["On plates", "inDishes"],
-  ["Given away", "givenAway"],
-  ["Closing stock", "closingStock"],
-  ["Wasted food", "wastedFood"],
-  ["Inedible", "inedible"],
-  ["Cutting, storage and cooking loss", "losses"],
-] as const;
-const MONEY_IN = [
-  ["Spent", "spent"],
-  ["Value of what the house held", "stockValue"],
-] as const;
-const MONEY_OUT = [
-  ["On plates", "inDishes"],
-  ["Given away", "givenAway"],
-  ["Closing stock", "closingStock"],
-  ["Wasted", "wasted"],
-] as const;
-
 function weightBalance(planned: PlanJson, actual: PlanJson, { scenario, writing }: View): Balance {
-  const texts = (plan: PlanJson, rows: readonly (readonly [string, keyof PlanJson["weights"]])[]) =>
+  const texts = (plan: PlanJson, rows: Rows<WeightKey>) =>
     roundAround(
       rows.map(([, key]) => planWeight(plan.weights[key])),
       scenario.scaleStep,
       (index) => rows[index]?.[1] === "wastedFood",
     );
-  const terms = (rows: typeof WEIGHTS_IN | typeof WEIGHTS_OUT): Term[] => {
+  const terms = (rows: Rows<WeightKey>): Term[] => {
     const [before, after] = [texts(planned, rows), texts(actual, rows)];
     return rows.map(([name], index) => ({
       name,
-      planned: writing.shown(before[index] ?? (0n as Weight)),
-      actual: writing.shown(after[index] ?? (0n as Weight)),
+      planned: writing.shown(before[index] ?? NO_WEIGHT),
+      actual: writing.shown(after[index] ?? NO_WEIGHT),
     }));
   };
   const all = (plan: PlanJson) => writing.shown(total(texts(plan, WEIGHTS_IN)));
@@ -309,21 +295,18 @@ function weightBalance(planned: PlanJson, actual: PlanJson, { scenario, writing 
   };
 }
 
-function moneyBalance(planned: PlanJson, actual: PlanJson, { scenario, writing }: View): Balance {
-  const amounts = (plan: PlanJson, rows: typeof MONEY_IN | typeof MONEY_OUT) =>
-    coins(
-      rows.map(([, key]) => money((plan.money as Readonly<Record<string, string>>)[key] ?? "0")),
-      scenario,
-    );
-  const terms = (rows: typeof MONEY_IN | typeof MONEY_OUT): Term[] => {
-    const [before, after] = [amounts(planned, rows), amounts(actual, rows)];
-    return rows.map(([name], index) => ({
+function moneyBalance(planned: PlanJson, actual: PlanJson, view: View): Balance {
+  const { writing } = view;
+  const terms = (rows: typeof MONEY_IN): Term[] => {
+    const after = moneyRows(actual, rows, view);
+    return moneyRows(planned, rows, view).map(({ name, amount }, index) => ({
       name,
-      planned: writing.money(before[index] ?? NO_MONEY),
-      actual: writing.money(after[index] ?? NO_MONEY),
+      planned: writing.money(amount),
+      actual: writing.money(after[index]?.amount ?? NO_MONEY),
     }));
   };
-  const all = (plan: PlanJson) => writing.money(total(amounts(plan, MONEY_IN)));
+  const all = (plan: PlanJson) =>
+    writing.money(total(moneyRows(plan, MONEY_IN, view).map(({ amount }) => amount)));
   return {
     in: terms(MONEY_IN),
     out: terms(MONEY_OUT),

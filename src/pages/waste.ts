@@ -1,6 +1,15 @@
 import type { Item } from "../kitchen/index.js";
 import { money, NO_WEIGHT, roundTogether, total, type Weight } from "../quantity/index.js";
-import { flowTotal } from "./movements.js";
+import {
+  MONEY_IN,
+  MONEY_OUT,
+  moneyRows,
+  type Rows,
+  WEIGHTS_IN,
+  WEIGHTS_OUT,
+  type WeightKey,
+} from "./balance.js";
+import { endsOf, flowTotal } from "./movements.js";
 import { ownTestsWords } from "./own-tests.js";
 import type { PageMaker } from "./page.js";
 import { accountName, endWords, isKind, planWeight, shortName, type View } from "./view.js";
@@ -191,46 +200,26 @@ function destinations(view: View): Pick<Waste, "destinations" | "destinationTota
   };
 }
 
-function weightBalance(view: View): Pick<Waste, "weightIn" | "weightOut" | "weightTotal"> {
-  const { writing } = view;
-  const from = (...kinds: string[]) => flowTotal(view.movements, (flow) => isKind(flow.from, ...kinds));
-  const into = (...kinds: string[]) => flowTotal(view.movements, (flow) => isKind(flow.to, ...kinds));
-  const term = (name: string, weight: Weight): Term => ({ name, value: writing.shown(weight) });
-  const inDishes = total([into("dish"), -from("dish") as Weight]);
+function weightBalance({ movements, writing }: View): Pick<Waste, "weightIn" | "weightOut" | "weightTotal"> {
+  const from = (kind: string) => flowTotal(movements, (flow) => isKind(flow.from, kind));
+  const came = { purchased: from("supplier"), onHand: from("onHand"), absorbed: from("water") };
+  const weights = { ...came, ...endsOf(movements) };
+  const terms = (rows: Rows<WeightKey>): Term[] =>
+    rows.map(([name, key]) => ({ name, value: writing.shown(weights[key]) }));
   return {
-    weightIn: [
-      term("Purchased", from("supplier")),
-      term("In the house before", from("onHand")),
-      term("Water taken up", from("water")),
-    ],
-    weightOut: [
-      term("On plates", inDishes),
-      term("Given away", into("givenAway")),
-      term("Closing stock", into("closingStock")),
-      term("Wasted food", into("wastedFood")),
-      term("Inedible", into("inedible")),
-      term("Cutting, storage and cooking loss", into("loss")),
-    ],
-    weightTotal: writing.shown(from("supplier", "onHand", "water")),
+    weightIn: terms(WEIGHTS_IN),
+    weightOut: terms(WEIGHTS_OUT),
+    weightTotal: writing.shown(total(Object.values(came))),
   };
 }
 
-function moneyBalance({ plan, scenario, writing }: View): Pick<Waste, "moneyIn" | "moneyOut" | "moneyTotal"> {
-  const { spent, stockValue, inDishes, givenAway, closingStock, wasted } = plan.money;
-  const terms = (names: readonly string[], amounts: readonly string[]): { terms: Term[]; sum: string } => {
-    const rounded = coins(amounts.map(money), scenario);
-    return {
-      terms: rounded.map((amount, index) => ({
-        name: names[index] ?? "",
-        value: writing.money(amount),
-      })),
-      sum: writing.money(total(rounded)),
-    };
+function moneyBalance(view: View): Pick<Waste, "moneyIn" | "moneyOut" | "moneyTotal"> {
+  const { plan, writing } = view;
+  const left = moneyRows(plan, MONEY_IN, view);
+  const term = ({ name, amount }: (typeof left)[number]): Term => ({ name, value: writing.money(amount) });
+  return {
+    moneyIn: left.map(term),
+    moneyOut: moneyRows(plan, MONEY_OUT, view).map(term),
+    moneyTotal: writing.money(total(left.map(({ amount }) => amount))),
   };
-  const left = terms(["Spent", "Value of what the house held"], [spent, stockValue]);
-  const right = terms(
-    ["On plates", "Given away", "Closing stock", "Wasted"],
-    [inDishes, givenAway, closingStock, wasted],
-  );
-  return { moneyIn: left.terms, moneyOut: right.terms, moneyTotal: left.sum };
 }
