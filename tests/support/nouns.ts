@@ -63,7 +63,7 @@ export const STAFF_MEAL: Destination = {
 };
 
 export function aService(name: string, day = 0): Service {
-  const date = `2026-10-0${day + 2}`;
+  const date = `2026-10-${String(day + 2).padStart(2, "0")}`;
   return {
     name,
     date,

@@ -11,8 +11,19 @@ import type {
   StapleLine,
   Step,
 } from "../../src/kitchen/index.js";
-import { Decimal, grams, money, NO_MONEY, ONE, type Weight, ZERO } from "../../src/quantity/index.js";
-import { COUNTS_PEEL } from "./waste-counts.js";
+import { Decimal, grams, money, ONE, type Weight, ZERO } from "../../src/quantity/index.js";
+import {
+  aBreakdown,
+  aDish,
+  anItem,
+  aPart,
+  aScenario,
+  aService,
+  aStaple,
+  aStep,
+  REFUSE,
+  STAFF_MEAL,
+} from "./nouns.js";
 
 /** Whole grams as a weight. */
 export function g(weight: number): Weight {
@@ -23,70 +34,25 @@ export function g(weight: number): Weight {
 export function scenarioOf(
   nouns: Pick<Scenario, "services" | "items" | "parts" | "dishes"> & Partial<Scenario>,
 ): Scenario {
-  return {
-    name: "small",
-    locale: "en-GB",
-    currency: "GBP",
-    aim: "waste",
-    wastePrice: NO_MONEY,
-    wage: NO_MONEY,
-    costing: "edible weight",
-    pricesIncludeTax: false,
-    scaleStep: g(1),
-    wasteCounts: COUNTS_PEEL,
-    vulnerableDiners: false,
-    rules: "us",
-    allergenList: "both",
-    firstDate: "2026-10-02",
-    steps: [],
-    destinations: [REFUSE],
-    partsOnHand: [],
-    limits: { chilled: null, handsMinutes: null, vessels: [] },
-    ...nouns,
-  };
+  return aScenario({ name: "small", destinations: [REFUSE], ...nouns });
 }
-
-const REFUSE: Scenario["destinations"][number] = {
-  name: "refuse",
-  kind: "waste",
-  end: "waste",
-  takes: { food: true, inedible: true, portions: true },
-  limit: null,
-};
 
 /** Somewhere food is given away, beside the bin. */
 export function withGift(
   limit: number | null,
   takes: { food: boolean; portions: boolean },
 ): Scenario["destinations"] {
-  return [
-    {
-      name: "staff meal",
-      kind: "given away",
-      end: "given away",
-      takes: { ...takes, inedible: false },
-      limit: limit === null ? null : g(limit),
-    },
-    REFUSE,
-  ];
+  const gift = {
+    ...STAFF_MEAL,
+    takes: { ...takes, inedible: false },
+    limit: limit === null ? null : g(limit),
+  };
+  return [gift, REFUSE];
 }
 
 /** A service on a day counted from the first one, without courses unless stated. */
 export function serviceOf(name: string, day: number, stated: Partial<Service> = {}): Service {
-  return {
-    name,
-    date: `2026-10-${String(2 + day).padStart(2, "0")}`,
-    day,
-    sitting: "dinner",
-    at: null,
-    cooks: 1,
-    covers: 0,
-    courses: [],
-    diets: [],
-    overage: ZERO,
-    handsMinutes: null,
-    ...stated,
-  };
+  return { ...aService(name, day), ...stated };
 }
 
 /** A breakdown by grams of one unit; what they fall short of the unit is cutting loss. */
@@ -96,13 +62,10 @@ export function breakdownOf(
   parts: Readonly<Record<string, number>>,
   stated: Partial<Breakdown> = {},
 ): Breakdown {
-  const yields = Object.entries(parts).map(([part, weight]) => ({
-    part,
-    fraction: new Decimal(weight).div(unitGrams),
-  }));
+  const fractions = Object.entries(parts).map(([part, weight]) => [part, new Decimal(weight).div(unitGrams)]);
   const cut = Object.values(parts).reduce((sum, weight) => sum + weight, 0);
   const loss = new Decimal(unitGrams - cut).div(unitGrams);
-  return { name, yields, loss, minutes: null, how: null, source: "invented", ...stated };
+  return { ...aBreakdown(name, Object.fromEntries(fractions), loss), ...stated };
 }
 
 /** A whole item bought by the unit before the first service. */
@@ -114,30 +77,16 @@ export function itemOf(
   breakdowns: readonly Breakdown[],
   stated: Partial<Item> = {},
 ): Item {
-  return {
+  return anItem({
     name,
-    of: name,
     form: "untrimmed",
-    grade: null,
-    supplier: null,
-    handling: "plant",
-    inTables: true,
-    allergens: [],
-    mayContain: [],
-    measure: "whole",
     unitName: "head",
     unitWeight: g(unitGrams),
     orderUnit: { name: "head", size: ONE, weight: g(unitGrams) },
     buying: { price: money(price), taxRate: null, least: 0, most, deliveries: [0], orderBy: null },
-    onHand: [],
-    keepsDays: null,
-    carry: null,
     breakdowns,
-    treatment: null,
-    rejectIf: null,
-    substitute: null,
     ...stated,
-  };
+  });
 }
 
 /** A part of an item, or a blend where the item is null. */
@@ -147,22 +96,7 @@ export function partOf(
   kind: PartClass = "food",
   stated: Partial<Part> = {},
 ): Part {
-  return {
-    name,
-    item,
-    class: kind,
-    isPeel: kind !== "food",
-    inTables: true,
-    foodBy: null,
-    allergens: [],
-    keepsDays: null,
-    state: "raw",
-    pieceWeight: null,
-    marketValue: null,
-    carry: null,
-    container: null,
-    ...stated,
-  };
+  return aPart(name, kind, { item, ...stated });
 }
 
 /** A step by what a kilogram taken gives. */
@@ -172,21 +106,9 @@ export function stepOf(
   gives: Readonly<Record<string, string>>,
   stated: Partial<Step> = {},
 ): Step {
-  const yields = Object.entries(gives).map(([part, fraction]) => ({ part, fraction: new Decimal(fraction) }));
   const water = stated.water ?? ZERO;
-  const given = yields.reduce((sum, { fraction }) => sum.plus(fraction), ZERO);
-  return {
-    name,
-    from,
-    yields,
-    loss: ONE.plus(water).minus(given),
-    water,
-    capacity: null,
-    minutesPerKilogram: null,
-    how: null,
-    source: "invented",
-    ...stated,
-  };
+  const loss = ONE.plus(water).minus(Decimal.sum(ZERO, ...Object.values(gives)));
+  return aStep(name, from, gives, { loss, ...stated });
 }
 
 /** A recipe line from parts alike, raw and exact unless stated. */
@@ -219,44 +141,12 @@ export function dishOf(
   lines: readonly RecipeLine[],
   stated: Partial<Dish> = {},
 ): Dish {
-  return {
-    name,
-    course: null,
-    services: [0],
-    portions:
-      portions === null
-        ? null
-        : typeof portions === "number"
-          ? { least: portions, most: portions }
-          : { least: portions[0], most: portions[1] },
-    optional: false,
-    batch: null,
-    ceiling: null,
-    diets: [],
-    allergens: [],
-    mayContain: [],
-    shares: [],
-    lines,
-    staples: [],
-    keepsDays: null,
-    minutesPerBatch: null,
-    rawEgg: false,
-    method: [],
-    treatments: [],
-    cooking: { equipment: null, time: null, coreTemperature: null, portioning: null },
-    ...stated,
-  };
+  const [least, most] = typeof portions === "number" ? [portions, portions] : (portions ?? []);
+  const range = least === undefined || most === undefined ? null : { least, most };
+  return aDish(name, lines, [], { portions: range, ...stated });
 }
 
 /** Staples at a flat cost a portion. */
 export function staples(costPerPortion: string): StapleLine[] {
-  return [
-    {
-      name: "staples",
-      costPerPortion: new Decimal(costPerPortion),
-      amount: null,
-      price: null,
-      allergens: [],
-    },
-  ];
+  return [aStaple("staples", costPerPortion)];
 }
