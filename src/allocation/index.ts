@@ -22,6 +22,7 @@ export { mostUsed } from "./most-used.js";
 export { nearestPoint } from "./nearest.js";
 export { buildNetwork, type LotNode, partsInCuttingOrder, usableAt } from "./network.js";
 export * from "./outcome.js";
+export { Random } from "./random.js";
 export * from "./solve.js";
 export {
   type PlanPoint,

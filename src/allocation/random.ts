@@ -2,7 +2,7 @@ import { uniformFloat64 } from "pure-rand/distribution/uniformFloat64";
 import { uniformInt } from "pure-rand/distribution/uniformInt";
 import { xoroshiro128plus } from "pure-rand/generator/xoroshiro128plus";
 
-/** Random numbers that are the same for the same seed. */
+/** Random numbers that are the same for the same seed, on every machine. */
 export class Random {
   readonly #generator;
 
@@ -13,6 +13,11 @@ export class Random {
   /** From 0 up to, not including, 1. */
   fraction(): number {
     return uniformFloat64(this.#generator);
+  }
+
+  /** A whole number, each as likely, both ends among them. */
+  between(least: number, most: number): number {
+    return uniformInt(this.#generator, least, most);
   }
 
   /** Each as likely as its weight says, all of which are above 0. */
@@ -26,6 +31,6 @@ export class Random {
 
   shuffled<T>(list: readonly T[]): T[] {
     const left = [...list];
-    return list.flatMap(() => left.splice(uniformInt(this.#generator, 0, left.length - 1), 1));
+    return list.flatMap(() => left.splice(this.between(0, left.length - 1), 1));
   }
 }

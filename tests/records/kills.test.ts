@@ -7,6 +7,7 @@ import { planHash } from "../../src/contract/index.js";
 import { finishSaving } from "../../src/records/index.js";
 import { drawnFrom } from "../support/drawn.js";
 import { scratchFolder } from "../support/scenarios.js";
+import { seededNumbers } from "../support/seeded-numbers.js";
 
 const AFTER = new URL("../../examples/after-service/", import.meta.url);
 const KITCHEN = fileURLToPath(new URL("../support/fixtures/busy-kitchen.mjs", import.meta.url));
@@ -76,7 +77,7 @@ describe("a kitchen whose program is killed at any moment", () => {
     async () => {
       const scratch = scratchFolder();
       writeFileSync(join(scratch.path, "lunch.yaml"), readFileSync(new URL("lunch.yaml", AFTER), "utf8"));
-      const random = drawnFrom(SEED);
+      const random = seededNumbers(SEED);
       let next = 0;
       let latest = LATEST_MS;
       for (let kill = 0; kill < KILLS; kill++) {

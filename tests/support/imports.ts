@@ -37,6 +37,7 @@ const ONE_DOOR: Readonly<Record<string, readonly string[]>> = {
   "javascript-lp-solver": ["allocation/engines/"],
   "glpk.js": [],
   "decimal.js": ["quantity/"],
+  "pure-rand": ["allocation/"],
   yaml: ["reading/"],
   "csv-parse": ["reading/"],
   handlebars: ["pages/"],

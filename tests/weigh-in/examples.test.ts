@@ -5,8 +5,8 @@ import { milligrams, roundTogether, splitByShares } from "../../src/quantity/ind
 import type { Row } from "../../src/weigh-in/row.js";
 import { example, feasibleExamples } from "../support/examples.js";
 import { expectBalanced } from "../support/plan-checks.js";
+import { seededNumbers } from "../support/seeded-numbers.js";
 import { happenedBy, keptPlan, weighedFile } from "../support/weighing.js";
-import { seededNumbers } from "../yields/simulated-kitchens.js";
 
 const SEED = 20261106;
 

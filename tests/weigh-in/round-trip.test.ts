@@ -17,8 +17,9 @@ import { type Happened, learn, yieldTestsOf } from "../../src/weigh-in/index.js"
 import type { Row } from "../../src/weigh-in/row.js";
 import { loadYieldTables } from "../../src/yields/index.js";
 import { expectBalanced } from "../support/plan-checks.js";
+import { seededNumbers } from "../support/seeded-numbers.js";
 import { happenedBy, weighedFile } from "../support/weighing.js";
-import { aKitchen, type Kitchen, normal, seededNumbers, weighed } from "../yields/simulated-kitchens.js";
+import { aKitchen, type Kitchen, normal, weighed } from "../yields/simulated-kitchens.js";
 
 const SEED = 20261105;
 const KITCHENS = 6;

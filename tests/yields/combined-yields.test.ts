@@ -12,7 +12,8 @@ import {
 import { yieldsAfterTests } from "../../src/yields/weighing/combine.js";
 import { summariseTests } from "../../src/yields/weighing/summary.js";
 import { isClosed } from "../../src/yields/weighing/yield-test.js";
-import { aKitchen, seededNumbers, weighed } from "./simulated-kitchens.js";
+import { seededNumbers } from "../support/seeded-numbers.js";
+import { aKitchen, weighed } from "./simulated-kitchens.js";
 
 const { tables } = loadYieldTables();
 

@@ -8,17 +8,6 @@ import {
 } from "../../src/quantity/index.js";
 import type { TableBreakdown, TableItem, YieldTest } from "../../src/yields/index.js";
 
-/** Uniform numbers in [0, 1) from a seed: the generator called mulberry32, public domain (from memory). */
-export function seededNumbers(seed: number): () => number {
-  let state = seed >>> 0;
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0;
-    let mixed = Math.imul(state ^ (state >>> 15), state | 1);
-    mixed ^= mixed + Math.imul(mixed ^ (mixed >>> 7), mixed | 61);
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
 /** A normal deviate by Box and Muller. */
 export function normal(next: () => number): number {
   return Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());

@@ -3,7 +3,8 @@ import { grams, milligrams } from "../../src/quantity/index.js";
 import type { YieldTest } from "../../src/yields/index.js";
 import { LOSS } from "../../src/yields/weighing/pairs.js";
 import { summariseTests, testsByCutting } from "../../src/yields/weighing/summary.js";
-import { normal, seededNumbers } from "./simulated-kitchens.js";
+import { seededNumbers } from "../support/seeded-numbers.js";
+import { normal } from "./simulated-kitchens.js";
 
 const FLESH = "swede flesh";
 const PEEL = "swede peel";

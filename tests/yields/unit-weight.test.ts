@@ -3,7 +3,8 @@ import { describe, expect, it } from "vitest";
 import { grams, toGrams } from "../../src/quantity/index.js";
 import { loadYieldTables, type TableItem, tablesWithTests, type YieldTest } from "../../src/yields/index.js";
 import { summariseUnitWeight, unitWeightAfterTests } from "../../src/yields/weighing/unit-weight.js";
-import { normal, seededNumbers } from "./simulated-kitchens.js";
+import { seededNumbers } from "../support/seeded-numbers.js";
+import { normal } from "./simulated-kitchens.js";
 
 const { tables } = loadYieldTables();
 

@@ -1,4 +1,4 @@
-import type { Random } from "./random.js";
+import type { Random } from "../random.js";
 
 /** How much of an earlier reward counts for each later try. */
 const FADES = 0.4;

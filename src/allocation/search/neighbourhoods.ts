@@ -1,7 +1,7 @@
+import type { Random } from "../random.js";
 import type { AstrayOf } from "./astray.js";
 import type { Links } from "./links.js";
 import type { LossOf } from "./losses.js";
-import type { Random } from "./random.js";
 
 /** Where a neighbourhood is drawn from. */
 export interface Terrain {

@@ -1,3 +1,4 @@
+import { Random } from "../random.js";
 import { astrayOf } from "./astray.js";
 import { Choice } from "./choice.js";
 import { dive } from "./dive.js";
@@ -6,7 +7,6 @@ import { lossesOf, type Prices } from "./losses.js";
 import { NEIGHBOURHOODS, type Neighbourhood } from "./neighbourhoods.js";
 import { partOf } from "./part-problem.js";
 import { type Found, objectiveAt, type Problem } from "./problem.js";
-import { Random } from "./random.js";
 import type { Improved, Relaxation, Solver } from "./solver.js";
 
 /** Where better points come from and go to while the search is on. */

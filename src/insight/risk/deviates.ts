@@ -1,19 +1,17 @@
-import { uniformFloat64 } from "pure-rand/distribution/uniformFloat64";
-import { xoroshiro128plus } from "pure-rand/generator/xoroshiro128plus";
+import { Random } from "../../allocation/index.js";
 
-/** Random numbers from a seed: the same seed gives the same figures on every machine. */
-export class Random {
-  private readonly source;
+/** Random deviates of several distributions. */
+export class Deviates extends Random {
   private spare: number | null = null;
 
   /** `stream` tells apart draws that must not repeat one another. */
   constructor(seed: number, stream = 0) {
-    this.source = xoroshiro128plus((Math.imul(seed, 0x9e3779b1) ^ Math.imul(stream + 1, 0x85ebca6b)) | 0);
+    super((Math.imul(seed, 0x9e3779b1) ^ Math.imul(stream + 1, 0x85ebca6b)) | 0);
   }
 
   /** Between 0, left out, and 1. */
   uniform(): number {
-    return 1 - uniformFloat64(this.source);
+    return 1 - this.fraction();
   }
 
   /** Normal, of mean 0 and standard deviation 1. Source: Marsaglia's polar method (1964), from memory. */

@@ -1,7 +1,7 @@
 import type { Scenario, Spread } from "../../kitchen/index.js";
 import { toKilograms } from "../../quantity/index.js";
+import { Deviates } from "./deviates.js";
 import type { Layout } from "./layout.js";
-import { Random } from "./random.js";
 
 /** Every draw of a plan's cuts: kilograms of each yield of each cut, and what a kilogram gives in each step. */
 export interface Recuttings {
@@ -29,7 +29,7 @@ export function recut(layout: Layout, scenario: Scenario, seed: number, draws: n
   const values = new Float64Array(draws * columns);
   const common = commonOf(layout, scenario);
   const shared = new Float64Array(draws * common.width);
-  const random = new Random(seed);
+  const random = new Deviates(seed);
   for (let draw = 0; draw < draws; draw++) {
     const at = draw * common.width;
     for (const { column, spread } of common.deliveries)
@@ -52,7 +52,7 @@ export function recut(layout: Layout, scenario: Scenario, seed: number, draws: n
       const plan = common.cuts[cut];
       if (plan === undefined) throw new RangeError(`the plan has no cut ${cut}`);
       const units =
-        single.get(cut) ?? singleUnits(plan, new Random(seed, 1 + cut), shared, common.width, draws);
+        single.get(cut) ?? singleUnits(plan, new Deviates(seed, 1 + cut), shared, common.width, draws);
       single.set(cut, units);
       return moreOf(plan, orderUnits, shared, draw * common.width, units, draw * (plan.lots + 1));
     },
@@ -62,7 +62,7 @@ export function recut(layout: Layout, scenario: Scenario, seed: number, draws: n
 /** One unit beside the plan's in each draw: its weight against the delivery's mean, and its shares. */
 function singleUnits(
   plan: CutPlan,
-  random: Random,
+  random: Deviates,
   shared: Float64Array,
   width: number,
   draws: number,
@@ -178,7 +178,7 @@ function commonOf(layout: Layout, scenario: Scenario): Common {
 function cutOnce(
   plan: CutPlan,
   units: number,
-  random: Random,
+  random: Deviates,
   shared: Float64Array,
   at: number,
   into: Float64Array,

@@ -1,18 +1,7 @@
-import { uniformInt } from "pure-rand/distribution/uniformInt";
-import { xoroshiro128plus } from "pure-rand/generator/xoroshiro128plus";
+import { Random } from "../../../src/allocation/index.js";
 
 /** Throws that are the same for the same seed. */
-export class Dice {
-  readonly #generator;
-
-  constructor(seed: number) {
-    this.#generator = xoroshiro128plus(seed);
-  }
-
-  between(least: number, most: number): number {
-    return uniformInt(this.#generator, least, most);
-  }
-
+export class Dice extends Random {
   /** True so many times in a hundred. */
   chance(percent: number): boolean {
     return this.between(1, 100) <= percent;
