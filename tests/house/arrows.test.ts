@@ -66,6 +66,7 @@ describe("the checker of arrows", () => {
     ],
     ["allocation/engines/glpk.ts", "glpk.js", "glpk.js is imported nowhere"],
     ["ledger/book.ts", "decimal.js", "decimal.js is imported only in src/quantity/"],
+    ["insight/risk.ts", "pure-rand/distribution/uniformInt", "pure-rand is imported only in src/allocation/"],
     ["kitchen/load.ts", "yaml", "yaml is imported only in src/reading/"],
     ["yields/tables.ts", "csv-parse/sync", "csv-parse is imported only in src/reading/"],
     ["server/index.ts", "handlebars", "handlebars is imported only in src/pages/"],
