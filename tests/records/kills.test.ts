@@ -5,7 +5,6 @@ import { fileURLToPath } from "node:url";
 import { describe, expect, it } from "vitest";
 import { planHash } from "../../src/contract/index.js";
 import { finishSaving } from "../../src/records/index.js";
-import { drawnFrom } from "../support/drawn.js";
 import { scratchFolder } from "../support/scenarios.js";
 import { seededNumbers } from "../support/seeded-numbers.js";
 

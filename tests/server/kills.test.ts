@@ -2,9 +2,9 @@ import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
 import { planHash } from "../../src/contract/index.js";
-import { drawnFrom } from "../support/drawn.js";
 import { printed, start } from "../support/program.js";
 import { scratchFolder } from "../support/scenarios.js";
+import { seededNumbers } from "../support/seeded-numbers.js";
 
 const LUNCH = new URL("../../examples/after-service/lunch.yaml", import.meta.url);
 const KILLS = Number(process.env.KILLS ?? 3);
@@ -100,7 +100,7 @@ describe("a server that is killed at any moment", () => {
     `keeps all that it answered is saved, and nothing by halves, ${KILLS} times`,
     async () => {
       const scratch = scratchFolder({ "lunch.yaml": readFileSync(LUNCH, "utf8") });
-      const random = drawnFrom(SEED);
+      const random = seededNumbers(SEED);
       let steps = 0;
       let latest = LATEST_MS;
       for (let kill = 0; kill < KILLS; kill++) {
