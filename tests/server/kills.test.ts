@@ -57,7 +57,7 @@ async function served(folder: string) {
     post: async (path: string, fields: Record<string, string> = {}): Promise<boolean> => {
       const asked = { method: "POST", headers: { origin }, body: new URLSearchParams(fields) };
       const answer = await fetch(origin + path, { ...asked, redirect: "manual" }).catch(() => null);
-      if (answer !== null) expect([path, answer.status]).toEqual([path, 303]);
+      if (answer !== null && answer.status !== 303) throw new Error(`${path}: ${await answer.text()}`);
       return answer !== null;
     },
     kill: async () => {
@@ -90,9 +90,10 @@ async function sent(step: number, { get, post }: Server, { figure, tests }: Left
   const page = await get("/scenario/lunch.yaml/weigh-in").catch(() => "");
   const [, key] = /name="key" value="([^"]+)"/.exec(page) ?? [];
   if (key === undefined) return false;
+  const row = key.replaceAll("&quot;", '"');
   const actual = step % 4 === 1 ? String(tests + 1) : "";
   const reasons = { wasReason: "", reason: "" };
-  return post("/scenario/lunch.yaml/weigh-in", { key, was: figure, actual, ...reasons, initials: "A" });
+  return post("/scenario/lunch.yaml/weigh-in", { key: row, was: figure, actual, ...reasons, initials: "A" });
 }
 
 describe("a server that is killed at any moment", () => {
@@ -105,7 +106,7 @@ describe("a server that is killed at any moment", () => {
       let latest = LATEST_MS;
       for (let kill = 0; kill < KILLS; kill++) {
         const server = await served(scratch.path);
-        const made = await planned(server);
+        let made = await planned(server);
         // Whatever was being saved when it was killed is finished, or gone, by now.
         let left = found(scratch.path);
         let step = left.figure === "" ? 0 : 3;
@@ -115,6 +116,8 @@ describe("a server that is killed at any moment", () => {
           left = leftBy(step, left, made);
           step++;
           steps++;
+          // What was recorded makes another plan.
+          if (step % 4 === 0) made = await planned(server).catch(() => made);
         }
         clearTimeout(timer);
         await server.kill();
