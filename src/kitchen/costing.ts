@@ -3,6 +3,7 @@ import type { Part, PartClass } from "./scenario.js";
 
 export const COSTINGS = ["edible weight", "trim credit", "sales value"] as const;
 export type CostingName = (typeof COSTINGS)[number];
+export const DEFAULT_COSTING: CostingName = "edible weight";
 
 /** Of the parts that are given any of: what a kilogram of each counts for. A cost is shared by weight times that. */
 export type Counting = (given: readonly Part[]) => (part: Part) => Money;

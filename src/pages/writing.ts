@@ -1,4 +1,4 @@
-import type { Scenario } from "../kitchen/index.js";
+import { midnight, type Scenario } from "../kitchen/index.js";
 import {
   coinOf,
   Decimal,
@@ -141,10 +141,6 @@ export function writingFor({ locale, currency, scaleStep }: WritingOf): Writing 
     shortDate: (iso) => shortDay.format(midnight(iso)).replaceAll(" ", GAP),
     dates: (first, last) => span.formatRange(midnight(first), midnight(last)),
   };
-}
-
-function midnight(iso: string): Date {
-  return new Date(`${iso}T00:00:00Z`);
 }
 
 /** Intl takes decimal text and keeps every digit of it. */

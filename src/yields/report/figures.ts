@@ -1,3 +1,4 @@
+import { midnight } from "../../kitchen/index.js";
 import {
   Decimal,
   grams,
@@ -39,7 +40,7 @@ export function withUnits(text: string): string {
 
 /** "12 Oct 2026". */
 export function dayText(iso: string): string {
-  return DAY.format(new Date(`${iso}T00:00:00Z`));
+  return DAY.format(midnight(iso));
 }
 
 /** "28 Sep to 12 Oct 2026", or the one day. */
@@ -49,7 +50,7 @@ export function daysText(from: string, upTo: string): string {
 
 /** "October 2026" of "2026-10". */
 export function monthText(month: string): string {
-  return MONTH.format(new Date(`${month}-01T00:00:00Z`));
+  return MONTH.format(midnight(`${month}-01`));
 }
 
 /** "1 test", "3 tests". */

@@ -1,5 +1,6 @@
 import {
   COSTING_METHODS,
+  DEFAULT_COSTING,
   type Dish,
   type Item,
   isFitFor,
@@ -93,7 +94,7 @@ function keepingIsValuedBelowCost(context: Resolving, { items, steps, parts }: D
     }
   }
   const made: Step[] = steps.map(({ step }) => step);
-  const least = leastCosts(items, made, parts, COSTING_METHODS[context.file.costing ?? "edible weight"]);
+  const least = leastCosts(items, made, parts, COSTING_METHODS[context.file.costing ?? DEFAULT_COSTING]);
   for (const { name, carry } of parts.values()) {
     if (carry !== null) report(["parts", name], toCurrency(carry.valuePerKilogram), least.get(name));
   }
@@ -105,7 +106,7 @@ function wasteHasAPrice(context: Resolving): void {
 }
 
 function creditsAreStated(context: Resolving, { parts }: Drafted): void {
-  const { costing = "edible weight" } = context.file;
+  const { costing = DEFAULT_COSTING } = context.file;
   if (COSTING_METHODS[costing].needsValueOf === "no part") return;
   const stated = [...parts.values()].some(({ marketValue }) => marketValue !== null);
   if (!stated && !context.isLeftOut(["parts"])) context.at(["costing"], words.noCredits(costing));

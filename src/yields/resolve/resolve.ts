@@ -1,4 +1,10 @@
-import type { ReadScenario, Scenario, ScenarioFile, WasteCounts } from "../../kitchen/index.js";
+import {
+  DEFAULT_COSTING,
+  type ReadScenario,
+  type Scenario,
+  type ScenarioFile,
+  type WasteCounts,
+} from "../../kitchen/index.js";
 import { grams, money, NO_MONEY, ONE, ZERO } from "../../quantity/index.js";
 import { inFileOrder, type Problem } from "../../reading/index.js";
 import type { YieldTables } from "../tables.js";
@@ -91,7 +97,7 @@ function headOf(file: ScenarioFile): Head {
     aim: file.aim ?? "waste",
     wastePrice: file.waste_price === undefined ? NO_MONEY : money(file.waste_price),
     wage: NO_MONEY,
-    costing: file.costing ?? "edible weight",
+    costing: file.costing ?? DEFAULT_COSTING,
     pricesIncludeTax: file.prices_include_tax ?? false,
     scaleStep: file.scale_step ?? grams("1"),
     wasteCounts: wasteCountsOf(file),
