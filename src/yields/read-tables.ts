@@ -1,4 +1,5 @@
 import type { Problem, Source } from "../reading/index.js";
+import { namedTables } from "../table-files/index.js";
 import { disagreements, type ReadRows } from "./table-reading/agreement.js";
 import { nameOf, readBreakdowns, readCuts } from "./table-reading/breakdowns.js";
 import { readCooking } from "./table-reading/cooking.js";
@@ -6,7 +7,6 @@ import { readDensities } from "./table-reading/densities.js";
 import { grouped } from "./table-reading/groups.js";
 import { readItems } from "./table-reading/items.js";
 import { readSteps } from "./table-reading/steps.js";
-import * as words from "./table-reading/words.js";
 import type { TableItem, YieldTables } from "./tables.js";
 
 /** The tables with a fixed name; every other file holds breakdowns. */
@@ -18,27 +18,23 @@ const NAMED = [
   "cooking.csv",
   "densities.csv",
 ] as const;
-type Named = (typeof NAMED)[number];
 
 /**
  * Reads the yield tables: items, their breakdowns and cuts, preparation steps, cooking yields and densities. All that is
  * wrong in them is reported at once, by file, line and column; a row that cannot be read is left out.
  */
 export function readYieldTables(sources: readonly Source[]): { tables: YieldTables; problems: Problem[] } {
-  const problems: Problem[] = NAMED.filter(
-    (name) => !sources.some((source) => baseName(source) === name),
-  ).map((name) => ({ file: name, line: 1, column: 1, ...words.missingFile(name) }));
-  const named = (name: Named) => sources.find((source) => baseName(source) === name);
-  const others = sources.filter((source) => !NAMED.some((name) => name === baseName(source)));
-  const items = read(named("items.csv"), (source) => readItems(source, problems));
-  const cuts = read(named("cuts.csv"), (source) => readCuts(source, problems));
+  const problems: Problem[] = [];
+  const { named, others } = namedTables(NAMED, sources, "yield tables", problems);
+  const items = read(named.get("items.csv"), (source) => readItems(source, problems));
+  const cuts = read(named.get("cuts.csv"), (source) => readCuts(source, problems));
   const breakdowns = others.flatMap((source) => readBreakdowns(source, problems));
-  const stepParts = named("step-parts.csv");
-  const steps = read(named("steps.csv"), (source) =>
+  const stepParts = named.get("step-parts.csv");
+  const steps = read(named.get("steps.csv"), (source) =>
     stepParts === undefined ? [] : readSteps(source, stepParts, problems),
   );
-  const cooking = read(named("cooking.csv"), (source) => readCooking(source, problems));
-  const densities = read(named("densities.csv"), (source) => readDensities(source, problems));
+  const cooking = read(named.get("cooking.csv"), (source) => readCooking(source, problems));
+  const densities = read(named.get("densities.csv"), (source) => readDensities(source, problems));
   const rows: ReadRows = { items, breakdowns, cuts, steps };
   problems.push(...disagreements(rows));
   return {
@@ -49,10 +45,6 @@ export function readYieldTables(sources: readonly Source[]): { tables: YieldTabl
 
 function read<T>(source: Source | undefined, reader: (source: Source) => T[]): T[] {
   return source === undefined ? [] : reader(source);
-}
-
-function baseName({ file }: Source): string {
-  return file.split(/[\\/]/).at(-1) ?? file;
 }
 
 function joined({ items, breakdowns, cuts }: ReadRows): TableItem[] {

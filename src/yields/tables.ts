@@ -1,5 +1,6 @@
 import type { Handling, OwnTests, Part, PartClass } from "../kitchen/index.js";
 import type { Decimal, Weight } from "../quantity/index.js";
+import type { Basis, Provenance } from "../table-files/index.js";
 
 /** The published and common-practice yields that every kitchen starts from, as read from yield-tables/. */
 export interface YieldTables {
@@ -7,16 +8,6 @@ export interface YieldTables {
   readonly steps: readonly TableStep[];
   readonly cooking: readonly CookingYield[];
   readonly densities: readonly Density[];
-}
-
-/** Read in the source named; from memory of it; common practice, for want of a source; weighed in this kitchen. */
-export const BASES = ["read", "memory", "common practice", "own test"] as const;
-export type Basis = (typeof BASES)[number];
-
-/** Where a figure comes from, as its row says. */
-export interface Provenance {
-  readonly source: string;
-  readonly basis: Basis;
 }
 
 /** One item in one form; the same item in two forms is two entries. The provenance is the unit weight's. */

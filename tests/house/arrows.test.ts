@@ -35,6 +35,7 @@ describe("the checker of arrows", () => {
   it.each([
     ["quantity/exact.ts", "../kitchen/index.js", "quantity may not know kitchen"],
     ["reading/values.ts", "../kitchen/index.js", "reading may not know kitchen"],
+    ["table-files/cells.ts", "../kitchen/index.js", "table-files may not know kitchen"],
     ["kitchen/scenario.ts", "../yields/index.js", "kitchen may not know yields"],
     ["yields/join.ts", "../safety/index.js", "yields may not know safety"],
     ["safety/dates.ts", "../yields/index.js", "safety may not know yields"],

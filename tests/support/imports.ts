@@ -4,9 +4,10 @@ import { posix } from "node:path";
 export const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
   quantity: [],
   reading: ["quantity"],
+  "table-files": ["quantity", "reading"],
   kitchen: ["quantity", "reading"],
-  yields: ["quantity", "reading", "kitchen"],
-  safety: ["quantity", "kitchen"],
+  yields: ["quantity", "reading", "table-files", "kitchen"],
+  safety: ["quantity", "reading", "table-files", "kitchen"],
   waste: ["quantity", "kitchen", "safety"],
   allocation: ["quantity", "kitchen", "yields", "safety", "waste"],
   ledger: ["quantity", "kitchen", "yields", "waste"],

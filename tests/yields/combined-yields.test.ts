@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { Decimal, grams, ONE } from "../../src/quantity/index.js";
+import type { Basis } from "../../src/table-files/index.js";
 import {
-  type Basis,
   loadYieldTables,
   type TableBreakdown,
   type TableItem,

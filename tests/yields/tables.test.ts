@@ -3,7 +3,8 @@ import { ONE, toGrams, ZERO } from "../../src/quantity/index.js";
 import { problemText, type Source } from "../../src/reading/index.js";
 import { ALLERGENS, allergensOfItem } from "../../src/safety/allergens.js";
 import { hazardsOf } from "../../src/safety/index.js";
-import { BASES, loadYieldTables, readYieldTables, type TableItem } from "../../src/yields/index.js";
+import { BASES } from "../../src/table-files/index.js";
+import { loadYieldTables, readYieldTables, type TableItem } from "../../src/yields/index.js";
 
 const { tables, problems } = loadYieldTables();
 const breakdowns = tables.items.flatMap((item) => item.breakdowns.map((breakdown) => ({ item, breakdown })));

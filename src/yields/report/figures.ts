@@ -8,7 +8,8 @@ import {
   toGrams,
   type Weight,
 } from "../../quantity/index.js";
-import type { Provenance, TableBreakdown } from "../tables.js";
+import type { Provenance } from "../../table-files/index.js";
+import type { TableBreakdown } from "../tables.js";
 
 /** Percent to one decimal, without its sign: "61.0". */
 export function percentText(fraction: Decimal | number): string {

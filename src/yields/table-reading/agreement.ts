@@ -1,5 +1,6 @@
 import type { Position, Problem } from "../../reading/index.js";
 import { didYouMean } from "../../reading/index.js";
+import { unknownName } from "../../table-files/index.js";
 import { type BreakdownRows, type CutRow, nameOf } from "./breakdowns.js";
 import type { ItemRow } from "./items.js";
 import type { StepRows } from "./steps.js";
@@ -35,7 +36,7 @@ function breakdownsNameItems({ items, breakdowns }: ReadRows): Problem[] {
   return breakdowns.flatMap(({ item, form, position }) => {
     const name = nameOf(item, form);
     if (names.has(name)) return [];
-    return [{ ...position, ...words.unknownName("item", name, didYouMean(name, known), "items.csv") }];
+    return [{ ...position, ...unknownName("item", name, didYouMean(name, known), "items.csv") }];
   });
 }
 
@@ -63,9 +64,7 @@ function cutsNameBreakdowns({ breakdowns, cuts }: ReadRows): Problem[] {
   return cuts.flatMap(({ item, form, breakdown, position }) => {
     const name = nameOf(item, form, breakdown);
     if (names.has(name)) return [];
-    return [
-      { ...position, ...words.unknownName("breakdown", name, didYouMean(name, known), "the breakdowns") },
-    ];
+    return [{ ...position, ...unknownName("breakdown", name, didYouMean(name, known), "the breakdowns") }];
   });
 }
 
@@ -92,7 +91,7 @@ function stepsTakeKnownParts({ breakdowns, steps }: ReadRows): Problem[] {
       .filter((part) => !names.has(part))
       .map((part) => ({
         ...position,
-        ...words.unknownName("part", part, didYouMean(part, known), "the breakdowns"),
+        ...unknownName("part", part, didYouMean(part, known), "the breakdowns"),
       })),
   );
 }

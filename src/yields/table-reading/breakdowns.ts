@@ -1,8 +1,8 @@
 import type { PartClass } from "../../kitchen/index.js";
 import { type Decimal, ONE } from "../../quantity/index.js";
 import { type CsvColumns, type Position, type Problem, readCsv, type Source } from "../../reading/index.js";
-import { BASES, type TablePart } from "../tables.js";
-import { RowCells, SeenOnce } from "./cells.js";
+import { BASES, RowCells, SeenOnce } from "../../table-files/index.js";
+import type { TablePart } from "../tables.js";
 import { checkSum, grouped, sumOf } from "./groups.js";
 
 const PART_COLUMNS: CsvColumns = {

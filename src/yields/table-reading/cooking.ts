@@ -1,6 +1,6 @@
 import { type CsvColumns, type Problem, readCsv, type Source } from "../../reading/index.js";
+import { RowCells, SeenOnce } from "../../table-files/index.js";
 import type { CookingYield } from "../tables.js";
-import { RowCells, SeenOnce } from "./cells.js";
 
 const COLUMNS: CsvColumns = {
   required: ["food", "method", "percent", "source", "basis"],

@@ -1,7 +1,7 @@
 import type { Handling } from "../../kitchen/index.js";
 import { type CsvColumns, type Position, type Problem, readCsv, type Source } from "../../reading/index.js";
+import { RowCells, SeenOnce } from "../../table-files/index.js";
 import type { TableItem } from "../tables.js";
-import { RowCells, SeenOnce } from "./cells.js";
 
 const COLUMNS: CsvColumns = {
   required: [

@@ -8,8 +8,8 @@ import {
   readCsv,
   type Source,
 } from "../../reading/index.js";
+import { RowCells, SeenOnce, unknownName } from "../../table-files/index.js";
 import type { TableStep, TableStepYield } from "../tables.js";
-import { RowCells, SeenOnce } from "./cells.js";
 import { checkSum, grouped, sumOf } from "./groups.js";
 import * as words from "./words.js";
 
@@ -53,7 +53,7 @@ export function readSteps(steps: Source, stepParts: Source, problems: Problem[])
   const byStep = new Map(grouped(rows, ({ step }) => step).map((group) => [group.key, group.rows]));
   const names = heads.map(({ head }) => head.name);
   for (const { position, step } of rows.filter(({ step }) => !names.includes(step))) {
-    problems.push({ ...position, ...words.unknownName("step", step, didYouMean(step, names), steps.file) });
+    problems.push({ ...position, ...unknownName("step", step, didYouMean(step, names), steps.file) });
   }
   return heads.flatMap(({ head, position }): StepRows[] => {
     const group = byStep.get(head.name) ?? [];

@@ -1,7 +1,7 @@
 import { Decimal, toGrams } from "../../quantity/index.js";
 import { didYouMean, type Problem, type Wording } from "../../reading/index.js";
+import { unknownName } from "../../table-files/index.js";
 import { nameOf } from "../table-reading/breakdowns.js";
-import { unknownName } from "../table-reading/words.js";
 import type { TableBreakdown, TableItem, YieldTables } from "../tables.js";
 import type { TestRow } from "./read-tests.js";
 import * as words from "./words.js";

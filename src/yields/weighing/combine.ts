@@ -1,5 +1,6 @@
 import { Decimal, milligrams, splitByShares } from "../../quantity/index.js";
-import type { Basis, TableBreakdown, TablePart } from "../tables.js";
+import type { Basis } from "../../table-files/index.js";
+import type { TableBreakdown, TablePart } from "../tables.js";
 import { LOSS, pairsOf } from "./pairs.js";
 import { steadied, weighTogether } from "./prior.js";
 import { effectiveCount, varianceOfUnits } from "./statistics.js";

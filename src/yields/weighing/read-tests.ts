@@ -8,7 +8,7 @@ import {
   readCsv,
   type Source,
 } from "../../reading/index.js";
-import { RowCells, SeenOnce } from "../table-reading/cells.js";
+import { RowCells, SeenOnce } from "../../table-files/index.js";
 import { grouped } from "../table-reading/groups.js";
 import type { YieldTables } from "../tables.js";
 import { disagreementsWithTables } from "./agreement.js";

@@ -1,6 +1,6 @@
-import { Decimal, grams, type Weight } from "../../quantity/index.js";
-import type { CsvCell, CsvRow, Problem } from "../../reading/index.js";
-import { BASES, type Basis, type Provenance } from "../tables.js";
+import { Decimal, grams, type Weight } from "../quantity/index.js";
+import type { CsvCell, CsvRow, Problem, Wording } from "../reading/index.js";
+import { BASES, type Basis, type Provenance } from "./provenance.js";
 import * as words from "./words.js";
 
 /** The cells of one row as values. What cannot be read is reported, and read as null. */
@@ -14,7 +14,7 @@ export class RowCells {
     this.report = (problem) => problems.push(problem);
   }
 
-  problem(column: string, wording: words.Wording): null {
+  problem(column: string, wording: Wording): null {
     this.report({ ...this.row.cell(column).position, ...wording });
     return null;
   }

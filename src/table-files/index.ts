@@ -1,0 +1,5 @@
+/** The tables that come with the package: from their folder to rows of checked cells. */
+export { RowCells, SeenOnce } from "./cells.js";
+export { namedTables, packagedTables } from "./packaged.js";
+export { BASES, type Basis, type Provenance } from "./provenance.js";
+export { unknownName } from "./words.js";
