@@ -1,5 +1,5 @@
 import { safetyCasePage } from "../pages/index.js";
-import { DEFERENCE, HAZARDS, NOT_JUDGED, SAFETY_RULES } from "../safety/index.js";
+import { DEFERENCE, hazards, NOT_JUDGED, SAFETY_RULES } from "../safety/index.js";
 import { writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import type { Terminal } from "./terminal.js";
@@ -13,6 +13,7 @@ export function safetyCaseCommand({ out }: { readonly out?: string }, terminal: 
     terminal.complain(obstacle);
     return EXIT.wrongInput;
   }
+  const rows = hazards().length;
   const say = (text: string, indent: string): void => {
     for (const line of wrapped(text, terminal.columns - indent.length, indent, indent)) terminal.print(line);
   };
@@ -20,7 +21,7 @@ export function safetyCaseCommand({ out }: { readonly out?: string }, terminal: 
     terminal.print(terminal.heading(id));
     say(`${rule} Source: ${source}.`, "  ");
   }
-  terminal.print(terminal.heading(`Table of hazards: ${HAZARDS.length} rows`));
+  terminal.print(terminal.heading(`Table of hazards: ${rows} rows`));
   terminal.print(terminal.heading("Not judged"));
   for (const text of NOT_JUDGED) say(text, "  ");
   say(DEFERENCE, "");

@@ -1,5 +1,6 @@
 import type { Problem, Source } from "../reading/index.js";
 import { changeFile, NotSaved, readText, yieldTestsFile } from "../records/index.js";
+import { safetyTableProblems } from "../safety/index.js";
 import {
   loadYieldTables,
   readYieldTests,
@@ -19,7 +20,7 @@ export interface KitchenYields {
   readonly problems: readonly Problem[];
 }
 
-/** The tables that come with the package, read at first need: they do not change while the program runs. */
+/** The yield tables that come with the package, read at first need: they do not change while the program runs. */
 let packaged: ReturnType<typeof loadYieldTables> | undefined;
 /** The last own tests read: many scenarios of one folder are joined with the same. */
 let last: { readonly ownTests: OwnTestsFile; readonly yields: KitchenYields } | undefined;
@@ -44,10 +45,14 @@ export async function readOwnTests(folder: string): Promise<OwnTestsFile | null>
   }
 }
 
-/** The yields with these own tests; a test with a problem is left out, and the problem told. */
+/**
+ * The yields with these own tests; a test with a problem is left out, and the problem told, as are those of the tables
+ * that come with the package, of yields and of safety.
+ */
 export function kitchenYields(ownTests: OwnTestsFile | null): KitchenYields {
   packaged ??= loadYieldTables();
-  const { tables: published, problems } = packaged;
+  const { tables: published } = packaged;
+  const problems = [...packaged.problems, ...safetyTableProblems()];
   if (ownTests === null) return { published, tests: [], tables: published, problems };
   const { file, text, problem = unreadable(file) } = ownTests;
   if (text === null) return { published, tests: [], tables: published, problems: [...problems, problem] };

@@ -12,6 +12,7 @@ import {
 import type { Weight } from "../quantity/index.js";
 import { byName, inFileOrder, type Problem } from "../reading/index.js";
 import { textAt } from "../records/index.js";
+import { safetyTableProblems } from "../safety/index.js";
 import { resolveScenario, type SettledTestCard, settleTestCard } from "../yields/index.js";
 import { kitchenYields, type OwnTestsFile, readOwnTests } from "./kitchen-yields.js";
 import { safetyProblems } from "./safety-problems.js";
@@ -135,7 +136,8 @@ export async function loadWithOffcut(path: string, { part, weight, useBy }: Offc
 function joined(read: ReadScenario, ownTests: OwnTestsFile | null): Loaded {
   const { tables, problems: tableProblems } = kitchenYields(ownTests);
   const { scenario, drafted, problems } = resolveScenario(read, tables);
-  const blocks = drafted === null ? [] : safetyProblems(drafted, read);
+  const canJudge = safetyTableProblems().length === 0;
+  const blocks = drafted === null || !canJudge ? [] : safetyProblems(drafted, read);
   const all = [...tableProblems, ...[...problems, ...blocks].sort(inFileOrder)];
   return { scenario: all.length === 0 ? scenario : null, problems: all };
 }

@@ -36,7 +36,7 @@ type ServiceTable = {
 };
 
 /** As a narrow column's head says it. */
-const SHORT: Partial<Record<Allergen, string>> = { "cereals containing gluten": "gluten" };
+const SHORT: Readonly<Record<Allergen, string>> = { "cereals containing gluten": "gluten" };
 
 const HOLDS = { mark: "●", said: "holds it" };
 const MAY_HOLD = { mark: "may", said: "may hold it" };

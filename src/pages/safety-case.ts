@@ -1,12 +1,12 @@
 import { RULES_OF } from "../kitchen/index.js";
 import {
-  ALLERGEN_LISTS,
+  allergenLists,
   DATE_RULES,
   DEFAULT_RULES,
   DEFERENCE,
-  HAZARDS,
   type Hazard,
   HOLDING_RULES,
+  hazards,
   holdingLines,
   NOT_JUDGED,
   SAFETY_RULES,
@@ -43,13 +43,13 @@ export function safetyCaseData() {
       source: DATE_RULES[code].source,
       limits: holdingLines(code),
     })),
-    lists: Object.values(ALLERGEN_LISTS).map(({ name, allergens, source }) => ({
+    lists: allergenLists().map(({ name, allergens, source }) => ({
       name,
       allergens: allergens.join(", "),
       source,
     })),
     hazards: KINDS.map(([kind, title]) => {
-      const rows = HAZARDS.filter(({ rule }) => rule.kind === kind);
+      const rows = hazards().filter(({ rule }) => rule.kind === kind);
       return { title, count: String(rows.length), rows: rows.map(hazardRow) };
     }),
     notJudged: NOT_JUDGED,

@@ -1,73 +1,44 @@
 import type { AllergenChoice } from "../kitchen/index.js";
-import { ALLERGEN_FOODS } from "./names/allergens.js";
+import { lazily } from "./lazily.js";
 import { makeLexicon } from "./names/lexicon.js";
+import { ALLERGEN_LISTS, type AllergenList, type AllergenListName } from "./tables/allergens.js";
+import { rowOf, safetyTables, wordList } from "./tables/load.js";
 
-/** The allergens of both lists, by the names printed. */
-export const ALLERGENS = [
-  "milk",
-  "egg",
-  "fish",
-  "crustaceans",
-  "molluscs",
-  "tree nuts",
-  "peanuts",
-  "wheat",
-  "cereals containing gluten",
-  "soybeans",
-  "sesame",
-  "celery",
-  "mustard",
-  "sulphites",
-  "lupin",
-] as const;
-export type Allergen = (typeof ALLERGENS)[number];
+/** The name printed of an allergen, as allergens.csv has it. */
+export type Allergen = string;
 
-export interface AllergenList {
-  readonly name: string;
-  readonly allergens: readonly Allergen[];
-  readonly source: string;
-  readonly basis: "read" | "memory";
-}
+/** Stands for foods that hold the name of an allergen and are none; no allergen of a table is called so. */
+const HARMLESS = "";
+
+/** Every allergen of the table, in its order. */
+export const allergenNames = lazily((): readonly Allergen[] =>
+  safetyTables().allergens.map(({ allergen }) => allergen),
+);
 
 /** What the law of a place has a kitchen tell its guests. */
-export const ALLERGEN_LISTS = {
-  "US nine": {
-    name: "US nine major food allergens",
-    allergens: ["milk", "egg", "fish", "crustaceans", "tree nuts", "peanuts", "wheat", "soybeans", "sesame"],
-    source: "FDA, FASTER Act: sesame is the ninth major food allergen, from 1 January 2023",
-    basis: "read",
-  },
-  "EU and UK fourteen": {
-    name: "EU and UK fourteen allergens",
-    allergens: [
-      "cereals containing gluten",
-      "crustaceans",
-      "egg",
-      "fish",
-      "peanuts",
-      "soybeans",
-      "milk",
-      "tree nuts",
-      "celery",
-      "mustard",
-      "sesame",
-      "sulphites",
-      "lupin",
-      "molluscs",
-    ],
-    source: "Regulation (EU) 1169/2011 Annex II (sulphites above 10 mg/kg or 10 mg/L as SO2)",
-    basis: "read",
-  },
-} as const satisfies Record<string, AllergenList>;
-export type AllergenListName = keyof typeof ALLERGEN_LISTS;
+export function allergenList(list: AllergenListName): AllergenList {
+  return rowOf(safetyTables().allergenLists, list);
+}
 
-const lexicon = makeLexicon<{ kind: "item"; key: Allergen | "harmless" }>(
-  ([...ALLERGENS, "harmless"] as const).map((key) => ({
-    meanings: [{ kind: "item", key }],
-    names: ALLERGEN_FOODS[key],
-    ...(key === "harmless" ? { spelt: "exactly" as const } : {}),
-  })),
+/** All of these lists. */
+export function allergenLists(): AllergenList[] {
+  return ALLERGEN_LISTS.map(allergenList);
+}
+
+const lexicon = lazily(() =>
+  makeLexicon<{ kind: "item"; key: Allergen }>([
+    ...safetyTables().allergens.map(({ allergen, foods }) => ({
+      meanings: [{ kind: "item" as const, key: allergen }],
+      names: foods,
+    })),
+    { meanings: [{ kind: "item", key: HARMLESS }], names: wordList("no allergen"), spelt: "exactly" },
+  ]),
 );
+
+/** What an allergen implies, null for most. */
+function impliedBy(name: Allergen): Allergen | null {
+  return safetyTables().allergens.find(({ allergen }) => allergen === name)?.implies ?? null;
+}
 
 /** The allergens a food carries by its name, wheat counting as a cereal with gluten too. */
 export function allergensOfItem(name: string): Allergen[] {
@@ -76,23 +47,35 @@ export function allergensOfItem(name: string): Allergen[] {
 
 /** The allergens a text names, as they stand: "wheat" alone for wheat, both nuts and peanuts for "nuts". */
 export function allergensNamed(text: string): Allergen[] {
-  const found = lexicon.read(text).found.flatMap(({ meanings }) => meanings.map(({ key }) => key));
-  return ALLERGENS.filter((allergen) => found.includes(allergen));
+  const found = lexicon()
+    .read(text)
+    .found.flatMap(({ meanings }) => meanings.map(({ key }) => key));
+  return allergenNames().filter((allergen) => found.includes(allergen));
 }
 
 /** The allergen that a word in a list of allergens means ("dairy", "Sellerie", "shellfish"); null if none. */
 export function canonicalAllergen(name: string): Allergen | null {
-  const { words, found } = lexicon.read(name);
+  const { words, found } = lexicon().read(name);
   const whole = found.find(({ length }) => length === words.length);
-  const keys = (whole ?? found[0])?.meanings.flatMap(({ key }) => (key === "harmless" ? [] : [key])) ?? [];
+  const keys = (whole ?? found[0])?.meanings.flatMap(({ key }) => (key === HARMLESS ? [] : [key])) ?? [];
   return keys[0] ?? null;
 }
 
-/** The same allergens with what they imply, each once, in the order of `ALLERGENS`. */
+/** The same allergens with what they imply, each once, in the order of the table. */
 export function complete(allergens: Iterable<Allergen>): Allergen[] {
   const all = new Set(allergens);
-  if (all.has("wheat")) all.add("cereals containing gluten");
-  return ALLERGENS.filter((allergen) => all.has(allergen));
+  for (const allergen of all) {
+    const implied = impliedBy(allergen);
+    if (implied !== null) all.add(implied);
+  }
+  return allergenNames().filter((allergen) => all.has(allergen));
+}
+
+/** The allergens that are food of animals, of these kinds. */
+export function allergensOfAnimals(...kinds: readonly ("milk" | "egg" | "seafood")[]): Allergen[] {
+  return safetyTables().allergens.flatMap(({ allergen, ofAnimals }) =>
+    ofAnimals !== null && kinds.includes(ofAnimals) ? [allergen] : [],
+  );
 }
 
 const CHOSEN: Readonly<Record<AllergenChoice, readonly AllergenListName[]>> = {
@@ -103,13 +86,13 @@ const CHOSEN: Readonly<Record<AllergenChoice, readonly AllergenListName[]>> = {
 
 /** The allergens that guests must be told of under the lists chosen. */
 export function namedAllergens(choice: AllergenChoice): Allergen[] {
-  const named = CHOSEN[choice].flatMap((list): readonly Allergen[] => ALLERGEN_LISTS[list].allergens);
-  return ALLERGENS.filter((allergen) => named.includes(allergen));
+  const named = CHOSEN[choice].flatMap((list) => allergenList(list).allergens);
+  return allergenNames().filter((allergen) => named.includes(allergen));
 }
 
 /** The laws behind the lists chosen. */
 export function allergenSources(choice: AllergenChoice): string[] {
-  return CHOSEN[choice].map((list) => ALLERGEN_LISTS[list].source);
+  return CHOSEN[choice].map((list) => allergenList(list).source);
 }
 
 /**
@@ -122,14 +105,10 @@ export function guestAllergens(
 ): { told: Allergen[]; besides: string[] } {
   const all = complete(allergens);
   const told = namedAllergens(choice).filter((allergen) => all.includes(allergen));
-  const cereals: readonly Allergen[] = ["wheat", "cereals containing gluten"];
-  const saidAsCereal = (allergen: Allergen): boolean =>
-    allergen === "cereals containing gluten" && told.includes("wheat");
-  const besides = all.filter((allergen) => !told.includes(allergen) && !saidAsCereal(allergen));
+  const isSaid = (allergen: Allergen): boolean => told.some((other) => impliedBy(other) === allergen);
+  const besides = all.filter((allergen) => !told.includes(allergen) && !isSaid(allergen));
   const named = besides.map((allergen) =>
-    cereals.includes(allergen) && told.includes("cereals containing gluten")
-      ? `${allergen} among them`
-      : allergen,
+    told.includes(impliedBy(allergen) ?? "") ? `${allergen} among them` : allergen,
   );
   return { told, besides: [...named, ...others] };
 }

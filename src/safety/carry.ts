@@ -1,5 +1,11 @@
 import type { Dish, Item, Part, Scenario } from "../kitchen/index.js";
-import { type Allergen, allergensOfItem, canonicalAllergen, complete } from "./allergens.js";
+import {
+  type Allergen,
+  allergensOfAnimals,
+  allergensOfItem,
+  canonicalAllergen,
+  complete,
+} from "./allergens.js";
 import { type Lineage, lineageOf } from "./lineage.js";
 import { fold } from "./names/fold.js";
 
@@ -89,7 +95,7 @@ function wordsOfPart(lineage: Lineage, partName: string): AllergenWords {
 function ownWords(lineage: Lineage, part: Part): AllergenWords {
   const items = lineage.itemsOf(part);
   const byName = [part.name, ...items.map(({ name }) => name)].flatMap(allergensOfItem);
-  const seafood: readonly Allergen[] = ["fish", "crustaceans", "molluscs"];
+  const seafood = allergensOfAnimals("seafood");
   const isHandledAs = (wanted: Item["handling"]) => items.some(({ handling }) => handling === wanted);
   if (isHandledAs("egg")) byName.push("egg");
   if (isHandledAs("fish") && !byName.some((allergen) => seafood.includes(allergen))) byName.push("fish");

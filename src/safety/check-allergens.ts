@@ -1,12 +1,15 @@
 import type { Dish, Scenario } from "../kitchen/index.js";
-import { ALLERGEN_LISTS, type Allergen, allergensNamed } from "./allergens.js";
+import { type Allergen, allergenLists, allergensNamed } from "./allergens.js";
 import { allergensOfDish, mayContain, undeclaredAllergens } from "./carry.js";
 import type { SafetyBlock, Warning } from "./findings.js";
 import { fold } from "./names/fold.js";
 
-const SOURCE = Object.values(ALLERGEN_LISTS)
-  .map(({ source }) => source)
-  .join("; ");
+/** The laws of all lists, whichever the kitchen chose. */
+function lawsOfLists(): string {
+  return allergenLists()
+    .map(({ source }) => source)
+    .join("; ");
+}
 
 /** Dishes said to be fit for a diet without an allergen they carry. */
 export function falseClaims(scenario: Scenario): SafetyBlock[] {
@@ -27,8 +30,9 @@ export function undeclared(scenario: Scenario): Warning[] {
   return scenario.dishes.flatMap((dish) => {
     const missing = undeclaredAllergens(scenario, dish);
     if (missing.length === 0) return [];
-    const text = `${dish.name} carries ${missing.join(", ")} by the names of what goes into it: an allergen. State it under allergens, or rename what does not hold it. Source: ${SOURCE}.`;
-    return [{ code: "allergen-undeclared", text, source: SOURCE, part: null, dish: dish.name }];
+    const source = lawsOfLists();
+    const text = `${dish.name} carries ${missing.join(", ")} by the names of what goes into it: an allergen. State it under allergens, or rename what does not hold it. Source: ${source}.`;
+    return [{ code: "allergen-undeclared", text, source, part: null, dish: dish.name }];
   });
 }
 
@@ -47,6 +51,7 @@ function excludedBy(diet: string): Allergen[] {
 }
 
 function claim(dish: Dish, diet: string, holds: string): SafetyBlock {
-  const text = `${dish.name} is said to be "${diet}" and ${holds}: an allergen. Source: ${SOURCE}.`;
-  return { code: "allergen-claim", text, source: SOURCE, part: null, dish: dish.name };
+  const source = lawsOfLists();
+  const text = `${dish.name} is said to be "${diet}" and ${holds}: an allergen. Source: ${source}.`;
+  return { code: "allergen-claim", text, source, part: null, dish: dish.name };
 }

@@ -1,5 +1,5 @@
 import type { Dish, Scenario } from "../kitchen/index.js";
-import type { Allergen } from "./allergens.js";
+import { type Allergen, allergensOfAnimals } from "./allergens.js";
 import { allergensOfDish, itemsIn } from "./carry.js";
 import type { SafetyBlock } from "./findings.js";
 import type { Lineage } from "./lineage.js";
@@ -9,7 +9,6 @@ import { animalKindsIn } from "./of-animals.js";
 const SOURCE =
   "ISO 23662:2021, definitions of food for vegetarians and vegans, from memory; Food Standards Agency (UK), vegan is no allergen claim, from memory";
 
-const SEAFOOD: readonly Allergen[] = ["fish", "crustaceans", "molluscs"];
 const VEGAN = /\b(?:vegan\w*|vegetalien\w*|plant based)\b/;
 const VEGETARIAN = /\b(?:vegetari\w*|veggie)\b/;
 
@@ -44,10 +43,12 @@ function flesh(dish: Dish, lineage: Lineage): string[] {
 }
 
 function seafood(scenario: Scenario, dish: Dish): Allergen[] {
-  return allergensOfDish(scenario, dish).allergens.filter((allergen) => SEAFOOD.includes(allergen));
+  return allergensOfDish(scenario, dish).allergens.filter((allergen) =>
+    allergensOfAnimals("seafood").includes(allergen),
+  );
 }
 
 function others(scenario: Scenario, dish: Dish): Allergen[] {
-  const ofAnimals: readonly Allergen[] = ["milk", "egg", ...SEAFOOD];
+  const ofAnimals = allergensOfAnimals("milk", "egg", "seafood");
   return allergensOfDish(scenario, dish).allergens.filter((allergen) => ofAnimals.includes(allergen));
 }

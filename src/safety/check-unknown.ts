@@ -1,13 +1,16 @@
 import type { Part, Scenario } from "../kitchen/index.js";
 import { dishesWith } from "./check-hazards.js";
 import type { SafetyBlock, Warning } from "./findings.js";
-import { HAZARDS } from "./hazards/match.js";
+import { hazards } from "./hazards/match.js";
+import { lazily } from "./lazily.js";
 import type { Lineage } from "./lineage.js";
-import { FOOD_PARTS } from "./names/food-parts.js";
 import { makeLexicon } from "./names/lexicon.js";
 import { isKnownItem, recognise } from "./names/recognise.js";
+import { wordList } from "./tables/load.js";
 
-const lexicon = makeLexicon([{ meanings: [{ kind: "part", key: "food" }], names: FOOD_PARTS }]);
+const lexicon = lazily(() =>
+  makeLexicon([{ meanings: [{ kind: "part", key: "food" }], names: wordList("food parts") }]),
+);
 const SOURCE = "caution of this program: no table holds it as food";
 
 /** Parts used as food that no table knows as such and no one in the kitchen has answered for. */
@@ -62,15 +65,16 @@ function isKnown(part: Part, lineage: Lineage, seen: readonly string[]): boolean
 }
 
 function isPlainWord(name: string): boolean {
-  return lexicon.read(name).found.length > 0;
+  return lexicon().read(name).found.length > 0;
 }
 
 function neverRowsOf(part: Part, lineage: Lineage): string {
   const names = [part.item ?? "", ...lineage.itemsOf(part).map(({ name }) => name)];
   const items = new Set(names.flatMap((name) => [...recognise(name, "").items]));
-  return HAZARDS.filter(
-    (row) => row.rule.kind === "never" && row.parts !== "any" && row.items.some((item) => items.has(item)),
-  )
+  return hazards()
+    .filter(
+      (row) => row.rule.kind === "never" && row.parts !== "any" && row.items.some((item) => items.has(item)),
+    )
     .map(({ id }) => id)
     .join("; ");
 }

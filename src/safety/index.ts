@@ -1,7 +1,7 @@
 /** What people must not eat, must treat first, must be told of or must use in time, and who says so. */
 export {
-  ALLERGEN_LISTS,
   type Allergen,
+  allergenLists,
   allergenSources,
   guestAllergens,
   namedAllergens,
@@ -12,10 +12,11 @@ export { checkSafety } from "./check.js";
 export { criticalSteps } from "./check-hazards.js";
 export * from "./dates.js";
 export { DEFERENCE } from "./findings.js";
-export { HAZARDS, hazardsOf } from "./hazards/match.js";
+export { hazards, hazardsOf } from "./hazards/match.js";
 export type { Hazard } from "./hazards/types.js";
 export { HOLDING_RULES, type HoldingRules, holdingLines } from "./holding.js";
 export * from "./life.js";
 export { cookingMinimum, type Temperature, temperatureText } from "./limits.js";
 export { itemsOfPart } from "./lineage.js";
 export * from "./lot-dates.js";
+export { safetyTableProblems } from "./tables/load.js";

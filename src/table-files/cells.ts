@@ -27,11 +27,11 @@ export class RowCells {
     return this.optionalText(column) ?? this.problem(column, words.empty(column));
   }
 
-  /** A comma between names. */
-  names(column: string): string[] {
+  /** Names with commas between them, or what else parts them. */
+  names(column: string, separator = ","): string[] {
     return this.row
       .cell(column)
-      .text.split(",")
+      .text.split(separator)
       .map((name) => name.trim())
       .filter((name) => name !== "");
   }
@@ -88,8 +88,17 @@ export class RowCells {
   }
 
   provenance(sourceColumn = "source", basisColumn = "basis"): Provenance | null {
+    return this.provenanceAmong(BASES, sourceColumn, basisColumn);
+  }
+
+  /** The same where the table takes some bases only. */
+  provenanceAmong<B extends Basis>(
+    bases: readonly B[],
+    sourceColumn = "source",
+    basisColumn = "basis",
+  ): { source: string; basis: B } | null {
     const source = this.text(sourceColumn);
-    const basis = this.oneOf<Basis>(basisColumn, BASES);
+    const basis = this.oneOf(basisColumn, bases);
     return source === null || basis === null ? null : { source, basis };
   }
 }

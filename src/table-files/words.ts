@@ -47,3 +47,7 @@ export function missingFile(file: string, tables: string): Wording {
     remedy: "Put it back, with at least its heading row",
   };
 }
+
+export function withoutRow(name: string): Wording {
+  return { what: `\`${name}\` has no row`, remedy: "Add one" };
+}

@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { grams } from "../../src/quantity/index.js";
-import { ALLERGENS, allergensOfItem, canonicalAllergen } from "../../src/safety/allergens.js";
+import { allergensOfItem, canonicalAllergen } from "../../src/safety/allergens.js";
 import {
-  ALLERGEN_LISTS,
   type Allergen,
   allergensOfDish,
   allergensOfPart,
@@ -11,6 +10,7 @@ import {
   mayContain,
 } from "../../src/safety/index.js";
 import { aDish, aLine, anItem, aPart, aStaple, aStep } from "../support/nouns.js";
+import { ALLERGEN_LISTS, ALLERGENS } from "../support/safety-tables.js";
 import { buildScenario, servingOf } from "../support/scenario-builder.js";
 
 describe("the lists of the law", () => {

@@ -1,10 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { HAZARDS, hazardsOf } from "../../src/safety/index.js";
-import { PARTS } from "../../src/safety/names/parts.js";
-import { ITEM_NAMES } from "../../src/safety/names/recognise.js";
+import { hazardsOf } from "../../src/safety/index.js";
+import { first, HAZARDS, ITEM_NAMES, PARTS } from "../support/safety-tables.js";
 
-const first = (names: string): string => (names.split(",")[0] ?? "").trim();
 const kinds = (item: string, part: string): string[] => hazardsOf(item, part).map(({ rule }) => rule.kind);
 
 /** Item and part of every row that says never, in the table's first English name. */

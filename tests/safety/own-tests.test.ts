@@ -3,18 +3,15 @@ import { Engines } from "../../src/allocation/index.js";
 import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { planScenario } from "../../src/planning/index.js";
 import { type Decimal, toGrams } from "../../src/quantity/index.js";
-import { HAZARDS, hazardsOf } from "../../src/safety/index.js";
-import { PARTS } from "../../src/safety/names/parts.js";
-import { ITEM_NAMES } from "../../src/safety/names/recognise.js";
+import { hazardsOf } from "../../src/safety/index.js";
 import {
   loadYieldTables,
   readYieldTests,
   type TableBreakdown,
   type TableItem,
 } from "../../src/yields/index.js";
+import { first, HAZARDS, ITEM_NAMES, PARTS } from "../support/safety-tables.js";
 import { servingOf } from "../support/scenario-builder.js";
-
-const first = (names: string): string => (names.split(",")[0] ?? "").trim().replace("=", "");
 
 /** A scenario that serves a part of its own breakdown, classed as food, sworn to be food. */
 const serving = (item: string, part: string): string =>

@@ -1,4 +1,5 @@
 import { type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
+import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 
 /** The built program. */
@@ -13,7 +14,12 @@ export interface Ran {
 
 /** Starts the built program in the project's folder, with nobody watching. */
 export function start(...args: string[]): ChildProcessWithoutNullStreams {
-  return spawn(process.execPath, [PROGRAM, ...args], { cwd: ROOT, env: { ...process.env, NO_COLOR: "" } });
+  return startIn(ROOT, ...args);
+}
+
+function startIn(root: string, ...args: string[]): ChildProcessWithoutNullStreams {
+  const program = join(root, "dist", "cli.js");
+  return spawn(process.execPath, [program, ...args], { cwd: root, env: { ...process.env, NO_COLOR: "" } });
 }
 
 export function finished(child: ChildProcessWithoutNullStreams): Promise<Ran> {
@@ -33,6 +39,11 @@ export function finished(child: ChildProcessWithoutNullStreams): Promise<Ran> {
 /** Runs the built program to its end. */
 export function run(...args: string[]): Promise<Ran> {
   return finished(start(...args));
+}
+
+/** Runs a copy of the built program that lies in a folder of its own. */
+export function runIn(root: string, ...args: string[]): Promise<Ran> {
+  return finished(startIn(root, ...args));
 }
 
 /** Waits until the program has printed something that matches, and gives all it has printed. */

@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { ONE, toGrams, ZERO } from "../../src/quantity/index.js";
 import { problemText, type Source } from "../../src/reading/index.js";
-import { ALLERGENS, allergensOfItem } from "../../src/safety/allergens.js";
+import { allergensOfItem } from "../../src/safety/allergens.js";
 import { hazardsOf } from "../../src/safety/index.js";
 import { BASES } from "../../src/table-files/index.js";
 import { loadYieldTables, readYieldTables, type TableItem } from "../../src/yields/index.js";
+import { ALLERGENS } from "../support/safety-tables.js";
 
 const { tables, problems } = loadYieldTables();
 const breakdowns = tables.items.flatMap((item) => item.breakdowns.map((breakdown) => ({ item, breakdown })));

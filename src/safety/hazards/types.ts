@@ -1,14 +1,12 @@
-import type { ItemKey, PartKey } from "../names/recognise.js";
-
 /** A part people must not eat, or only after a treatment, or only with a caution. */
 export interface Hazard {
   /** Short name of the row, unique. */
   readonly id: string;
-  readonly items: readonly ItemKey[];
+  readonly items: readonly string[];
   /** The parts it concerns; "any" is the item itself and whatever is cut from it. */
-  readonly parts: readonly PartKey[] | "any";
+  readonly parts: readonly string[] | "any";
   /** Parts or states of the item that the row leaves alone: flowers of the elder, beans from a tin. */
-  readonly except?: readonly PartKey[];
+  readonly except?: readonly string[];
   /** What harms. */
   readonly hazard: string;
   readonly rule: Rule;
@@ -29,11 +27,3 @@ export type Rule =
       readonly treatments: readonly string[];
     }
   | { readonly kind: "warn"; readonly text: string };
-
-export const never = (text: string): Rule => ({ kind: "never", text });
-export const onlyIf = (treatments: readonly string[], text: string): Rule => ({
-  kind: "only if",
-  treatments,
-  text,
-});
-export const warn = (text: string): Rule => ({ kind: "warn", text });

@@ -25,17 +25,28 @@ export interface Lexicon<M extends Meaning> {
   read(text: string): Reading<M>;
 }
 
-interface Phrase<M extends Meaning> {
+/** A name as its folded words; `fixed` where they may not be turned round: "vine tomato" is not "tomato vine". */
+export interface Name {
+  readonly text: string;
   readonly words: readonly string[];
-  readonly meanings: M[];
-  /** Whether its words may not be turned round: "vine tomato" is not "tomato vine". */
   readonly fixed: boolean;
 }
 
-/** A row of names between commas; those spelt "exactly" are not what a slip of the pen is taken for. */
+/** A name as a table has it, "=" before one that fixes the order of its words. */
+export function nameOf(text: string): Name {
+  return { text, words: wordsOf(text), fixed: text.startsWith("=") };
+}
+
+interface Phrase<M extends Meaning> {
+  readonly words: readonly string[];
+  readonly meanings: M[];
+  readonly fixed: boolean;
+}
+
+/** Names of one meaning; those spelt "exactly" are not what a slip of the pen is taken for. */
 interface Row<M extends Meaning> {
   readonly meanings: readonly M[];
-  readonly names: string;
+  readonly names: readonly Name[];
   readonly spelt?: "exactly";
 }
 
@@ -48,9 +59,9 @@ const SURE_JOINED_LENGTH = 10;
 const SURE_LENGTH = 8;
 
 /**
- * A lexicon of names in many languages. Each row lists names between commas; "=" before a name fixes the order
- * of its words, otherwise neighbours may stand either way round ("potato, sweet"). The longest name wins. Slips in
- * words of four and five letters ("eldar") are guessed at only where asked: "stick" is near "stock".
+ * A lexicon of names in many languages. The words of a name may stand either way round ("potato, sweet"), unless
+ * their order is fixed. The longest name wins. Slips in words of four and five letters ("eldar") are guessed at only
+ * where asked: "stick" is near "stock".
  */
 export function makeLexicon<M extends Meaning>(
   rows: readonly Row<M>[],
@@ -62,16 +73,14 @@ export function makeLexicon<M extends Meaning>(
   const joinable: Phrase<M>[] = [];
   let longest = 1;
   for (const { meanings, names, spelt } of rows) {
-    for (const [rank, name] of names.split(",").entries()) {
-      const words = wordsOf(name);
-      if (words.length === 0) throw new Error(`a name without words in a table of names: "${names}"`);
+    for (const [rank, { words, fixed }] of names.entries()) {
       longest = Math.max(longest, words.length);
       for (const word of words) {
         vocabulary.add(word);
         if (spelt === undefined && (rank < 4 || word.length >= SURE_LENGTH))
           for (const surface of surfacesOf(word)) slippable.set(surface, word);
       }
-      const phrase = { words, meanings: [...meanings], fixed: name.trim().startsWith("=") };
+      const phrase = { words, meanings: [...meanings], fixed };
       addPhrase(phrases, phrase);
       if (spelt === undefined && meanings.some(({ kind }) => kind === "item")) joinable.push(phrase);
     }

@@ -1,0 +1,8 @@
+/** What is worked out when it is first asked for, and kept. */
+export function lazily<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}

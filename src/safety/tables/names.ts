@@ -1,0 +1,81 @@
+import { type CsvColumns, didYouMean, type Problem, type Source } from "../../reading/index.js";
+import { type RowCells, rowsOf, SeenOnce, unknownName } from "../../table-files/index.js";
+import { type Name, nameOf } from "../names/lexicon.js";
+import * as words from "./words.js";
+
+const COLUMNS: CsvColumns = {
+  required: ["item", "part", "names", "source", "basis"],
+  optional: ["of_animals"],
+};
+
+/** Of what a safety table may say that it knows it. */
+export const SAFETY_BASES = ["read", "memory"] as const;
+export type SafetyBasis = (typeof SAFETY_BASES)[number];
+
+/** A row of names.csv: what its names stand for, an item, a part, or a part of an item. */
+export interface NameRow {
+  readonly item: string | null;
+  readonly part: string | null;
+  readonly names: readonly Name[];
+  /** What food the item itself is, where it is of animals. */
+  readonly ofAnimals: "meat" | "egg" | null;
+}
+
+/** Reads names.csv. A name of a part of an item needs rows of both. */
+export function readNames(source: Source | undefined, problems: Problem[]): NameRow[] {
+  const seen = new SeenOnce();
+  const read = rowsOf(source, COLUMNS, problems).map((cells) => {
+    const item = cells.optionalText("item");
+    const part = cells.optionalText("part");
+    const ofAnimals = cells.optionalOneOf("of_animals", ["meat", "egg"] as const);
+    const names = namesIn(cells, "names");
+    cells.provenanceAmong(SAFETY_BASES);
+    if (item === null && part === null) cells.problem("item", words.ofNothing());
+    seen.add(cells, "item", ...(item === null ? [] : [item]), ...(part === null ? [] : [`part ${part}`]));
+    return { cells, row: { item, part, names, ofAnimals } };
+  });
+  const rows = read.map(({ row }) => row);
+  for (const { cells, row } of read) {
+    if (row.item === null || row.part === null) continue;
+    namesAmong(cells, "item", itemsOf(rows));
+    namesAmong(cells, "part", partsOf(rows));
+  }
+  return rows;
+}
+
+/** The names in a cell, the commonest first. */
+export function namesIn(cells: RowCells, column: string): Name[] {
+  if (cells.text(column) === null) return [];
+  return cells.names(column).flatMap((text) => {
+    const name = nameOf(text);
+    return name.words.length > 0 ? [name] : (cells.problem(column, words.noWord(text)) ?? []);
+  });
+}
+
+/** The names in a cell that must be among others; the rest is reported. */
+export function namesAmong(
+  cells: RowCells,
+  column: string,
+  {
+    kind,
+    known,
+    table,
+  }: { readonly kind: string; readonly known: readonly string[]; readonly table: string },
+): string[] {
+  const names = cells.names(column);
+  for (const name of names.filter((each) => !known.includes(each)))
+    cells.problem(column, unknownName(kind, name, didYouMean(name, known), table));
+  return names.filter((name) => known.includes(name));
+}
+
+/** The items that have a row of names. */
+export function itemsOf(rows: readonly NameRow[]) {
+  const known = rows.flatMap(({ item, part }) => (item !== null && part === null ? [item] : []));
+  return { kind: "item", known, table: "names.csv" };
+}
+
+/** The parts that have a row of names. */
+export function partsOf(rows: readonly NameRow[]) {
+  const known = rows.flatMap(({ item, part }) => (item === null && part !== null ? [part] : []));
+  return { kind: "part", known, table: "names.csv" };
+}
