@@ -26,25 +26,21 @@ const NAMED = [
 export function readYieldTables(sources: readonly Source[]): { tables: YieldTables; problems: Problem[] } {
   const problems: Problem[] = [];
   const { named, others } = namedTables(NAMED, sources, "yield tables", problems);
-  const items = read(named.get("items.csv"), (source) => readItems(source, problems));
-  const cuts = read(named.get("cuts.csv"), (source) => readCuts(source, problems));
+  const items = readItems(named.get("items.csv"), problems);
+  const cuts = readCuts(named.get("cuts.csv"), problems);
   const breakdowns = others.flatMap((source) => readBreakdowns(source, problems));
+  const stepTable = named.get("steps.csv");
   const stepParts = named.get("step-parts.csv");
-  const steps = read(named.get("steps.csv"), (source) =>
-    stepParts === undefined ? [] : readSteps(source, stepParts, problems),
-  );
-  const cooking = read(named.get("cooking.csv"), (source) => readCooking(source, problems));
-  const densities = read(named.get("densities.csv"), (source) => readDensities(source, problems));
+  const steps =
+    stepTable === undefined || stepParts === undefined ? [] : readSteps(stepTable, stepParts, problems);
+  const cooking = readCooking(named.get("cooking.csv"), problems);
+  const densities = readDensities(named.get("densities.csv"), problems);
   const rows: ReadRows = { items, breakdowns, cuts, steps };
   problems.push(...disagreements(rows));
   return {
     tables: { items: joined(rows), steps: steps.map(({ step }) => step), cooking, densities },
     problems,
   };
-}
-
-function read<T>(source: Source | undefined, reader: (source: Source) => T[]): T[] {
-  return source === undefined ? [] : reader(source);
 }
 
 function joined({ items, breakdowns, cuts }: ReadRows): TableItem[] {

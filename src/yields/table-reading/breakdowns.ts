@@ -1,7 +1,7 @@
 import type { PartClass } from "../../kitchen/index.js";
 import { type Decimal, ONE } from "../../quantity/index.js";
-import { type CsvColumns, type Position, type Problem, readCsv, type Source } from "../../reading/index.js";
-import { BASES, RowCells, SeenOnce } from "../../table-files/index.js";
+import type { CsvColumns, Position, Problem, Source } from "../../reading/index.js";
+import { BASES, type RowCells, rowsOf, SeenOnce } from "../../table-files/index.js";
 import type { TablePart } from "../tables.js";
 import { checkSum, grouped, sumOf } from "./groups.js";
 
@@ -46,12 +46,10 @@ interface PartRow {
 
 /** Reads a file of breakdowns; each must make 100 % with its cutting loss, exactly. */
 export function readBreakdowns(source: Source, problems: Problem[]): BreakdownRows[] {
-  const table = readCsv(source, PART_COLUMNS);
-  problems.push(...table.problems);
   const seen = new SeenOnce();
   const unread = new Set<string>();
-  const rows = table.rows.flatMap((row): PartRow[] => {
-    const cells = new RowCells(row, problems);
+  const rows = rowsOf(source, PART_COLUMNS, problems).flatMap((cells): PartRow[] => {
+    const { row } = cells;
     const key = nameOf(row.cell("item").text, row.cell("form").text, row.cell("breakdown").text);
     const read = partRow(cells, seen);
     if (read === null) unread.add(key);
@@ -108,12 +106,9 @@ function partRow(cells: RowCells, seen: SeenOnce): PartRow | null {
 }
 
 /** Reads cuts.csv: the minutes and the instruction of each breakdown. */
-export function readCuts(source: Source, problems: Problem[]): CutRow[] {
-  const table = readCsv(source, CUT_COLUMNS);
-  problems.push(...table.problems);
+export function readCuts(source: Source | undefined, problems: Problem[]): CutRow[] {
   const seen = new SeenOnce();
-  return table.rows.flatMap((row): CutRow[] => {
-    const cells = new RowCells(row, problems);
+  return rowsOf(source, CUT_COLUMNS, problems).flatMap((cells): CutRow[] => {
     const item = cells.text("item");
     const form = cells.text("form");
     const breakdown = cells.text("breakdown");
@@ -121,7 +116,7 @@ export function readCuts(source: Source, problems: Problem[]): CutRow[] {
     const how = cells.text("how");
     const isNew = seen.add(cells, "breakdown", item, form, breakdown);
     if (item === null || form === null || breakdown === null || minutes === null || how === null) return [];
-    return isNew ? [{ item, form, breakdown, position: row.position, minutes, how }] : [];
+    return isNew ? [{ item, form, breakdown, position: cells.row.position, minutes, how }] : [];
   });
 }
 

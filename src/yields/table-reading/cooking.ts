@@ -1,5 +1,5 @@
-import { type CsvColumns, type Problem, readCsv, type Source } from "../../reading/index.js";
-import { RowCells, SeenOnce } from "../../table-files/index.js";
+import type { CsvColumns, Problem, Source } from "../../reading/index.js";
+import { rowsOf, SeenOnce } from "../../table-files/index.js";
 import type { CookingYield } from "../tables.js";
 
 const COLUMNS: CsvColumns = {
@@ -11,12 +11,9 @@ const COLUMNS: CsvColumns = {
 const MOST_PERCENT = 400;
 
 /** Reads cooking.csv: cooked weight in percent of raw weight. */
-export function readCooking(source: Source, problems: Problem[]): CookingYield[] {
-  const table = readCsv(source, COLUMNS);
-  problems.push(...table.problems);
+export function readCooking(source: Source | undefined, problems: Problem[]): CookingYield[] {
   const seen = new SeenOnce();
-  return table.rows.flatMap((row): CookingYield[] => {
-    const cells = new RowCells(row, problems);
+  return rowsOf(source, COLUMNS, problems).flatMap((cells): CookingYield[] => {
     const food = cells.text("food");
     const method = cells.text("method");
     const fraction = cells.fraction("percent", MOST_PERCENT);

@@ -1,5 +1,5 @@
-import { type CsvColumns, type Problem, readCsv, type Source } from "../../reading/index.js";
-import { RowCells, SeenOnce } from "../../table-files/index.js";
+import type { CsvColumns, Problem, Source } from "../../reading/index.js";
+import { rowsOf, SeenOnce } from "../../table-files/index.js";
 import type { Density } from "../tables.js";
 
 const COLUMNS: CsvColumns = { required: ["food", "g_per_mL", "source", "basis"], optional: ["also_called"] };
@@ -8,12 +8,9 @@ const COLUMNS: CsvColumns = { required: ["food", "g_per_mL", "source", "basis"],
 const MOST_GRAMS = 2;
 
 /** Reads densities.csv: what a millilitre of a food weighs. No two foods may go by the same name. */
-export function readDensities(source: Source, problems: Problem[]): Density[] {
-  const table = readCsv(source, COLUMNS);
-  problems.push(...table.problems);
+export function readDensities(source: Source | undefined, problems: Problem[]): Density[] {
   const seen = new SeenOnce();
-  return table.rows.flatMap((row): Density[] => {
-    const cells = new RowCells(row, problems);
+  return rowsOf(source, COLUMNS, problems).flatMap((cells): Density[] => {
     const food = cells.text("food");
     const alsoCalled = cells.names("also_called");
     const gramsPerMillilitre = cells.number("g_per_mL", MOST_GRAMS);

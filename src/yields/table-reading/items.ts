@@ -1,6 +1,6 @@
 import type { Handling } from "../../kitchen/index.js";
-import { type CsvColumns, type Position, type Problem, readCsv, type Source } from "../../reading/index.js";
-import { RowCells, SeenOnce } from "../../table-files/index.js";
+import type { CsvColumns, Position, Problem, Source } from "../../reading/index.js";
+import { rowsOf, SeenOnce } from "../../table-files/index.js";
 import type { TableItem } from "../tables.js";
 
 const COLUMNS: CsvColumns = {
@@ -31,12 +31,9 @@ export interface ItemRow {
 }
 
 /** Reads items.csv. */
-export function readItems(source: Source, problems: Problem[]): ItemRow[] {
-  const table = readCsv(source, COLUMNS);
-  problems.push(...table.problems);
+export function readItems(source: Source | undefined, problems: Problem[]): ItemRow[] {
   const seen = new SeenOnce();
-  return table.rows.flatMap((row): ItemRow[] => {
-    const cells = new RowCells(row, problems);
+  return rowsOf(source, COLUMNS, problems).flatMap((cells): ItemRow[] => {
     const name = cells.text("item");
     const form = cells.text("form");
     const handling = cells.oneOf("handling", HANDLINGS);
@@ -66,6 +63,6 @@ export function readItems(source: Source, problems: Problem[]): ItemRow[] {
       treatment: cells.optionalText("treatment"),
       ...provenance,
     };
-    return [{ position: row.position, item }];
+    return [{ position: cells.row.position, item }];
   });
 }

@@ -5,10 +5,9 @@ import {
   didYouMean,
   type Position,
   type Problem,
-  readCsv,
   type Source,
 } from "../../reading/index.js";
-import { RowCells, SeenOnce, unknownName } from "../../table-files/index.js";
+import { type RowCells, rowsOf, SeenOnce, unknownName } from "../../table-files/index.js";
 import type { TableStep, TableStepYield } from "../tables.js";
 import { checkSum, grouped, sumOf } from "./groups.js";
 import * as words from "./words.js";
@@ -85,11 +84,8 @@ export function readSteps(steps: Source, stepParts: Source, problems: Problem[])
 }
 
 function stepHeads(source: Source, problems: Problem[]): { head: StepHead; position: Position }[] {
-  const table = readCsv(source, STEP_COLUMNS);
-  problems.push(...table.problems);
   const seen = new SeenOnce();
-  return table.rows.flatMap((row) => {
-    const cells = new RowCells(row, problems);
+  return rowsOf(source, STEP_COLUMNS, problems).flatMap((cells) => {
     const name = cells.text("step");
     const from = cells.text("from") === null ? [] : cells.names("from");
     const how = cells.text("how");
@@ -97,18 +93,16 @@ function stepHeads(source: Source, problems: Problem[]): { head: StepHead; posit
     const provenance = cells.provenance();
     const isNew = seen.add(cells, "step", name);
     if (name === null || from.length === 0 || provenance === null || !isNew) return [];
-    return [{ position: row.position, head: { name, from, how, minutesPerKilogram, ...provenance } }];
+    return [{ position: cells.row.position, head: { name, from, how, minutesPerKilogram, ...provenance } }];
   });
 }
 
 function yieldRows(source: Source, problems: Problem[]): { rows: YieldRow[]; unread: Set<string> } {
-  const table = readCsv(source, PART_COLUMNS);
-  problems.push(...table.problems);
   const seen = new SeenOnce();
   const unread = new Set<string>();
-  const rows = table.rows.flatMap((row): YieldRow[] => {
-    const read = yieldRow(new RowCells(row, problems), seen);
-    if (read === null) unread.add(row.cell("step").text);
+  const rows = rowsOf(source, PART_COLUMNS, problems).flatMap((cells): YieldRow[] => {
+    const read = yieldRow(cells, seen);
+    if (read === null) unread.add(cells.row.cell("step").text);
     return read === null ? [] : [read];
   });
   return { rows, unread };
