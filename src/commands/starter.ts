@@ -104,7 +104,7 @@ function treatments(item: TableItem, parts: readonly TablePart[]): string[] {
 function core({ handling }: TableItem): string[] {
   const minimum = cookingMinimum(handling);
   if (minimum === null) return [];
-  const source = `FDA Food Code ${minimum.paragraph}; your local code comes first`;
+  const source = `${minimum.source}; your local code comes first`;
   return [`    cooking: {core: ${text(temperatureText(minimum.temperature))}}    # ${source}`];
 }
 

@@ -1,13 +1,13 @@
 import { RULES_OF } from "../kitchen/index.js";
 import {
   allergenLists,
-  DATE_RULES,
   DEFAULT_RULES,
   DEFERENCE,
+  dateRule,
   type Hazard,
-  HOLDING_RULES,
   hazards,
   holdingLines,
+  holdingRules,
   NOT_JUDGED,
   SAFETY_RULES,
 } from "../safety/index.js";
@@ -38,9 +38,9 @@ export function safetyCaseData() {
     })),
     places: RULES_OF.map((code) => ({
       code: code === DEFAULT_RULES ? `${code}, where a scenario does not say` : code,
-      name: HOLDING_RULES[code].name,
-      days: `${DATE_RULES[code].days} days, the day of preparation being day 1, held at ${DATE_RULES[code].heldAtMost.celsius} C (${DATE_RULES[code].heldAtMost.fahrenheit} F) or less, ${DATE_RULES[code].from}`,
-      source: DATE_RULES[code].source,
+      name: holdingRules(code).name,
+      days: `${dateRule(code).days} days, the day of preparation being day 1, held at ${dateRule(code).heldAtMost.celsius} C (${dateRule(code).heldAtMost.fahrenheit} F) or less, ${dateRule(code).from}`,
+      source: dateRule(code).source,
       limits: holdingLines(code),
     })),
     lists: allergenLists().map(({ name, allergens, source }) => ({

@@ -1,5 +1,5 @@
 import { addDays, type Part, type Scenario } from "../kitchen/index.js";
-import { DATE_RULES } from "./dates.js";
+import { dateRule } from "./dates.js";
 import type { Warning } from "./findings.js";
 import { lastLegalDay } from "./life.js";
 import type { Lineage } from "./lineage.js";
@@ -13,7 +13,7 @@ export function dateWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
 }
 
 function partWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
-  const rule = DATE_RULES[scenario.rules];
+  const rule = dateRule(scenario.rules);
   return scenario.parts.flatMap((part) => {
     if (part.class !== "food") return [];
     const [item = null] = lineage.itemsOf(part);
@@ -44,7 +44,7 @@ function partWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
 }
 
 function stockWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
-  const rule = DATE_RULES[scenario.rules];
+  const rule = dateRule(scenario.rules);
   return scenario.partsOnHand.flatMap((entry) => {
     const part = lineage.parts.get(entry.part);
     if (part === undefined) return [];
@@ -84,7 +84,7 @@ function stockWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
 }
 
 function dishWarnings(scenario: Scenario): Warning[] {
-  const rule = DATE_RULES[scenario.rules];
+  const rule = dateRule(scenario.rules);
   return scenario.dishes
     .filter(({ keepsDays }) => (keepsDays ?? 1) > rule.days)
     .map(({ name, keepsDays }) => ({

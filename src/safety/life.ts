@@ -1,5 +1,5 @@
 import type { Item, Part, RulesOf } from "../kitchen/index.js";
-import { DATE_RULES } from "./dates.js";
+import { dateRule } from "./dates.js";
 import { tcsOf } from "./tcs.js";
 
 /**
@@ -20,7 +20,7 @@ export function lastUseDay(part: Part, item: Item | null, cutDay: number, rules:
 /** The last day the law allows for a lot; null where it sets none. */
 export function lastLegalDay(part: Part, item: Item | null, cutDay: number, rules: RulesOf): number | null {
   if (part.state === "frozen" || tcsOf(part, item) === null) return null;
-  return cutDay + DATE_RULES[rules].days - 1;
+  return cutDay + dateRule(rules).days - 1;
 }
 
 /**
@@ -55,7 +55,7 @@ export function lastDayLeftBy(
   cookDay: number,
   rules: RulesOf,
 ): number | null {
-  const { days } = DATE_RULES[rules];
+  const { days } = dateRule(rules);
   if (tcsOf(part, item) === null) return null;
   if (age.kind === "cut") return part.state === "frozen" ? cookDay + days - 2 : age.day + days - 1;
   if (age.frozen || part.state === "frozen") return cookDay;
@@ -75,7 +75,7 @@ export function lastOfferDay(
 ): number {
   return Math.min(
     cookDay + (keepsDays ?? 1) - 1,
-    cookDay + DATE_RULES[rules].days - 1,
+    cookDay + dateRule(rules).days - 1,
     ...leftByLots.filter((day) => day !== null),
   );
 }

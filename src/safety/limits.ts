@@ -1,40 +1,27 @@
-import type { Handling } from "../kitchen/index.js";
+import type { Handling, RulesOf } from "../kitchen/index.js";
+import { safetyTables } from "./tables/load.js";
+import type { Limit, LimitName, Temperature } from "./tables/places.js";
 
-/** A temperature as both scales print it; the two are the code's own pair, not computed from each other. */
-export interface Temperature {
-  readonly celsius: number;
-  readonly fahrenheit: number;
+/** The limits of that name, in the table's order: of cooling, each of its stages. */
+export function limitsOf(rules: RulesOf, name: LimitName): Limit[] {
+  return safetyTables().limits.filter((row) => row.rules === rules && row.limit === name);
 }
 
-export const at = (celsius: number, fahrenheit: number): Temperature => ({ celsius, fahrenheit });
-
-export interface CookingLimit {
-  readonly temperature: Temperature;
-  /** Paragraph of the FDA Food Code. */
-  readonly paragraph: string;
-  readonly basis: "read" | "memory";
+/** The limit of that name, which the rules must have. */
+export function limitOf(rules: RulesOf, name: LimitName): Limit {
+  const [limit] = limitsOf(rules, name);
+  if (limit === undefined) throw new RangeError(`the rules of ${rules} have no limit of ${name}`);
+  return limit;
 }
-
-/** At once; 15 seconds in codes before 2017. */
-const POULTRY: CookingLimit = {
-  temperature: at(74, 165),
-  paragraph: "3-401.11(A)(3)",
-  basis: "read",
-};
-/** Minced meat and fish, pooled or hot-held eggs: for 17 seconds, 15 in codes before 2017. */
-const MINCED: CookingLimit = {
-  temperature: at(68, 155),
-  paragraph: "3-401.11(A)(2)",
-  basis: "memory",
-};
 
 /**
- * The core temperature that does for whatever is cooked of a handling class, minced or pooled too, but not stuffed;
- * null where the code sets none (plants not held hot).
+ * The core temperature, by the FDA Food Code, that does for whatever is cooked of a handling class, minced or pooled
+ * too, but not stuffed: of poultry at once, else for 17 seconds, 15 seconds in codes before 2017. Null where the code
+ * sets none (plants not held hot).
  */
-export function cookingMinimum(handling: Handling): CookingLimit | null {
+export function cookingMinimum(handling: Handling): Limit | null {
   if (handling === "plant") return null;
-  return handling === "poultry" ? POULTRY : MINCED;
+  return limitOf("us", handling === "poultry" ? "cooking of poultry" : "cooking of minced food");
 }
 
 /** "74 C (165 F)". */

@@ -78,6 +78,10 @@ export class RowCells {
       : this.problem(column, words.notWhole(column, text, most));
   }
 
+  whole(column: string, most: number): number | null {
+    return this.text(column) === null ? null : this.optionalWhole(column, most);
+  }
+
   grams(column: string): Weight | null {
     const value = this.number(column, 50_000);
     return value === null ? null : grams(value);

@@ -6,10 +6,10 @@ import { RULES_OF } from "../../src/kitchen/index.js";
 import { loadScenario } from "../../src/kitchen-files/index.js";
 import { renderPages, safetyCasePage } from "../../src/pages/index.js";
 import { planScenario } from "../../src/planning/index.js";
-import { DATE_RULES, DEFERENCE, NOT_JUDGED, SAFETY_RULES } from "../../src/safety/index.js";
+import { DEFERENCE, NOT_JUDGED, SAFETY_RULES } from "../../src/safety/index.js";
 import { example, exampleText, rewritten, scenarioOf } from "../support/examples.js";
 import { functionsRun } from "../support/functions-run.js";
-import { HAZARDS } from "../support/safety-tables.js";
+import { DATE_RULES, HAZARDS } from "../support/safety-tables.js";
 
 const root = fileURLToPath(new URL("../../", import.meta.url));
 const entities: Readonly<Record<string, string>> = {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { RULES_OF } from "../../src/kitchen/index.js";
-import { DATE_RULES, HOLDING_RULES, holdingLines } from "../../src/safety/index.js";
+import { holdingLines } from "../../src/safety/index.js";
+import { DATE_RULES, HOLDING_RULES } from "../support/safety-tables.js";
 
 describe("what a dish sheet says of holding, cooling and reheating", () => {
   it("is, in the US, the Food Code's", () => {

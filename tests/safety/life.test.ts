@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import { addDays, type Handling, type Part } from "../../src/kitchen/index.js";
 import { grams } from "../../src/quantity/index.js";
 import {
-  DATE_RULES,
   DEFAULT_RULES,
   lastDayLeftBy,
   lastOfferDay,
@@ -11,6 +10,7 @@ import {
 } from "../../src/safety/index.js";
 import { isPreserved, tcsOf, tcsOnceCut } from "../../src/safety/tcs.js";
 import { anItem, aPart } from "../support/nouns.js";
+import { DATE_RULES } from "../support/safety-tables.js";
 
 const item = (name: string, handling: Handling = "plant") =>
   anItem({ name, handling, unitWeight: grams("500"), breakdowns: [] });

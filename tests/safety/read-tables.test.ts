@@ -171,6 +171,33 @@ quokka,,,,a book,guess
     ]);
   });
 
+  it("reports a place without its rules, a temperature that is no pair, and half a stage of cooling", () => {
+    const found = problemsWith({
+      "dates.csv": (text) => text.replace(/^uk,5,3,37,/m, "uk,0,3,7,").replace(/^eu,/m, "europe,"),
+      "holding.csv": (text) => text.replace(/^france,/m, "eu,"),
+      "limits.csv": (text) =>
+        text
+          .replace(/^eu,hot holding,/m, "eu,hot hold,")
+          .replace(/^us,cooking of poultry,.*\n/m, "")
+          .replace(/^uk,cooling,3,37,70,158,1.5,/m, "uk,cooling,3,37,70,,,"),
+    });
+    expect(found.map((line) => line.replace(/Write one of: .*/, "Write one of: ..."))).toEqual([
+      "dates.csv:3:4: `0` is no whole number from 1 to 30. Write the days in digits, such as 12",
+      "dates.csv:3:8: 3 C is not 7 F. Write the pair as the code prints it",
+      "dates.csv:4:1: `europe` is no rules. Write one of: ...",
+      "dates.csv:1:1: `uk` has no row. Add one",
+      "dates.csv:1:1: `eu` has no row. Add one",
+      "holding.csv:5:1: eu stands on line 4 already. Keep one of the two rows",
+      "holding.csv:1:1: `france` has no row. Add one",
+      "limits.csv:18:20: `` is no number above 0 and up to 250. Write the from_fahrenheit in digits, such as 12.5",
+      "limits.csv:18:22: `` is no number above 0 and up to 24. Write the within_hours in digits, such as 12.5",
+      "limits.csv:20:4: `hot hold` is no limit. Write one of: ...",
+      "limits.csv:1:1: `us, cooking of poultry` has no row. Add one",
+      "limits.csv:1:1: `uk, cooling` has no row. Add one",
+      "limits.csv:1:1: `eu, hot holding` has no row. Add one",
+    ]);
+  });
+
   it("misses a table that is not there, and knows none of another name", () => {
     const sources = packaged.filter(({ file }) => !file.endsWith("words.csv"));
     const [first, second] = readSafetyTables([...sources, { file: "word.csv", text: "" }]).problems;

@@ -1,5 +1,6 @@
+import type { RulesOf } from "../../src/kitchen/index.js";
 import { allergenList, allergenNames } from "../../src/safety/allergens.js";
-import { hazards } from "../../src/safety/index.js";
+import { dateRule, hazards, holdingRules } from "../../src/safety/index.js";
 import { safetyTables } from "../../src/safety/tables/load.js";
 
 const { names } = safetyTables();
@@ -23,4 +24,11 @@ export const ALLERGEN_LISTS = {
 export function first(written: string | undefined): string {
   if (written === undefined) throw new RangeError("the tables have no such row of names");
   return (written.split(",")[0] ?? "").replace("=", "").trim();
+}
+
+export const DATE_RULES = byPlace(dateRule);
+export const HOLDING_RULES = byPlace(holdingRules);
+
+function byPlace<Rules>(of: (rules: RulesOf) => Rules): Record<RulesOf, Rules> {
+  return { us: of("us"), uk: of("uk"), eu: of("eu"), france: of("france"), australia: of("australia") };
 }

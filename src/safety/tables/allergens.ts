@@ -1,7 +1,8 @@
 import type { CsvColumns, Problem, Source } from "../../reading/index.js";
 import { needRows, rowsOf, SeenOnce } from "../../table-files/index.js";
 import type { Name } from "../names/lexicon.js";
-import { namesAmong, namesIn, SAFETY_BASES, type SafetyBasis } from "./names.js";
+import { SAFETY_BASES, type SafetyBasis } from "./basis.js";
+import { namesAmong, namesIn } from "./names.js";
 
 const COLUMNS: CsvColumns = {
   required: ["allergen", "foods", "source", "basis"],

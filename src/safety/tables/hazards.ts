@@ -2,7 +2,8 @@ import type { CsvColumns, Problem, Source } from "../../reading/index.js";
 import { type RowCells, rowsOf, SeenOnce } from "../../table-files/index.js";
 import type { Hazard, Rule } from "../hazards/types.js";
 import { isTreated } from "../treatments.js";
-import { itemsOf, type NameRow, namesAmong, partsOf, SAFETY_BASES } from "./names.js";
+import { SAFETY_BASES } from "./basis.js";
+import { itemsOf, type NameRow, namesAmong, partsOf } from "./names.js";
 import * as words from "./words.js";
 
 const COLUMNS: CsvColumns = {

@@ -1,16 +1,13 @@
 import { type CsvColumns, didYouMean, type Problem, type Source } from "../../reading/index.js";
 import { type RowCells, rowsOf, SeenOnce, unknownName } from "../../table-files/index.js";
 import { type Name, nameOf } from "../names/lexicon.js";
+import { SAFETY_BASES } from "./basis.js";
 import * as words from "./words.js";
 
 const COLUMNS: CsvColumns = {
   required: ["item", "part", "names", "source", "basis"],
   optional: ["of_animals"],
 };
-
-/** Of what a safety table may say that it knows it. */
-export const SAFETY_BASES = ["read", "memory"] as const;
-export type SafetyBasis = (typeof SAFETY_BASES)[number];
 
 /** A row of names.csv: what its names stand for, an item, a part, or a part of an item. */
 export interface NameRow {

@@ -4,6 +4,7 @@ import type { Hazard } from "../hazards/types.js";
 import { type AllergenList, type AllergenRow, readAllergenLists, readAllergens } from "./allergens.js";
 import { readHazards } from "./hazards.js";
 import { type NameRow, readNames } from "./names.js";
+import { type DateRule, type HoldingRow, type Limit, readDates, readHolding, readLimits } from "./places.js";
 import { readTemperatureControl, type Tcs } from "./temperature-control.js";
 import { readWordLists, type WordLists } from "./word-lists.js";
 import * as words from "./words.js";
@@ -18,6 +19,10 @@ export interface SafetyTables {
   readonly allergens: readonly AllergenRow[];
   readonly allergenLists: ReadonlyMap<string, AllergenList>;
   readonly temperatureControl: ReadonlyMap<string, Tcs>;
+  /** By whose rules they are. */
+  readonly dates: ReadonlyMap<string, DateRule>;
+  readonly holding: ReadonlyMap<string, HoldingRow>;
+  readonly limits: readonly Limit[];
 }
 
 const NAMED = [
@@ -27,6 +32,9 @@ const NAMED = [
   "allergens.csv",
   "allergen-lists.csv",
   "temperature-control.csv",
+  "dates.csv",
+  "holding.csv",
+  "limits.csv",
 ] as const;
 
 /** Reads the safety tables. All that is wrong in them is reported at once, by file, line and column. */
@@ -43,6 +51,9 @@ export function readSafetyTables(sources: readonly Source[]): { tables: SafetyTa
     words: readWordLists(named.get("words.csv"), problems),
     allergenLists: readAllergenLists(named.get("allergen-lists.csv"), allergens, problems),
     temperatureControl: readTemperatureControl(named.get("temperature-control.csv"), problems),
+    dates: readDates(named.get("dates.csv"), problems),
+    holding: readHolding(named.get("holding.csv"), problems),
+    limits: readLimits(named.get("limits.csv"), problems),
   };
   return { tables, problems };
 }

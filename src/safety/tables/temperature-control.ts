@@ -1,6 +1,6 @@
 import type { CsvColumns, Problem, Source } from "../../reading/index.js";
 import { needRows, rowsOf, SeenOnce } from "../../table-files/index.js";
-import { SAFETY_BASES, type SafetyBasis } from "./names.js";
+import { SAFETY_BASES, type SafetyBasis } from "./basis.js";
 
 const COLUMNS: CsvColumns = { required: ["food", "text", "source", "basis"], optional: [] };
 

@@ -1,7 +1,8 @@
 import type { CsvColumns, Problem, Source } from "../../reading/index.js";
 import { needRows, rowsOf } from "../../table-files/index.js";
 import type { Name } from "../names/lexicon.js";
-import { namesIn, SAFETY_BASES } from "./names.js";
+import { SAFETY_BASES } from "./basis.js";
+import { namesIn } from "./names.js";
 
 const COLUMNS: CsvColumns = { required: ["list", "words", "source", "basis"], optional: [] };
 

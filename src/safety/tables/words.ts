@@ -25,3 +25,7 @@ export function idle(column: string, rule: string): Wording {
 export function noDeed(treatment: string): Wording {
   return { what: `\`${treatment}\` says nothing that could be done`, remedy: "Write what the dish must do" };
 }
+
+export function noPair(celsius: number, fahrenheit: number): Wording {
+  return { what: `${celsius} C is not ${fahrenheit} F`, remedy: "Write the pair as the code prints it" };
+}
