@@ -5,6 +5,8 @@ import type { PlanJson } from "../../src/contract/index.js";
 import { readHappened, readTestCard, type Scenario } from "../../src/kitchen/index.js";
 import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { planScenario } from "../../src/planning/index.js";
+import { readSafetyTables } from "../../src/safety/tables/read.js";
+import { packagedTables } from "../../src/table-files/index.js";
 import { whatHappened, writeWeighIn } from "../../src/weigh-in/index.js";
 import { loadYieldTables, readYieldTables, readYieldTests, settleTestCard } from "../../src/yields/index.js";
 import { type Mutation, RUNS, readsAll, watched } from "../support/mutated-files.js";
@@ -83,6 +85,14 @@ describe("a mutated file is read to its end or refused with places:", {
       readsAll([head(name)], (text) => {
         const { tables, problems } = readYieldTables([{ file: name, text }]);
         return { value: tables, problems: problems.filter(({ file }) => file === name) };
+      });
+  });
+
+  it("a safety table", () => {
+    for (const { file, text: whole } of packagedTables("yield-tables/safety"))
+      readsAll([whole.split("\n").slice(0, 12).join("\n")], (text) => {
+        const { tables, problems } = readSafetyTables([{ file, text }]);
+        return { value: tables, problems: problems.filter((problem) => problem.file === file) };
       });
   });
 
