@@ -36,6 +36,13 @@ export class RowCells {
       .filter((name) => name !== "");
   }
 
+  /** The same, at least one. */
+  someNames(column: string, separator = ","): string[] {
+    const names = this.names(column, separator);
+    if (names.length === 0) this.problem(column, words.empty(column));
+    return names;
+  }
+
   oneOf<T extends string>(column: string, known: readonly T[]): T | null {
     const { text } = this.row.cell(column);
     return (

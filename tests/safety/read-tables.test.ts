@@ -107,13 +107,14 @@ rhubarb leaf,rhubarb,leaf,,oxalates,never,,Only the stalk.,,,,a book,read
 rhubarb leaf,rubarb,"leaf, leav",rot,oxalates,newer,,Only the stalk.,,,,a book,read
 rhubarb stalk,,,,,only if,,Only the stalk.,,,,,common practice
 rhubarb root,rhubarb,root,,oxalates,never,boiled,,,boiled,,a book,read
-rhubarb seed,rhubarb,seed,,oxalates,only if,for at least; boiled,Boil it.,,,,a book,memory
+rhubarb seed,rhubarb,seed,,oxalates,only if,for at least; boiled,Boil it.,warn,,Mind it.,a book,memory
+rhubarb pith,",",",",,oxalates,only if,;,Boil it.,,,,a book,memory
 `;
     expect(problemsWith({ "hazards.csv": () => text })).toEqual([
-      "hazards.csv:3:34: part `rot` is not in names.csv. Did you mean `root`",
-      "hazards.csv:3:47: `newer` is no rule. Write one of: never, only if, warn",
       "hazards.csv:3:14: item `rubarb` is not in names.csv. Did you mean `rhubarb`",
       "hazards.csv:3:21: part `leav` is not in names.csv. Did you mean `leaf`",
+      "hazards.csv:3:34: part `rot` is not in names.csv. Did you mean `root`",
+      "hazards.csv:3:47: `newer` is no rule. Write one of: never, only if, warn",
       "hazards.csv:3:1: rhubarb leaf stands on line 2 already. Keep one of the two rows",
       "hazards.csv:4:15: `items` is empty. Write the items",
       "hazards.csv:4:16: `parts` is empty. Write the parts",
@@ -126,6 +127,10 @@ rhubarb seed,rhubarb,seed,,oxalates,only if,for at least; boiled,Boil it.,,,,a b
       "hazards.csv:5:51: `vulnerable_rule` is empty. Write one of: never, only if, warn",
       "hazards.csv:5:59: `vulnerable_text` is empty. Write the vulnerable_text",
       "hazards.csv:6:45: `for at least` says nothing that could be done. Write what the dish must do",
+      "hazards.csv:6:75: `warn` is laxer than `only if`. Write a stricter rule, or none",
+      "hazards.csv:7:14: `items` is empty. Write the items",
+      "hazards.csv:7:18: `parts` is empty. Write the parts",
+      "hazards.csv:7:40: `treatments` is empty. Write the treatments",
     ]);
   });
 

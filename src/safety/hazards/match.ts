@@ -1,6 +1,6 @@
 import { recognise } from "../names/recognise.js";
 import { safetyTables } from "../tables/load.js";
-import type { Hazard } from "./types.js";
+import { GRAVITY, type Hazard } from "./types.js";
 
 /** The whole table of parts that are never food, or only after a treatment, or with a caution. */
 export function hazards(): readonly Hazard[] {
@@ -14,7 +14,6 @@ export function hazards(): readonly Hazard[] {
  */
 export function hazardsOf(itemName: string, partName: string): Hazard[] {
   const { items, parts } = recognise(itemName, partName);
-  const gravity = { never: 0, "only if": 1, warn: 2 };
   return hazards()
     .filter((row) =>
       row.items.some((item) => {
@@ -24,5 +23,5 @@ export function hazardsOf(itemName: string, partName: string): Hazard[] {
         return items.has(item) && !(row.except ?? []).some((part) => own.has(part));
       }),
     )
-    .sort((a, b) => gravity[a.rule.kind] - gravity[b.rule.kind]);
+    .sort((a, b) => GRAVITY[a.rule.kind] - GRAVITY[b.rule.kind]);
 }

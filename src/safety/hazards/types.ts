@@ -27,3 +27,6 @@ export type Rule =
       readonly treatments: readonly string[];
     }
   | { readonly kind: "warn"; readonly text: string };
+
+/** Kinds of rules, the gravest first. */
+export const GRAVITY: Readonly<Record<Rule["kind"], number>> = { never: 0, "only if": 1, warn: 2 };

@@ -2,7 +2,7 @@ import type { CsvColumns, Problem, Source } from "../../reading/index.js";
 import { needRows, rowsOf, SeenOnce } from "../../table-files/index.js";
 import type { Name } from "../names/lexicon.js";
 import { SAFETY_BASES, type SafetyBasis } from "./basis.js";
-import { namesAmong, namesIn } from "./names.js";
+import { type Known, known, namesIn } from "./names.js";
 
 const COLUMNS: CsvColumns = {
   required: ["allergen", "foods", "source", "basis"],
@@ -47,7 +47,8 @@ export function readAllergens(source: Source | undefined, problems: Problem[]): 
     return allergen === null || !isNew ? [] : [{ cells, row: { allergen, foods, implies, ofAnimals } }];
   });
   const rows = read.map(({ row }) => row);
-  for (const { cells } of read) namesAmong(cells, "implies", allergensOf(rows));
+  for (const { cells, row } of read)
+    known(cells, "implies", row.implies === null ? [] : [row.implies], allergensOf(rows));
   needRows(source, SPOKEN_OF, (name) => rows.some(({ allergen }) => allergen === name), problems);
   return rows;
 }
@@ -63,8 +64,7 @@ export function readAllergenLists(
   for (const cells of rowsOf(source, LIST_COLUMNS, problems)) {
     const list = cells.oneOf("list", ALLERGEN_LISTS);
     const name = cells.text("name");
-    cells.text("allergens");
-    const named = namesAmong(cells, "allergens", allergensOf(allergens));
+    const named = known(cells, "allergens", cells.someNames("allergens"), allergensOf(allergens));
     const provenance = cells.provenanceAmong(SAFETY_BASES);
     const isNew = seen.add(cells, "list", list);
     if (list !== null && name !== null && provenance !== null && isNew)
@@ -74,6 +74,6 @@ export function readAllergenLists(
   return lists;
 }
 
-function allergensOf(rows: readonly AllergenRow[]) {
-  return { kind: "allergen", known: rows.map(({ allergen }) => allergen), table: "allergens.csv" };
+function allergensOf(rows: readonly AllergenRow[]): Known {
+  return { kind: "allergen", names: rows.map(({ allergen }) => allergen), table: "allergens.csv" };
 }

@@ -1,9 +1,9 @@
 import type { CsvColumns, Problem, Source } from "../../reading/index.js";
 import { type RowCells, rowsOf, SeenOnce } from "../../table-files/index.js";
-import type { Hazard, Rule } from "../hazards/types.js";
+import { GRAVITY, type Hazard, type Rule } from "../hazards/types.js";
 import { isTreated } from "../treatments.js";
 import { SAFETY_BASES } from "./basis.js";
-import { itemsOf, type NameRow, namesAmong, partsOf } from "./names.js";
+import { itemsOf, known, type NameRow, partsOf } from "./names.js";
 import * as words from "./words.js";
 
 const COLUMNS: CsvColumns = {
@@ -23,18 +23,22 @@ export function readHazards(
   const parts = partsOf(names);
   return rowsOf(source, COLUMNS, problems).flatMap((cells): Hazard[] => {
     const id = cells.text("hazard");
-    cells.text("items");
-    const isAny = cells.text("parts") === "any";
-    const except = namesAmong(cells, "except", parts);
+    const ofItems = known(cells, "items", cells.someNames("items"), items);
+    const written = cells.someNames("parts");
+    const isAny = written.join() === "any";
+    const ofParts = isAny ? ("any" as const) : known(cells, "parts", written, parts);
+    const except = known(cells, "except", cells.names("except"), parts);
     const hazard = cells.text("harm");
     const rule = ruleIn(cells, "");
     const strict = ["vulnerable_rule", "vulnerable_treatments", "vulnerable_text"];
     const isStricter = strict.some((column) => cells.optionalText(column) !== null);
     const vulnerable = isStricter ? ruleIn(cells, "vulnerable_") : null;
     const provenance = cells.provenanceAmong(SAFETY_BASES);
+    if (rule !== null && vulnerable !== null && GRAVITY[vulnerable.kind] > GRAVITY[rule.kind])
+      cells.problem("vulnerable_rule", words.laxer(vulnerable.kind, rule.kind));
     const read = {
-      items: namesAmong(cells, "items", items),
-      parts: isAny ? ("any" as const) : namesAmong(cells, "parts", parts),
+      items: ofItems,
+      parts: ofParts,
       ...(except.length === 0 ? {} : { except }),
       ...(vulnerable === null ? {} : { vulnerable }),
     };
@@ -48,13 +52,11 @@ function ruleIn(cells: RowCells, prefix: string): Rule | null {
   const kind = cells.oneOf(`${prefix}rule`, RULES);
   const text = cells.text(`${prefix}text`);
   const column = `${prefix}treatments`;
-  const treatments = cells.names(column, ";");
+  const treatments = kind === "only if" ? cells.someNames(column, ";") : cells.names(column, ";");
   for (const treatment of treatments)
     if (isTreated([], treatment)) cells.problem(column, words.noDeed(treatment));
-  if (kind === "only if") {
-    const isFilled = cells.text(column) !== null;
-    return text === null || !isFilled ? null : { kind, text, treatments };
-  }
-  if (kind !== null && treatments.length > 0) cells.problem(column, words.idle(column, kind));
-  return kind === null || text === null ? null : { kind, text };
+  if (kind !== null && kind !== "only if" && treatments.length > 0)
+    cells.problem(column, words.idle(column, kind));
+  if (kind === null || text === null) return null;
+  return kind === "only if" ? { kind, text, treatments } : { kind, text };
 }

@@ -34,45 +34,47 @@ export function readNames(source: Source | undefined, problems: Problem[]): Name
   const rows = read.map(({ row }) => row);
   for (const { cells, row } of read) {
     if (row.item === null || row.part === null) continue;
-    namesAmong(cells, "item", itemsOf(rows));
-    namesAmong(cells, "part", partsOf(rows));
+    known(cells, "item", [row.item], itemsOf(rows));
+    known(cells, "part", [row.part], partsOf(rows));
   }
   return rows;
 }
 
 /** The names in a cell, the commonest first. */
 export function namesIn(cells: RowCells, column: string): Name[] {
-  if (cells.text(column) === null) return [];
-  return cells.names(column).flatMap((text) => {
+  return cells.someNames(column).flatMap((text) => {
     const name = nameOf(text);
     return name.words.length > 0 ? [name] : (cells.problem(column, words.noWord(text)) ?? []);
   });
 }
 
-/** The names in a cell that must be among others; the rest is reported. */
-export function namesAmong(
+/** What a table has rows of. */
+export interface Known {
+  readonly kind: string;
+  readonly names: readonly string[];
+  readonly table: string;
+}
+
+/** Those of the names in a cell that a table knows; the others are reported. */
+export function known(
   cells: RowCells,
   column: string,
-  {
-    kind,
-    known,
-    table,
-  }: { readonly kind: string; readonly known: readonly string[]; readonly table: string },
+  names: readonly string[],
+  { kind, names: all, table }: Known,
 ): string[] {
-  const names = cells.names(column);
-  for (const name of names.filter((each) => !known.includes(each)))
-    cells.problem(column, unknownName(kind, name, didYouMean(name, known), table));
-  return names.filter((name) => known.includes(name));
+  for (const name of names.filter((each) => !all.includes(each)))
+    cells.problem(column, unknownName(kind, name, didYouMean(name, all), table));
+  return names.filter((name) => all.includes(name));
 }
 
 /** The items that have a row of names. */
-export function itemsOf(rows: readonly NameRow[]) {
-  const known = rows.flatMap(({ item, part }) => (item !== null && part === null ? [item] : []));
-  return { kind: "item", known, table: "names.csv" };
+export function itemsOf(rows: readonly NameRow[]): Known {
+  const names = rows.flatMap(({ item, part }) => (item !== null && part === null ? [item] : []));
+  return { kind: "item", names, table: "names.csv" };
 }
 
 /** The parts that have a row of names. */
-export function partsOf(rows: readonly NameRow[]) {
-  const known = rows.flatMap(({ item, part }) => (item === null && part !== null ? [part] : []));
-  return { kind: "part", known, table: "names.csv" };
+export function partsOf(rows: readonly NameRow[]): Known {
+  const names = rows.flatMap(({ item, part }) => (item === null && part !== null ? [part] : []));
+  return { kind: "part", names, table: "names.csv" };
 }

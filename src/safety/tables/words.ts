@@ -29,3 +29,7 @@ export function noDeed(treatment: string): Wording {
 export function noPair(celsius: number, fahrenheit: number): Wording {
   return { what: `${celsius} C is not ${fahrenheit} F`, remedy: "Write the pair as the code prints it" };
 }
+
+export function laxer(rule: string, than: string): Wording {
+  return { what: `\`${rule}\` is laxer than \`${than}\``, remedy: "Write a stricter rule, or none" };
+}

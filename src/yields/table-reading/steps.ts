@@ -87,7 +87,7 @@ function stepHeads(source: Source, problems: Problem[]): { head: StepHead; posit
   const seen = new SeenOnce();
   return rowsOf(source, STEP_COLUMNS, problems).flatMap((cells) => {
     const name = cells.text("step");
-    const from = cells.text("from") === null ? [] : cells.names("from");
+    const from = cells.someNames("from");
     const how = cells.text("how");
     const minutesPerKilogram = cells.optionalNumber("minutes_per_kg", 600);
     const provenance = cells.provenance();
