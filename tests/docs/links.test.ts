@@ -29,7 +29,7 @@ describe("the documentation", () => {
   });
 
   it("names only files and folders that there are", () => {
-    const files = ["src", "tests", "docs", "examples", ".ci"].flatMap((folder) =>
+    const files = ["src", "tests", "docs", "examples", "yield-tables", ".ci"].flatMap((folder) =>
       readdirSync(join(ROOT, folder), { recursive: true, encoding: "utf8" }).map(
         (name) => `/${folder}/${name}`,
       ),
