@@ -1,7 +1,7 @@
 import type { Printable } from "./template.js";
 import type { View } from "./view.js";
 
-/** A page: its template is `templates/SLUG.hbs`, its style `templates/SLUG.css`. */
+/** A page: its template is `templates/SLUG.hbs`. */
 export interface PageMaker {
   readonly slug: string;
   readonly title: string;

@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from "node:fs";
+import { readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import type HandlebarsModule from "handlebars";
 
@@ -7,9 +7,9 @@ export type Printable = string | readonly Printable[] | { readonly [name: string
 
 const FOLDER = new URL("../../templates/", import.meta.url);
 /** Pieces that several templates share. */
-const PARTIALS = ["layout", "screen", "warnings", "flow", "waste-figures"];
-/** Styles of more than one page, in the order in which the later take precedence. */
-const SHARED_STYLES = ["layout.css", "tables.css", "to-fill-in.css", "paper.css"];
+const PARTIALS = ["layout", "screen", "warnings", "flow", "field", "waste-figures"];
+/** The styles of all pages, in the order in which the later take precedence. */
+const STYLE_SHEETS = ["tokens.css", "table.css", "form.css", "card.css", "print.css"];
 const OPTIONS: CompileOptions = { strict: true, knownHelpersOnly: true };
 
 const ready = new Map<string, HandlebarsTemplateDelegate>();
@@ -32,10 +32,9 @@ export function fill(name: string, data: Printable): string {
   return template(data);
 }
 
-/** The style sheets of all templates, the shared ones first, so that a page's own go before theirs. */
+/** The style sheets of all pages, as one. */
 export function styleSheets(): string {
-  const own = readdirSync(FOLDER).filter((name) => name.endsWith(".css") && !SHARED_STYLES.includes(name));
-  return [...SHARED_STYLES, ...own.sort()].map(read).join("\n");
+  return STYLE_SHEETS.map(read).join("\n");
 }
 
 function read(file: string): string {

@@ -173,11 +173,8 @@ describe("the templates", () => {
     for (const name of templates) expect(text(name)).not.toMatch(/\{\{\{|\{\{~?&/);
   });
 
-  it("each have their style beside them, and every page its template", () => {
-    for (const { slug } of everyPage) {
-      expect(names).toContain(`${slug}.hbs`);
-      expect(names).toContain(`${slug}.css`);
-    }
+  it("are there for every page", () => {
+    for (const { slug } of everyPage) expect(names).toContain(`${slug}.hbs`);
   });
 
   it("are refused a name that the data lacks", async () => {
@@ -196,6 +193,24 @@ describe("the assets", () => {
     expect(assets.map(({ path }) => path).sort()).toEqual([...fonts, "style.css"].sort());
     for (const { path, content } of assets)
       if (path !== "style.css") expect(content.subarray(0, 4).toString("latin1")).toBe("wOF2");
+  });
+
+  it("are all the style sheets there are", () => {
+    const sheets = readdirSync(TEMPLATES).filter((name) => name.endsWith(".css"));
+    for (const name of sheets) expect(style).toContain(readFileSync(new URL(name, TEMPLATES), "utf8"));
+  });
+
+  it("name every colour and size of text once, in the tokens", () => {
+    const rules = readdirSync(TEMPLATES)
+      .filter((name) => name.endsWith(".css") && name !== "tokens.css")
+      .map((name) => readFileSync(new URL(name, TEMPLATES), "utf8"))
+      .join("\n");
+    expect(rules.match(/#[0-9a-f]{3,8}\b|\b(?:rgb|hsl)a?\(/gi)).toBeNull();
+    // What is drawn is sized in the unit of its drawing.
+    const sizes = [...rules.matchAll(/font(?:-size)?: ([^;]+);/g)].map((match) => match[1] ?? "");
+    expect(sizes.length).toBeGreaterThan(10);
+    for (const size of sizes)
+      expect(size).toMatch(/^(?:inherit|\d+px|(?:400 )?var\(--(?:title|head|lead|text|measure)\).*)$/);
   });
 
   it("leave the paper's size to the printer", () => {
