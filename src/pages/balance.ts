@@ -1,5 +1,5 @@
 import type { PlanJson } from "../contract/index.js";
-import { type Money, money, NO_MONEY } from "../quantity/index.js";
+import { money, NO_MONEY, total } from "../quantity/index.js";
 import type { View } from "./view.js";
 import { coins } from "./writing.js";
 
@@ -21,26 +21,63 @@ export const WEIGHTS_OUT: Rows<WeightKey> = [
   ["Inedible", "inedible"],
   ["Cutting, storage and cooking loss", "losses"],
 ];
-export const MONEY_IN: Rows<MoneyKey> = [
+const MONEY_IN: Rows<MoneyKey> = [
   ["Spent", "spent"],
   ["Value of what the house held", "stockValue"],
 ];
-export const MONEY_OUT: Rows<MoneyKey> = [
+const MONEY_OUT: Rows<MoneyKey> = [
   ["On plates", "inDishes"],
   ["Given away", "givenAway"],
   ["Closing stock", "closingStock"],
   ["Wasted", "wasted"],
 ];
 
-/** One side of the balance of money, in whole coins that add up. */
-export function moneyRows(
-  plan: PlanJson,
-  rows: Rows<MoneyKey>,
-  { scenario }: View,
-): readonly { readonly name: string; readonly amount: Money }[] {
-  const amounts = coins(
-    rows.map(([, key]) => money(plan.money[key])),
-    scenario,
-  );
-  return rows.map(([name], index) => ({ name, amount: amounts[index] ?? NO_MONEY }));
+/** Both sides of a balance as they are printed: what came in and where it went, each with its sum. */
+export type Balance = {
+  readonly caption: string;
+  /** Over the figures of each term. */
+  readonly heads: readonly string[];
+  readonly sides: readonly { readonly terms: readonly Term[]; readonly total: Term }[];
+};
+export type Term = { readonly name: string; readonly figures: readonly string[] };
+
+export function balance(
+  caption: string,
+  heads: readonly string[],
+  into: readonly Term[],
+  out: readonly Term[],
+  sum: readonly string[],
+): Balance {
+  return {
+    caption,
+    heads,
+    sides: [
+      { terms: into, total: { name: "All in", figures: sum } },
+      { terms: out, total: { name: "All out", figures: sum } },
+    ],
+  };
+}
+
+/** The balance of money of these plans, in whole coins that add up; a figure for each plan. */
+export function moneyBalance(
+  plans: readonly PlanJson[],
+  heads: readonly string[],
+  { scenario, writing }: View,
+): Balance {
+  const amounts = (rows: typeof MONEY_IN) =>
+    plans.map((plan) =>
+      coins(
+        rows.map(([, key]) => money(plan.money[key])),
+        scenario,
+      ),
+    );
+  const terms = (rows: typeof MONEY_IN): Term[] => {
+    const columns = amounts(rows);
+    return rows.map(([name], index) => ({
+      name,
+      figures: columns.map((column) => writing.money(column[index] ?? NO_MONEY)),
+    }));
+  };
+  const sum = amounts(MONEY_IN).map((column) => writing.money(total(column)));
+  return balance("Money balances", heads, terms(MONEY_IN), terms(MONEY_OUT), sum);
 }

@@ -17,8 +17,7 @@ type Glance = {
   readonly menuColumns: string;
   readonly wasteFigures: readonly WasteRow[];
   readonly ends: readonly End[];
-  readonly endTotal: string;
-  readonly endPercent: string;
+  readonly endTotal: End;
 };
 
 type ItemLine = { readonly item: string; readonly buy: string; readonly cuts: readonly string[] };
@@ -36,7 +35,7 @@ type DishLine = {
   readonly cost: string;
   readonly ceiling: readonly string[];
 };
-type End = { readonly name: string; readonly shown: string; readonly percent: string; readonly kind: string };
+type End = { readonly name: string; readonly shown: string; readonly percent: string };
 
 /** The plan in short: what to buy, cut and cook, how good it is known to be, and where the weight ends. */
 export const glancePage: PageMaker = { slug: "glance", title: "Plan at a glance", data: glanceData };
@@ -163,28 +162,26 @@ function serviceGroups(
   });
 }
 
-function ends(view: View): { ends: End[]; endTotal: string; endPercent: string } {
+function ends(view: View): { ends: End[]; endTotal: End } {
   const { writing } = view;
   const weights = endsOf(view.movements);
-  const rows: [string, string, Weight][] = [
-    ["On plates", "dish", weights.inDishes],
-    ["Given away", "givenAway", weights.givenAway],
-    ["Closing stock", "closingStock", weights.closingStock],
-    ["Wasted food", "wastedFood", weights.wastedFood],
-    ["Inedible", "inedible", weights.inedible],
-    ["Cutting, storage and cooking loss", "loss", weights.losses],
+  const rows: [string, Weight][] = [
+    ["On plates", weights.inDishes],
+    ["Given away", weights.givenAway],
+    ["Closing stock", weights.closingStock],
+    ["Wasted food", weights.wastedFood],
+    ["Inedible", weights.inedible],
+    ["Cutting, storage and cooking loss", weights.losses],
   ];
-  const shown = rows.filter(([, , weight]) => weight !== 0n);
-  const percents = writing.percents(shown.map(([, , weight]) => weight));
-  const all = total(shown.map(([, , weight]) => weight));
+  const shown = rows.filter(([, weight]) => weight !== 0n);
+  const percents = writing.percents(shown.map(([, weight]) => weight));
+  const all = total(shown.map(([, weight]) => weight));
   return {
-    ends: shown.map(([name, kind, weight], index) => ({
+    ends: shown.map(([name, weight], index) => ({
       name,
-      kind,
       shown: writing.shown(weight),
       percent: percents[index] ?? "",
     })),
-    endTotal: writing.shown(all),
-    endPercent: writing.wholePercent,
+    endTotal: { name: "All", shown: writing.shown(all), percent: writing.wholePercent },
   };
 }

@@ -22,10 +22,11 @@ import {
   type Happened,
 } from "../weigh-in/index.js";
 import {
-  MONEY_IN,
-  MONEY_OUT,
-  moneyRows,
+  type Balance,
+  balance,
+  moneyBalance,
   type Rows,
+  type Term,
   WEIGHTS_IN,
   WEIGHTS_OUT,
   type WeightKey,
@@ -48,8 +49,7 @@ type HappenedData = {
   readonly ends: readonly EndRow[];
   readonly endTotal: EndRow;
   readonly waste: readonly Compared[];
-  readonly weights: Balance;
-  readonly moneys: Balance;
+  readonly balances: readonly Balance[];
 };
 type Table = {
   readonly name: string;
@@ -90,8 +90,6 @@ type Compared = {
   readonly actual: string;
   readonly difference: string;
 };
-type Balance = { readonly in: readonly Term[]; readonly out: readonly Term[]; readonly total: Term };
-type Term = { readonly name: string; readonly planned: string; readonly actual: string };
 
 const NOT_WEIGHED = "not weighed";
 const NOT_COUNTED = "not counted";
@@ -111,8 +109,10 @@ export function happenedData({ planned, happened }: HappenedView, view: View): H
     dishes: dishes.map((dish) => dishTable(dish, services.length > 1, view)),
     ...endRows(planned, happened, view),
     waste: wasteTable(planned, happened.plan, writing),
-    weights: weightBalance(planned, happened.plan, view),
-    moneys: moneyBalance(planned, happened.plan, view),
+    balances: [
+      weightBalance(planned, happened.plan, view),
+      moneyBalance([planned, happened.plan], ["Plan", "Actual"], view),
+    ],
   };
 }
 
@@ -283,33 +283,15 @@ function weightBalance(planned: PlanJson, actual: PlanJson, { scenario, writing 
     const [before, after] = [texts(planned, rows), texts(actual, rows)];
     return rows.map(([name], index) => ({
       name,
-      planned: writing.shown(before[index] ?? NO_WEIGHT),
-      actual: writing.shown(after[index] ?? NO_WEIGHT),
+      figures: [before, after].map((weights) => writing.shown(weights[index] ?? NO_WEIGHT)),
     }));
   };
   const all = (plan: PlanJson) => writing.shown(total(texts(plan, WEIGHTS_IN)));
-  return {
-    in: terms(WEIGHTS_IN),
-    out: terms(WEIGHTS_OUT),
-    total: { name: "All", planned: all(planned), actual: all(actual) },
-  };
-}
-
-function moneyBalance(planned: PlanJson, actual: PlanJson, view: View): Balance {
-  const { writing } = view;
-  const terms = (rows: typeof MONEY_IN): Term[] => {
-    const after = moneyRows(actual, rows, view);
-    return moneyRows(planned, rows, view).map(({ name, amount }, index) => ({
-      name,
-      planned: writing.money(amount),
-      actual: writing.money(after[index]?.amount ?? NO_MONEY),
-    }));
-  };
-  const all = (plan: PlanJson) =>
-    writing.money(total(moneyRows(plan, MONEY_IN, view).map(({ amount }) => amount)));
-  return {
-    in: terms(MONEY_IN),
-    out: terms(MONEY_OUT),
-    total: { name: "All", planned: all(planned), actual: all(actual) },
-  };
+  return balance(
+    "Weight balances",
+    [`Plan, ${writing.unit}`, `Actual, ${writing.unit}`],
+    terms(WEIGHTS_IN),
+    terms(WEIGHTS_OUT),
+    [all(planned), all(actual)],
+  );
 }

@@ -8,7 +8,9 @@ import { once } from "./writing.js";
 type Parts = {
   readonly byPart: readonly Group[];
   readonly byDish: readonly Group[];
-  readonly intoDishes: string;
+  /** What goes into dishes, as the sum of either. */
+  readonly partTotal: Row;
+  readonly dishTotal: Row;
 };
 
 type Group = {
@@ -24,7 +26,13 @@ export const partsPage: PageMaker = { slug: "parts", title: "Where each part goe
 
 export function partsData(view: View): Parts {
   const intoDishes = flowTotal(view.movements, ({ from, to }) => isKind(from, "part") && isKind(to, "dish"));
-  return { byPart: byPart(view), byDish: byDish(view), intoDishes: view.writing.shown(intoDishes) };
+  const sum = (name: string): Row => ({ name, about: "", shown: view.writing.shown(intoDishes) });
+  return {
+    byPart: byPart(view),
+    byDish: byDish(view),
+    partTotal: sum("Into dishes"),
+    dishTotal: sum("All dishes"),
+  };
 }
 
 function byPart({ scenario, writing, movements }: View): Group[] {

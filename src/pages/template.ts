@@ -7,7 +7,17 @@ export type Printable = string | readonly Printable[] | { readonly [name: string
 
 const FOLDER = new URL("../../templates/", import.meta.url);
 /** Pieces that several templates share. */
-const PARTIALS = ["layout", "screen", "warnings", "flow", "field", "waste-figures"];
+const PARTIALS = [
+  "layout",
+  "screen",
+  "warnings",
+  "flow",
+  "field",
+  "named",
+  "table",
+  "balances",
+  "waste-figures",
+];
 /** The styles of all pages, in the order in which the later take precedence. */
 const STYLE_SHEETS = ["tokens.css", "table.css", "form.css", "card.css", "print.css"];
 const OPTIONS: CompileOptions = { strict: true, knownHelpersOnly: true };

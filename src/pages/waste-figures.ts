@@ -68,7 +68,8 @@ export type WasteRow = {
   readonly name: string;
   readonly note: string;
   readonly shown: string;
-  readonly kind: string;
+  /** "yes" in the sum. */
+  readonly total: string;
 };
 
 /** The rows of a plan's table of waste; none where there is wasted food alone, which other tables hold. */
@@ -79,7 +80,7 @@ export function wasteRows(plan: Pick<PlanJson, "waste">, writing: Writing): Wast
     name: figure.name,
     note: wasteNote(figure),
     shown: writing.shown(figure.weight),
-    kind: figure.kind === "counted" ? "total" : "",
+    total: figure.kind === "counted" ? "yes" : "",
   }));
 }
 

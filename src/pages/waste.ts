@@ -1,10 +1,11 @@
 import type { Item } from "../kitchen/index.js";
 import { money, NO_WEIGHT, roundTogether, total, type Weight } from "../quantity/index.js";
 import {
-  MONEY_IN,
-  MONEY_OUT,
-  moneyRows,
+  type Balance,
+  balance,
+  moneyBalance,
   type Rows,
+  type Term,
   WEIGHTS_IN,
   WEIGHTS_OUT,
   type WeightKey,
@@ -21,13 +22,7 @@ type Waste = {
   readonly destinations: readonly DestinationLine[];
   readonly destinationTotal: { readonly shown: string; readonly cost: string };
   readonly wasteFigures: readonly WasteRow[];
-  readonly weightIn: readonly Term[];
-  readonly weightOut: readonly Term[];
-  readonly weightTotal: string;
-  readonly moneyIn: readonly Term[];
-  readonly moneyOut: readonly Term[];
-  readonly moneyTotal: string;
-  readonly currency: string;
+  readonly balances: readonly Balance[];
 };
 
 type ItemGroup = {
@@ -36,8 +31,7 @@ type ItemGroup = {
   /** Where the yields come from, a line for each breakdown with own tests. */
   readonly notes: readonly string[];
   readonly rows: readonly PartRow[];
-  readonly shown: string;
-  readonly percent: string;
+  readonly sum: PartRow;
 };
 type PartRow = {
   readonly name: string;
@@ -51,7 +45,6 @@ type DestinationLine = {
   readonly shown: string;
   readonly cost: string;
 };
-type Term = { readonly name: string; readonly value: string };
 
 /** What every item gave and where the rest went, by weight and by cost, with room for what was really weighed. */
 export const wastePage: PageMaker = { slug: "waste", title: "Yield and waste by weight", data: wasteData };
@@ -61,9 +54,7 @@ export function wasteData(view: View): Waste {
     items: [...itemGroups(view), ...stepGroups(view)],
     ...destinations(view),
     wasteFigures: wasteRows(view.plan, view.writing),
-    ...weightBalance(view),
-    ...moneyBalance(view),
-    currency: view.scenario.currency,
+    balances: [weightBalance(view), moneyBalance([view.plan], [view.scenario.currency], view)],
   };
 }
 
@@ -114,13 +105,14 @@ function stepGroups(view: View): ItemGroup[] {
       shown: writing.shown(weight),
       weight,
     }));
+    const sum = sumRow(total(rounded), view);
+    const of = water === 0n ? from : `${from}, with ${writing.weight(water)} water`;
     return {
       name: capital(step),
-      about: water === 0n ? from : `${from}, with ${writing.weight(water)} water`,
+      about: `${of}, ${sum.shown} ${writing.unit}`,
       notes: [],
       rows: rows.filter(({ weight }) => weight !== 0n).map(({ weight: _, ...row }) => row),
-      shown: writing.shown(total(rounded)),
-      percent: writing.wholePercent,
+      sum,
     };
   });
 }
@@ -138,10 +130,10 @@ function groupFrom(account: string, name: string, about: string, of: string, vie
     total(out.filter((each) => each.to === to).map(({ weight }) => weight)),
   );
   const percents = writing.percents(weights);
-  const all = total(weights);
+  const sum = sumRow(total(weights), view);
   return {
     name,
-    about,
+    about: `${about}, ${sum.shown} ${writing.unit}`,
     notes: [],
     rows: targets.map((to, index) => ({
       name: rowName(to, of, view),
@@ -149,9 +141,12 @@ function groupFrom(account: string, name: string, about: string, of: string, vie
       percent: percents[index] ?? "",
       shown: writing.shown(weights[index] ?? NO_WEIGHT),
     })),
-    shown: writing.shown(all),
-    percent: writing.wholePercent,
+    sum,
   };
+}
+
+function sumRow(weight: Weight, { writing }: View): PartRow {
+  return { name: "All", kind: "", percent: writing.wholePercent, shown: writing.shown(weight) };
 }
 
 /** Food first, then what is not eaten, then losses, then what was never cut. */
@@ -200,26 +195,12 @@ function destinations(view: View): Pick<Waste, "destinations" | "destinationTota
   };
 }
 
-function weightBalance({ movements, writing }: View): Pick<Waste, "weightIn" | "weightOut" | "weightTotal"> {
+function weightBalance({ movements, writing }: View): Balance {
   const from = (kind: string) => flowTotal(movements, (flow) => isKind(flow.from, kind));
   const came = { purchased: from("supplier"), onHand: from("onHand"), absorbed: from("water") };
   const weights = { ...came, ...endsOf(movements) };
   const terms = (rows: Rows<WeightKey>): Term[] =>
-    rows.map(([name, key]) => ({ name, value: writing.shown(weights[key]) }));
-  return {
-    weightIn: terms(WEIGHTS_IN),
-    weightOut: terms(WEIGHTS_OUT),
-    weightTotal: writing.shown(total(Object.values(came))),
-  };
-}
-
-function moneyBalance(view: View): Pick<Waste, "moneyIn" | "moneyOut" | "moneyTotal"> {
-  const { plan, writing } = view;
-  const left = moneyRows(plan, MONEY_IN, view);
-  const term = ({ name, amount }: (typeof left)[number]): Term => ({ name, value: writing.money(amount) });
-  return {
-    moneyIn: left.map(term),
-    moneyOut: moneyRows(plan, MONEY_OUT, view).map(term),
-    moneyTotal: writing.money(total(left.map(({ amount }) => amount))),
-  };
+    rows.map(([name, key]) => ({ name, figures: [writing.shown(weights[key])] }));
+  const sum = writing.shown(total(Object.values(came)));
+  return balance("Weight balances", [writing.unit], terms(WEIGHTS_IN), terms(WEIGHTS_OUT), [sum]);
 }

@@ -4,9 +4,9 @@ import { type FlowNode, flowGraph } from "./graph.js";
 
 /** The picture's figures again, for those who cannot see it: everything that leaves one place. */
 export type FlowTable = {
-  readonly from: string;
+  readonly name: string;
   readonly shown: string;
-  readonly rows: readonly { readonly to: string; readonly shown: string }[];
+  readonly rows: readonly { readonly name: string; readonly shown: string }[];
 };
 
 export function flowTables(view: View): FlowTable[] {
@@ -25,17 +25,14 @@ export function flowTables(view: View): FlowTable[] {
     .sort((a, b) => itemRank(a) - itemRank(b) || rank[a.kind] - rank[b.kind])
     .flatMap(({ id, name, leaving }): FlowTable[] => {
       const out = bands.filter(({ from }) => from === id);
-      const rows = [
-        ...out.map(({ to, weight }) => ({ to: nameOf.get(to) ?? to, weight })),
-        ...leaving.map(({ name: to, weight }) => ({ to, weight })),
-      ];
+      const rows = [...out.map(({ to, weight }) => ({ name: nameOf.get(to) ?? to, weight })), ...leaving];
       if (rows.length === 0) return [];
       const into = bands.filter(({ to }) => to === id).map(({ weight }) => weight);
       return [
         {
-          from: name,
+          name,
           shown: shown(total(into.length === 0 ? rows.map(({ weight }) => weight) : into)),
-          rows: rows.map(({ to, weight }) => ({ to, shown: shown(weight) })),
+          rows: rows.map((row) => ({ name: row.name, shown: shown(row.weight) })),
         },
       ];
     });
