@@ -12,8 +12,8 @@ export const MOST = {
   figure: 500,
   /** Lists and maps inside one another. */
   depth: 30,
-  /** Words, brackets and other marks of a YAML text: some seventy times as many as the demonstration has. */
-  marks: 150_000,
+  /** Words, brackets and other marks of a YAML text: some sixty times as many as the demonstration has. */
+  marks: 120_000,
   /** Lines of a YAML text. */
   textLines: 100_000,
   /** Places of broken syntax that are looked for, of which one a line is told. */
