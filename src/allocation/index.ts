@@ -33,4 +33,5 @@ export {
   solveStages,
 } from "./stages.js";
 export { type NamedPoint, namedPoint, startFrom } from "./start.js";
+export { takenBy } from "./taken.js";
 export { type Fault, verifyAnew, verifyDecision } from "./verify/index.js";

@@ -9,6 +9,7 @@ import {
   type Scenario,
   type Step,
   sourcesFirst,
+  stockAsFound,
 } from "../kitchen/index.js";
 import { ONE } from "../quantity/index.js";
 import { lastDayLeftByLot, lastDayOfLot } from "../safety/index.js";
@@ -49,19 +50,16 @@ export function outlastsPlan(lot: DatedLot, scenario: Scenario): boolean {
 }
 
 /** Where what is not used of stock on hand is stated to go, as it was found; undefined where nothing is stated. */
-export function statedDestination({ part, origin }: Lot, { partsOnHand }: Scenario): string | undefined {
-  const stock = origin.kind === "onHand" ? partsOnHand[origin.index] : undefined;
-  return stock?.part === part ? stock.destination : undefined;
+export function statedDestination(lot: Lot, scenario: Scenario): string | undefined {
+  return stockAsFound(lot, scenario)?.destination;
 }
 
 /** Whether what is not used of the lot stays in stock: on hand, as it was found, with days left after the plan. */
 export function staysInStock(lot: DatedLot, scenario: Scenario): boolean {
-  if (lot.origin.kind === "cut") return false;
-  const stock = scenario.partsOnHand[lot.origin.index];
+  const stock = stockAsFound(lot, scenario);
   return (
-    stock?.part === lot.part &&
+    stock !== undefined &&
     stock.destination === undefined &&
-    stock.since?.how !== "cut" &&
     lot.kind.class !== "never" &&
     outlastsPlan(lot, scenario)
   );

@@ -1,5 +1,5 @@
 import type { Lot, LotOrigin } from "./decision.js";
-import type { Scenario } from "./scenario.js";
+import type { PartOnHand, Scenario } from "./scenario.js";
 import { serviceName } from "./services.js";
 
 /** One text for each origin; alike for lots of one date. */
@@ -10,6 +10,19 @@ export function originKey(origin: LotOrigin): string {
 /** One text for each lot. */
 export function lotKey(lot: Lot): string {
   return `${lot.part} | ${originKey(lot.origin)}`;
+}
+
+/** The stock on hand that a lot is as the house had it; undefined where it was cut, or a step made it. */
+export function stockAsFound({ part, origin }: Lot, scenario: Scenario): PartOnHand | undefined {
+  const stock = origin.kind === "onHand" ? scenario.partsOnHand[origin.index] : undefined;
+  return stock?.part === part && partHeld(origin, scenario) === part ? stock : undefined;
+}
+
+/** The part that the house had, of which the lots of an origin are; undefined of what was cut. */
+export function partHeld(origin: LotOrigin, { partsOnHand }: Scenario): string | undefined {
+  const stock = origin.kind === "onHand" ? partsOnHand[origin.index] : undefined;
+  if (stock?.since?.how === "cut") return undefined;
+  return stock?.since?.part ?? stock?.part;
 }
 
 /** "cut for Friday dinner", "from stock on hand 1". */

@@ -233,8 +233,13 @@ export interface PartOnHand {
   readonly lastDay: number | null;
   /** Where what is not used goes though it would keep; left out where it stays in stock. */
   readonly destination?: string;
-  /** Where the rest of a plan is planned: the day it was cut, or came into the house, before the rest's first. */
-  readonly since?: { readonly how: "cut" | "on hand"; readonly day: number };
+  /**
+   * Where the rest of a plan is planned: the day it was cut, or came into the house as that part, before the rest's
+   * first.
+   */
+  readonly since?:
+    | { readonly how: "cut"; readonly day: number }
+    | { readonly how: "on hand"; readonly day: number; readonly part: string };
 }
 
 export interface Dish {

@@ -68,7 +68,7 @@ export async function replan(
   const stands = past.isAsPlanned && isSame(scenario, withStockOf(kept.plan, now));
   if (!hasPlan(rest.plan))
     return { replanned: { ...none, rest, plan: stands ? kept.plan : null }, problems: [] };
-  const anew = wholeOf(past, decisionOf(rest.plan, rest.scenario));
+  const anew = wholeOf(past, decisionOf(rest.plan, rest.scenario), scenario);
   const faults = verifyAnew(anew, scenario, past.before);
   if (faults.length > 0) throw new Error(`the rest falls short beside what was done: ${faults.join("; ")}`);
   const decision = stands ? better(decisionOf(kept.plan, now), anew, scenario) : anew;

@@ -37,10 +37,15 @@ export function lastUseDayOnHand(
   return earlier(statedLastDay, lastLegalDay(part, item, began, rules));
 }
 
-/** Where a lot that goes into a dish comes from: cut on a day of the plan, or on hand with a stated last day. */
+/** Where a lot that goes into a dish comes from: cut on a day, or on hand since one with a stated last day. */
 export type LotAge =
   | { readonly kind: "cut"; readonly day: number }
-  | { readonly kind: "on hand"; readonly lastDay: number | null; readonly frozen: boolean };
+  | {
+      readonly kind: "on hand";
+      readonly day: number;
+      readonly lastDay: number | null;
+      readonly frozen: boolean;
+    };
 
 /**
  * The last day that one lot leaves to what was cooked with it on `cookDay`, as a mixture takes the date of its
@@ -59,7 +64,7 @@ export function lastDayLeftBy(
   if (tcsOf(part, item) === null) return null;
   if (age.kind === "cut") return part.state === "frozen" ? cookDay + days - 2 : age.day + days - 1;
   if (age.frozen || part.state === "frozen") return cookDay;
-  return Math.min(age.lastDay ?? days - 1, days - 1);
+  return Math.min(age.lastDay ?? Infinity, age.day + days - 1);
 }
 
 /**

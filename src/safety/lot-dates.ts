@@ -1,4 +1,4 @@
-import type { Dish, Item, Lot, Part, Scenario } from "../kitchen/index.js";
+import { type Dish, type Item, type Lot, type Part, partHeld, type Scenario } from "../kitchen/index.js";
 import { lastDayLeftBy, lastOfferDay, lastUseDay, lastUseDayOnHand } from "./life.js";
 import { itemsOfPart } from "./lineage.js";
 
@@ -13,7 +13,7 @@ export function lastDayOfLot({ part: name, origin }: Lot, scenario: Scenario): n
   if (origin.kind === "cut") return lastUseDay(part, item, cutDay(origin.service, scenario), scenario.rules);
   const stock = scenario.partsOnHand[origin.index];
   const { how = "on hand", day = 0 } = stock?.since ?? {};
-  if (how === "cut" || (part.state === "frozen" && stock?.part !== name))
+  if (how === "cut" || (part.state === "frozen" && partHeld(origin, scenario) !== name))
     return lastUseDay(part, item, day, scenario.rules);
   return lastUseDayOnHand(part, item, stock?.lastDay ?? null, scenario.rules, day);
 }
@@ -30,10 +30,12 @@ export function lastDayLeftByLot({ part: name, origin }: Lot, cookDay: number, s
     return lastDayLeftBy(part, item, age, cookDay, scenario.rules);
   }
   const stock = scenario.partsOnHand[origin.index];
-  if (stock?.since?.how === "cut")
-    return lastDayLeftBy(part, item, { kind: "cut", day: stock.since.day }, cookDay, scenario.rules);
-  const frozen = scenario.parts.find((entry) => entry.name === stock?.part)?.state === "frozen";
-  const age = { kind: "on hand", lastDay: stock?.lastDay ?? null, frozen } as const;
+  const since = stock?.since;
+  if (since?.how === "cut")
+    return lastDayLeftBy(part, item, { kind: "cut", day: since.day }, cookDay, scenario.rules);
+  const held = partHeld(origin, scenario);
+  const frozen = scenario.parts.find((entry) => entry.name === held)?.state === "frozen";
+  const age = { kind: "on hand", day: since?.day ?? 0, lastDay: stock?.lastDay ?? null, frozen } as const;
   return lastDayLeftBy(part, item, age, cookDay, scenario.rules);
 }
 

@@ -1,4 +1,4 @@
-import type { Lot, Scenario } from "../kitchen/index.js";
+import { type Lot, partHeld, type Scenario } from "../kitchen/index.js";
 import { Decimal, ONE, ZERO } from "../quantity/index.js";
 import { classesOf } from "./steps.js";
 
@@ -23,9 +23,10 @@ export function weightBeforeWorking(lot: Lot, scenario: Scenario): Decimal {
     }, ONE);
 }
 
-function isHadUnworked({ part, origin }: Lot, { items, partsOnHand }: Scenario): boolean {
-  if (origin.kind === "onHand") return partsOnHand[origin.index]?.part === part;
-  return items.some(({ breakdowns }) =>
+function isHadUnworked({ part, origin }: Lot, scenario: Scenario): boolean {
+  const held = partHeld(origin, scenario);
+  if (held !== undefined) return held === part;
+  return scenario.items.some(({ breakdowns }) =>
     breakdowns.some(({ yields }) => yields.some((given) => given.part === part)),
   );
 }

@@ -141,7 +141,8 @@ describe("the last day of a lot", () => {
 
   it("is, for what a lot leaves to a dish, its own legal date, and one day used for what was frozen", () => {
     const cut = (day: number) => ({ kind: "cut", day }) as const;
-    const held = (lastDay: number | null, frozen = false) => ({ kind: "on hand", lastDay, frozen }) as const;
+    const held = (lastDay: number | null, frozen = false) =>
+      ({ kind: "on hand", day: 0, lastDay, frozen }) as const;
     const tomato = item("tomato");
     // Southern Nevada Health District, date-marking FAQ; Food Code 3-501.17(D): burgers of June 1 in a chili of June 3 are used by June 7 (day 6 from June 1).
     expect(lastDayLeftBy(part("burger", 7, "cooked"), item("beef", "meat"), cut(0), 2, "us")).toBe(6);

@@ -5,23 +5,13 @@ import {
   isBinFor,
   type Lot,
   type PartClass,
-  type PartOnHand,
   type Scenario,
+  stockAsFound,
 } from "../../kitchen/index.js";
-import {
-  Decimal,
-  minus,
-  NO_WEIGHT,
-  ONE,
-  plus,
-  toGrams,
-  total,
-  type Weight,
-  ZERO,
-} from "../../quantity/index.js";
+import { Decimal, minus, NO_WEIGHT, plus, toGrams, total, type Weight, ZERO } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
-import { weightBeforeWorking } from "../../waste/index.js";
-import { isInto, portionWeights } from "../cooked-weights.js";
+import { isInto } from "../cooked-weights.js";
+import { takenBy } from "../taken.js";
 import type { Fault } from "./index.js";
 
 /** Destinations take what they are for: food, inedible parts or portions; people no inedible part, animals no poison. */
@@ -33,7 +23,7 @@ export function takenFaults({ sends, cookings }: Decision, scenario: Scenario): 
       const kind = scenario.parts.find((part) => part.name === lot.part)?.class;
       const destination = named(name);
       if (kind === undefined || destination === undefined) return [];
-      const stated = stockOf(lot, scenario)?.destination ?? name;
+      const stated = stockAsFound(lot, scenario)?.destination ?? name;
       if (destination.end === "given away" && stated !== name)
         return [`${lot.part} is stated to go to ${stated}`];
       return mayTake(destination, kind) ? [] : [`${name} does not take ${lot.part}`];
@@ -62,30 +52,17 @@ export function wastedPortionFaults({ cookings }: Decision, scenario: Scenario):
   });
 }
 
-/**
- * Destinations take no more than their limit: of what is given away the weight before working, and portions at what
- * they weigh, but for half a step of the scale for each going into them.
- */
+/** Destinations take no more than their limit, but for half a step of the scale for each going into spare portions. */
 export function destinationFaults(decision: Decision, scenario: Scenario): Fault[] {
   const halfStep = new Decimal(scenario.scaleStep.toString()).div(2);
-  return scenario.destinations.flatMap(({ name, end, limit }) => {
+  return scenario.destinations.flatMap((destination) => {
+    const { name, limit } = destination;
     if (limit === null) return [];
-    let found = ZERO;
-    let slack = ZERO;
-    for (const { lot, destination, weight } of decision.sends) {
-      if (destination !== name) continue;
-      const each = end === "given away" ? weightBeforeWorking(lot, scenario) : ONE;
-      found = found.plus(each.times(weight.toString()));
-    }
-    for (const cooking of decision.cookings) {
-      const weights = portionWeights(cooking, decision.goings, scenario).spare.filter(
-        (_, index) => cooking.spare[index]?.destination === name,
-      );
-      if (weights.length === 0) continue;
-      found = found.plus(total(weights).toString());
-      slack = slack.plus(halfStep.times(decision.goings.filter((going) => isInto(going, cooking)).length));
-    }
-    const over = found.minus(limit.toString());
+    const spared = decision.cookings.filter(({ spare }) => spare.some((to) => to.destination === name));
+    const slack = spared
+      .map((cooking) => decision.goings.filter((going) => isInto(going, cooking)).length)
+      .reduce((sum, goings) => sum.plus(halfStep.times(goings)), ZERO);
+    const over = takenBy(destination, decision, scenario).minus(limit.toString());
     return over.gt(slack) ? [`${name}: ${over.div(1000)} g over its limit`] : [];
   });
 }
@@ -122,14 +99,8 @@ export function keptFaults(decision: Decision, scenario: Scenario): Fault[] {
 
 /** Stock on hand that is left as it was found needs no permission, unless it is stated where it goes. */
 function mayStay(lot: Lot, scenario: Scenario): boolean {
-  const stock = stockOf(lot, scenario);
-  return stock !== undefined && stock.destination === undefined && stock.since?.how !== "cut";
-}
-
-/** The stock on hand that a lot is, as it was found. */
-function stockOf({ part, origin }: Lot, { partsOnHand }: Scenario): PartOnHand | undefined {
-  const stock = origin.kind === "onHand" ? partsOnHand[origin.index] : undefined;
-  return stock?.part === part ? stock : undefined;
+  const stock = stockAsFound(lot, scenario);
+  return stock !== undefined && stock.destination === undefined;
 }
 
 /** What of an item may be left whole: all that came in, but for what is stated to go elsewhere. */

@@ -1,17 +1,6 @@
 import type { Cooking, Decision, Item, ItemEnd, Lot, Scenario, Send } from "../../kitchen/index.js";
 import { lotKey } from "../../kitchen/index.js";
-import {
-  Decimal,
-  minus,
-  NO_WEIGHT,
-  ONE,
-  plus,
-  scale,
-  smaller,
-  splitByShares,
-  total,
-  type Weight,
-} from "../../quantity/index.js";
+import { minus, NO_WEIGHT, plus, smaller, splitByShares, total, type Weight } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
 import { binFor } from "../bin-for.js";
 
@@ -22,13 +11,18 @@ export interface ItemLot {
   readonly left: Weight;
   /** Of the whole plan's days; null where it outlasts any plan. */
   readonly lastDay: number | null;
+  /** Where what is not used goes though it would keep; left out where it stays in stock. */
+  readonly destination?: string;
 }
 
 /** What is left of each lot of an item, on hand first and then as bought; what keeps least was used first. */
 export function itemLotsLeft(item: Item, decision: Decision, scenario: Scenario): ItemLot[] {
   const of = (entry: { item: string }): boolean => entry.item === item.name;
   const lots = [
-    ...item.onHand.map(({ weight, lastDay }) => ({ service: 0, weight, lastDay })),
+    ...item.onHand.map(({ weight, lastDay, destination }) => ({
+      ...{ service: 0, weight, lastDay },
+      ...(destination === undefined ? {} : { destination }),
+    })),
     ...decision.purchases.filter(of).map(({ service, weight }) => ({
       service,
       weight,
@@ -117,25 +111,6 @@ export function gathered<T extends { readonly weight: Weight }>(
 
 export const sendKey = ({ lot, destination }: Send): string => `${lotKey(lot)} ${destination}`;
 
-/** What a destination has been given by now, of parts and of spare portions, as their lines are stated. */
-export function givenTo(
-  destination: string,
-  { sends, cookings, goings }: Decision,
-  { dishes }: Scenario,
-): Weight {
-  const portions = cookings.map(({ dish, service, portions: cooked, spare }) => {
-    const over = portionsOf(spare.filter((to) => to.destination === destination));
-    if (over === 0) return NO_WEIGHT;
-    const lines = dishes.find(({ name }) => name === dish)?.lines ?? [];
-    const weights = goings
-      .filter((going) => going.dish === dish && going.service === service)
-      .map(({ line, weight }) => scale(weight, lines[line]?.cookingYield ?? ONE));
-    return scale(total(weights), new Decimal(over).div(cooked));
-  });
-  const parts = sends.filter((send) => send.destination === destination).map(({ weight }) => weight);
-  return total([...parts, ...portions]);
-}
-
 /**
  * Cookings whose portions wait for a service that now expects fewer: those too many are spare, the last cooked first.
  */
@@ -146,7 +121,7 @@ export function withoutTooMany(
 ): Cooking[] {
   const taker =
     destinations.find(({ end, takes, limit }) => end === "given away" && takes.portions && limit === null) ??
-    destinations.find(({ end, takes }) => end === "waste" && takes.portions);
+    destinations.find(({ end, takes, limit }) => end === "waste" && takes.portions && limit === null);
   const courseOf = (name: string): string | null => dishes.find((dish) => dish.name === name)?.course ?? null;
   const room = new Map<string, number>(
     services

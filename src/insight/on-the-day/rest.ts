@@ -1,8 +1,9 @@
-import { leastLotCosts } from "../../allocation/index.js";
+import { leastLotCosts, takenBy } from "../../allocation/index.js";
 import {
   addDays,
   type Course,
   type Decision,
+  type Destination,
   type Dish,
   type HappenedFile,
   type Item,
@@ -17,6 +18,7 @@ import {
 import {
   Decimal,
   larger,
+  milligrams,
   minus,
   money,
   NO_MONEY,
@@ -25,10 +27,11 @@ import {
   scale,
   toGrams,
   toKilograms,
+  type Weight,
 } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
 import { joined } from "./buyable.js";
-import { gathered, givenTo, itemLotsLeft, sendKey } from "./ended.js";
+import { gathered, itemLotsLeft, sendKey } from "./ended.js";
 import type { Past } from "./past.js";
 
 /** The scenario with the covers that are expected now. */
@@ -53,15 +56,12 @@ export function restOf(past: Past, scenario: Scenario, canBuy: readonly string[]
   const costs = leastLotCosts(scenario);
   const partsOnHand = left.map(({ lot, weight }): PartOnHand => {
     const lastDay = lastDayOfLot(lot, scenario);
-    const { origin } = lot;
-    const began = origin.kind === "cut" ? (scenario.services[origin.service]?.day ?? 0) : 0;
     return {
       part: lot.part,
       weight,
       value: money(toKilograms(weight).times(Math.max(0, costs(lot)).toFixed(6))),
       useBy: lastDay === null ? null : addDays(scenario.firstDate, lastDay),
-      lastDay: lastDay === null ? null : lastDay - day,
-      since: { how: origin.kind === "cut" ? "cut" : "on hand", day: began - day },
+      ...heldSince(lot, lastDay, day, scenario),
     };
   });
   const services = scenario.services
@@ -79,13 +79,39 @@ export function restOf(past: Past, scenario: Scenario, canBuy: readonly string[]
     dishes: scenario.dishes.flatMap((dish) => dishLeft(dish, past, scenario, isOffered)),
     destinations: scenario.destinations.map((destination) => ({
       ...destination,
-      limit:
-        destination.limit === null
-          ? null
-          : larger(NO_WEIGHT, minus(destination.limit, givenTo(destination.name, past.decision, scenario))),
+      limit: limitLeft(destination, past.decision, scenario),
     })),
     partsOnHand,
   };
+}
+
+/** What a lot was when the plan began, or when it was cut, by the days of the rest: from it the rest's dates follow. */
+function heldSince(
+  { origin }: Lot,
+  lastDay: number | null,
+  day: number,
+  scenario: Scenario,
+): Pick<PartOnHand, "lastDay" | "destination" | "since"> {
+  const from = (of: number | null): number | null => (of === null ? null : of - day);
+  if (origin.kind === "cut")
+    return {
+      lastDay: from(lastDay),
+      since: { how: "cut", day: (scenario.services[origin.service]?.day ?? 0) - day },
+    };
+  const stock = scenario.partsOnHand[origin.index];
+  if (stock === undefined) throw new RangeError(`there is no stock on hand ${origin.index}`);
+  return {
+    lastDay: from(stock.lastDay),
+    ...(stock.destination === undefined ? {} : { destination: stock.destination }),
+    since: { how: "on hand", day: -day, part: stock.part },
+  };
+}
+
+/** What a destination may still take; null where it takes any weight. */
+function limitLeft(destination: Destination, done: Decision, scenario: Scenario): Weight | null {
+  if (destination.limit === null) return null;
+  const taken = milligrams(BigInt(takenBy(destination, done, scenario).ceil().toFixed(0)));
+  return larger(NO_WEIGHT, minus(destination.limit, taken));
 }
 
 /**
@@ -173,13 +199,18 @@ function itemLeft(item: Item, past: Past, scenario: Scenario, canBuy: boolean): 
     ...bought.map(({ cost, delivery = NO_MONEY }) => plus(cost, delivery)),
   ];
   const onHand = itemLotsLeft(item, decision, scenario)
-    .flatMap(({ weight, left, lastDay }, index): ItemOnHand[] => {
+    .flatMap(({ weight, left, lastDay, destination }, index): ItemOnHand[] => {
       if (left === NO_WEIGHT) return [];
       const part = new Decimal(left.toString()).div(weight.toString());
       const units =
         item.measure === "whole" ? toGrams(left).div(toGrams(item.unitWeight)).round() : toKilograms(left);
       const value = scale(values[index] ?? NO_MONEY, part);
-      return [{ units, weight: left, value, lastDay: lastDay === null ? null : lastDay - day }];
+      return [
+        {
+          ...{ units, weight: left, value, lastDay: lastDay === null ? null : lastDay - day },
+          ...(destination === undefined ? {} : { destination }),
+        },
+      ];
     })
     .sort((a, b) => (a.lastDay ?? Infinity) - (b.lastDay ?? Infinity));
   if (item.buying === null) return { ...item, onHand };
@@ -199,8 +230,12 @@ function itemLeft(item: Item, past: Past, scenario: Scenario, canBuy: boolean): 
   return canBuy ? rest : { ...rest, inShops: { ...buying, deliveries: [0], least: 0 } };
 }
 
-/** What was done and what is decided for the rest, as one decision about the whole. */
-export function wholeOf({ before, decision: past, left }: Past, rest: Decision): Decision {
+/** What was done and what is decided for the rest, as one decision about the whole scenario. */
+export function wholeOf(
+  { before, decision: past, left }: Past,
+  rest: Decision,
+  scenario: Scenario,
+): Decision {
   const at = <T extends { readonly service: number }>(entry: T): T => ({
     ...entry,
     service: entry.service + before,
@@ -223,7 +258,10 @@ export function wholeOf({ before, decision: past, left }: Past, rest: Decision):
     ],
     sends: gathered([...past.sends, ...rest.sends.map((send) => ({ ...send, lot: lot(send.lot) }))], sendKey),
     kept: gathered(
-      rest.kept.map((kept) => ({ ...kept, lot: lot(kept.lot) })),
+      rest.kept.map(({ lot: of, weight }) => ({
+        ...{ lot: lot(of), weight },
+        lastDay: lastDayOfLot(lot(of), scenario),
+      })),
       (kept) => lotKey(kept.lot),
     ),
   };
