@@ -56,6 +56,7 @@ export interface DietCovers {
 }
 
 export interface WaitingPortions {
+  readonly dish: string;
   readonly course: string | null;
   /** What they are fit for. */
   readonly diets: readonly string[];

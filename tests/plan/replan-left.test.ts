@@ -10,6 +10,7 @@ import { lastDayLeftByLot, lastDayOfLot } from "../../src/safety/index.js";
 import { weightBeforeWorking } from "../../src/waste/index.js";
 import { exampleText, rewritten, scenarioOf } from "../support/examples.js";
 import { expectBalanced } from "../support/plan-checks.js";
+import { WAITING_POT } from "../support/scenarios.js";
 
 const engines = new Engines();
 afterAll(() => engines.close());
@@ -57,7 +58,7 @@ async function onTheDay(text: string, happened: string) {
   const decision = decisionOf(plan, now);
   const before = now.services.length - rest.scenario.services.length;
   expect(verifyAnew(decision, now, before)).toEqual([]);
-  return { plan, decision };
+  return { plan, decision, kept, scenario };
 }
 
 async function pastAt(text: string, before: string) {
@@ -180,6 +181,28 @@ steps:
     });
     expect(compared.map(([ofRest]) => ofRest)).toEqual(compared.map(([, ofWhole]) => ofWhole));
     expect(compared.map(([ofRest]) => ofRest)).toContainEqual(["marrow mash", 1, 1, "1.25"]);
+  });
+
+  it("counts a dish that waits and is cooked again as one dish of its course", async () => {
+    const text = rewritten(
+      rewritten(WAITING_POT, "dishes: 1 to 2", "dishes: 2 to 2"),
+      "currency: EUR\n",
+      "currency: EUR\naim: cost\n",
+    );
+    const { plan, kept, scenario } = await onTheDay(
+      text,
+      "before: Friday\ncovers: {Friday: 40}\ncan_buy: marrow\n",
+    );
+    // One more pot would be all of the thirty that are wanting; a second dish has to be there.
+    const mains = plan.dishes.filter(({ course, service }) => course === "main" && service === "Friday");
+    expect(mains.map(({ dish }) => dish)).toContain("roast");
+    // The ten that wait are all that ten people eat: there is no second dish to be.
+    const source = { file: "h.yaml", text: "before: Friday\ncovers: {Friday: 10}\ncan_buy: marrow\n" };
+    const all = await replan({ plan: kept, file: "k" }, scenario, source, { engines, seconds: 10 });
+    expect(all.replanned?.plan).toBeNull();
+    expect(all.replanned?.rest.plan.reasons.map(({ change }) => change)).toContainEqual(
+      expect.stringContaining("least dishes of main at Friday"),
+    );
   });
 
   it("is enough for the invented hall where less came out, more come and more can be bought", async () => {

@@ -58,17 +58,28 @@ function addCourse(course: Course, service: number, context: BuildContext): void
     upper: course.portions,
   });
   if (course.leastDishes === null && course.mostDishes === null) return;
-  builder.row({ family: "course dishes", ...tag }, `${where}, dishes`, madeSum(course, service, context), {
-    lower: course.leastDishes ?? 0,
-    upper: course.mostDishes ?? Number.POSITIVE_INFINITY,
+  const shown = (scenario.services[service]?.waiting ?? [])
+    .filter((waiting) => waiting.course === course.name)
+    .map(({ dish }) => dish);
+  const made = madeSum(course, service, shown, context);
+  builder.row({ family: "course dishes", ...tag }, `${where}, dishes`, made, {
+    lower: Math.max(0, (course.leastDishes ?? 0) - shown.length),
+    upper: Math.max(0, (course.mostDishes ?? Number.POSITIVE_INFINITY) - shown.length),
   });
 }
 
-function madeSum(course: Course, service: number, { scenario, builder }: BuildContext): Sum {
+/** Dishes of a course made, beside those that it shows already. */
+function madeSum(
+  course: Course,
+  service: number,
+  shown: readonly string[],
+  { scenario, builder }: BuildContext,
+): Sum {
   const sum = new Sum();
   builder.variablesTagged("made").forEach(({ tag, index }) => {
     const dish = scenario.dishes.find(({ name }) => name === tag.dish);
-    if (tag.service === service && dish?.course === course.name) sum.add(index, 1);
+    if (tag.service !== service || dish?.course !== course.name || shown.includes(dish.name)) return;
+    sum.add(index, 1);
   });
   return sum;
 }

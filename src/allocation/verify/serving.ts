@@ -125,7 +125,9 @@ function serviceFaults(index: number, decision: Decision, scenario: Scenario): F
     const found = eatenOf(inCourse);
     if (found !== course.portions)
       faults.push(`${course.name} at ${service.name}: ${found} of ${course.portions} portions`);
-    const shown = scenario.dishes.filter((dish) => inCourse(dish) && eaten(dish, index, decision) > 0).length;
+    const cooked = scenario.dishes.filter((dish) => inCourse(dish) && eaten(dish, index, decision) > 0);
+    const waiting = (service.waiting ?? []).filter((each) => each.course === course.name);
+    const shown = new Set([...cooked.map(({ name }) => name), ...waiting.map(({ dish }) => dish)]).size;
     if (shown < (course.leastDishes ?? 0) || shown > (course.mostDishes ?? shown)) {
       faults.push(`${course.name} at ${service.name}: ${shown} dishes`);
     }

@@ -115,7 +115,7 @@ function limitLeft(destination: Destination, done: Decision, scenario: Scenario)
 }
 
 /**
- * A service with what waits for it: portions cooked before. A course that has all of them is left out.
+ * A service with what waits for it: portions cooked before. A course that has all of them, and dishes enough, is left out.
  */
 function serviceLeft(at: number, past: Past, scenario: Scenario): Service {
   const service = scenario.services[at];
@@ -124,22 +124,15 @@ function serviceLeft(at: number, past: Past, scenario: Scenario): Service {
   const courses = service.courses.flatMap((course): Course[] => {
     const isOfIt = (dish: Dish): boolean => dish.course === course.name;
     const portions = course.portions - waiting(isOfIt);
-    if (portions <= 0) return [];
-    const shown = scenario.dishes.filter(
-      (dish) => isOfIt(dish) && waiting((each) => each === dish) > 0,
-    ).length;
-    const { leastDishes, mostDishes } = course;
-    return [
-      {
-        ...course,
-        portions,
-        leastDishes: leastDishes === null ? null : Math.max(0, leastDishes - shown),
-        mostDishes: mostDishes === null ? null : Math.max(1, mostDishes - shown),
-      },
-    ];
+    const shown = scenario.dishes.filter((dish) => isOfIt(dish) && waiting((each) => each === dish) > 0);
+    const isDone = portions <= 0 && shown.length >= (course.leastDishes ?? 0);
+    return isDone ? [] : [{ ...course, portions }];
   });
   const cooked = scenario.dishes
-    .map((dish) => ({ course: dish.course, diets: dish.diets, portions: waiting((each) => each === dish) }))
+    .map((dish) => ({
+      ...{ dish: dish.name, course: dish.course, diets: dish.diets },
+      portions: waiting((each) => each === dish),
+    }))
     .filter(({ portions }) => portions > 0);
   return {
     ...service,
