@@ -20,10 +20,14 @@ export function yamlTokens(text: string): YamlTokens {
   let marks = 0;
   let directives = 0;
   let faults = 0;
+  let escapes = 0;
   for (const lexeme of new Lexer().lex(text)) {
     const type = CST.tokenType(lexeme);
     if (!BLANK.includes(type)) marks += 1;
     if (type === "directive-line") directives += 1;
+    if (type === "double-quoted-scalar") escapes += brokenEscapes(lexeme);
+    if (escapes > MOST.faults)
+      return { offset: parser.offset, refusal: words.tooManyMarks("broken escapes", MOST.faults) };
     if (directives > MOST.faults)
       return { offset: parser.offset, refusal: words.tooManyMarks("directives", MOST.faults) };
     if (marks > MOST.marks)
@@ -39,4 +43,14 @@ export function yamlTokens(text: string): YamlTokens {
   }
   tokens.push(...parser.end());
   return { tokens };
+}
+
+/** An escape of YAML 1.2, or a backslash before anything else, which is caught. */
+const ESCAPE = /\\(?:[0abtnvfre "/\\N_LP\t\r\n]|x[\da-f]{2}|u[\da-f]{4}|U[\da-f]{8}|([\s\S]|$))/gi;
+
+/** How many backslashes of a text in double quotes begin no escape. */
+function brokenEscapes(lexeme: string): number {
+  let count = 0;
+  for (const [, broken] of lexeme.matchAll(ESCAPE)) if (broken !== undefined) count += 1;
+  return count;
 }

@@ -57,8 +57,11 @@ function stockWarnings(scenario: Scenario, lineage: Lineage): Warning[] {
           FROZEN_SOURCE,
         ),
       ];
+    const { since } = entry;
+    // What the kitchen cut or worked before has its date from the plan that it was cut or worked by.
+    if (since?.how === "cut" || (since?.part ?? part.name) !== part.name) return [];
     const [item = null] = lineage.itemsOf(part);
-    const legal = lastLegalDay(part, item, 0, scenario.rules);
+    const legal = lastLegalDay(part, item, since?.day ?? 0, scenario.rules);
     if (legal === null) return [];
     const latest = addDays(scenario.firstDate, legal);
     if (entry.lastDay === null)

@@ -107,7 +107,7 @@ export class Folder {
     try {
       return { texts, ...(await this.#reader.readScenario(texts)) };
     } catch (error) {
-      this.#scenarios.delete(file);
+      if (this.#scenarios.get(file)?.hash === texts.hash) this.#scenarios.delete(file);
       return { texts, summary: null, problems: [unread(file, error)] };
     }
   }
@@ -117,7 +117,7 @@ export class Folder {
     const known = this.#cards.get(file);
     if (known?.yaml === yaml) return known.read;
     const read = this.#reader.readTestCard({ file, text: text ?? "" }).catch(() => {
-      this.#cards.delete(file);
+      if (this.#cards.get(file)?.yaml === yaml) this.#cards.delete(file);
       return { name: file, file: [], href: testCardAddress(file), state: "Not read" };
     });
     this.#cards.set(file, { yaml, read });

@@ -81,9 +81,10 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     },
     close: async () => {
       const closed = new Promise((resolve) => server.close(resolve));
-      server.closeAllConnections();
+      server.closeIdleConnections();
       await queue.close();
       await desk.close();
+      server.closeAllConnections();
       await closed;
     },
   };

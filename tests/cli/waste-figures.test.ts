@@ -150,7 +150,10 @@ describe("the trade-off", () => {
         expect(found(rows[index] ?? "", (figure) => new RegExp(`[ >]${figure} (${WEIGHT})`, "i"))).toEqual(
           line,
         );
-        expect(read(/<td class="num"[^>]*>([\d,.]+)</.exec(rows[index] ?? "")?.[1] ?? "")).toBeCloseTo(counted, 2);
+        expect(read(/<td class="num"[^>]*>([\d,.]+)</.exec(rows[index] ?? "")?.[1] ?? "")).toBeCloseTo(
+          counted,
+          2,
+        );
         if (Object.keys(line).length > 0) expectHeld({ ...line, "Counted by the aim": counted }, plan, step);
       });
     },

@@ -41,6 +41,15 @@ const FILES: Readonly<Record<string, readonly [string, string]>> = {
     filled("", 'x: "\n', { most: 39_990 }),
     "1:5: a quote or bracket is opened and not closed",
   ],
+  "escapes that are none": [
+    filled('x: "', "\\q", { end: '"' }),
+    "1:4: from here on the text has more than 1000 broken escapes",
+  ],
+  "letters by number that are none": [
+    filled('x: "', "\\uZZZZ", { end: '"' }),
+    "1:4: from here on the text has more than 1000 broken escapes",
+  ],
+  "escapes that are some": [filled('x: "', "\\n", { end: '"' }), "1:1: `scenario` is missing"],
   "lines that tabs indent": [
     filled("x:\n", "\tx: y\n", { most: 39_990 }),
     "2:1: the line is indented with a tab",

@@ -14,7 +14,7 @@ export interface ThreadOptions {
   readonly file: () => URL;
   /** What is said where a task takes more memory than there is. */
   readonly outOfMemory: string;
-  /** A task that takes longer is ended with its thread; without it a task may take any time. */
+  /** A thread that is silent for longer while something is asked of it is ended; without it, never. */
   readonly limitMs?: number;
 }
 
@@ -22,7 +22,6 @@ interface Pending {
   readonly tell: (news: unknown) => void;
   readonly resolve: (answer: unknown) => void;
   readonly reject: (reason: Error) => void;
-  readonly timer: NodeJS.Timeout | undefined;
 }
 
 /**
@@ -35,6 +34,7 @@ export class TaskThread<Tasks extends TaskList> {
   #thread: Worker | null = null;
   #nextId = 0;
   #isClosed = false;
+  #timer: NodeJS.Timeout | undefined;
 
   constructor(options: ThreadOptions) {
     this.#options = options;
@@ -53,12 +53,10 @@ export class TaskThread<Tasks extends TaskList> {
   ): Promise<Tasks[Kind]["answer"]> {
     if (this.#isClosed) throw new Stopped(CLOSED);
     const thread = this.#begun();
-    const { limitMs } = this.#options;
     const id = this.#nextId++;
     return new Promise((resolve, reject) => {
-      const late = () => this.stop(new Error(`it took longer than ${(limitMs ?? 0) / 1000} s`));
-      const timer = limitMs === undefined ? undefined : setTimeout(late, limitMs).unref();
-      this.#pending.set(id, { tell, resolve, reject, timer });
+      if (this.#pending.size === 0) this.#wait();
+      this.#pending.set(id, { tell, resolve, reject });
       thread.ref();
       thread.postMessage({ id, kind, asked } satisfies Asked);
     });
@@ -95,6 +93,17 @@ export class TaskThread<Tasks extends TaskList> {
     return thread;
   }
 
+  /** Waits for the next answer, from now on. */
+  #wait(): void {
+    const { limitMs } = this.#options;
+    clearTimeout(this.#timer);
+    if (limitMs === undefined) return;
+    const late = (): void => {
+      if (this.#pending.size > 0) void this.stop(new Error(`it took longer than ${limitMs / 1000} s`));
+    };
+    this.#timer = setTimeout(late, limitMs).unref();
+  }
+
   /** A stopped thread may still send messages; nothing waits for them. */
   #hear(said: Said): void {
     const pending = this.#pending.get(said.id);
@@ -103,7 +112,7 @@ export class TaskThread<Tasks extends TaskList> {
       return;
     }
     this.#pending.delete(said.id);
-    clearTimeout(pending?.timer);
+    this.#wait();
     if (this.#pending.size === 0) this.#thread?.unref();
     if (said.kind === "answer") pending?.resolve(said.answer);
     else if (said.kind === "unsaved") pending?.reject(new NotSaved(said.problem));
@@ -114,10 +123,8 @@ export class TaskThread<Tasks extends TaskList> {
     this.#thread = null;
     const broken = [...this.#pending.values()];
     this.#pending.clear();
-    for (const { reject, timer } of broken) {
-      clearTimeout(timer);
-      reject(reason);
-    }
+    clearTimeout(this.#timer);
+    for (const { reject } of broken) reject(reason);
   }
 
   #inWords(error: NodeJS.ErrnoException): Error {
