@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Part, Scenario } from "../../src/kitchen/index.js";
+import type { Part, PartOnHand, Scenario } from "../../src/kitchen/index.js";
 import { grams, money } from "../../src/quantity/index.js";
 import { checkSafety, criticalSteps, DEFERENCE } from "../../src/safety/index.js";
 import { aDish, aLine, anItem, aPart, aScenario, aService, aStaple, aStep } from "../support/nouns.js";
@@ -265,7 +265,7 @@ describe("names and dates", () => {
     expect(blocks(made("inedible")).map(({ part }) => part)).toEqual(["carrot flumph"]);
   });
 
-  const dice = (facts: Partial<Part>, lastDay?: number | null): Scenario =>
+  const dice = (facts: Partial<Part>, lastDay?: number | null, since?: PartOnHand["since"]): Scenario =>
     servingOf({
       item: "tomato",
       part: "dice",
@@ -275,7 +275,14 @@ describe("names and dates", () => {
           ? {}
           : {
               partsOnHand: [
-                { part: "tomato dice", weight: grams("100"), value: money("0"), useBy: null, lastDay },
+                {
+                  part: "tomato dice",
+                  weight: grams("100"),
+                  value: money("0"),
+                  useBy: null,
+                  lastDay,
+                  ...(since && { since }),
+                },
               ],
             },
     });
@@ -294,6 +301,12 @@ describe("names and dates", () => {
     expect(codes(dice({}, 3))).toEqual([]);
     expect(codes(dice({}, 6))).toEqual([]);
     expect(codes(dice({}, 7))).toEqual(["use-by-too-late"]);
+    // In the rest of a plan the days count from when it came into the house, four days before the rest's first.
+    const came = { how: "on hand", day: -4, part: "tomato dice" } as const;
+    expect(codes(dice({}, 2, came))).toEqual([]);
+    expect(codes(dice({}, 3, came))).toEqual(["use-by-too-late"]);
+    expect(codes(dice({}, 9, { how: "cut", day: -4 }))).toEqual([]);
+    expect(codes(dice({}, 9, { ...came, part: "tomato" }))).toEqual([]);
     expect(codes(dice({}, null))).toEqual(["no-use-by"]);
     expect(codes(dice({ state: "frozen" }, null))).toEqual(["frozen-on-hand"]);
     // The scenario begins on 2 October 2026: day 7 of food made then is the 8th.
