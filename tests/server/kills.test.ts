@@ -21,12 +21,10 @@ interface Left {
 
 /** Step 0 keeps the plan that the server made, 1 writes a figure, 2 records a test, 3 blanks the figure, and so on. */
 function leftBy(step: number, { plan, figure, tests }: Left, made: string): Left {
-  return [
-    { plan: made, figure: "", tests },
-    { plan, figure: String(tests + 1), tests },
-    { plan, figure, tests: tests + 1 },
-    { plan, figure: "", tests },
-  ][step % 4] as Left;
+  const turn = step % 4;
+  if (turn === 0) return { plan: made, figure: "", tests };
+  if (turn === 1) return { plan, figure: String(tests + 1), tests };
+  return turn === 2 ? { plan, figure, tests: tests + 1 } : { plan, figure: "", tests };
 }
 
 function found(folder: string): Left {
