@@ -12,19 +12,40 @@ const SEED = Number(process.env.KILLS_SEED ?? 20261130);
 const LATEST_MS = 400;
 const TEST = "beet/test?form=bunch+with+tops&breakdown=roots+whole";
 
-/** What a step leaves: the plan that is kept, by its hash; the figure written; the tests recorded. */
+/**
+ * What a step leaves: the plan that is kept, by its hash; the sliced fennel as written; the tests recorded; the sliced
+ * fennel as learnt.
+ */
 interface Left {
   readonly plan: string;
   readonly figure: string;
   readonly tests: number;
+  readonly learnt: string;
 }
 
-/** Step 0 keeps the plan that the server made, 1 writes a figure, 2 records a test, 3 blanks the figure, and so on. */
-function leftBy(step: number, { plan, figure, tests }: Left, made: string): Left {
-  const turn = step % 4;
-  if (turn === 0) return { plan: made, figure: "", tests };
-  if (turn === 1) return { plan, figure: String(tests + 1), tests };
-  return turn === 2 ? { plan, figure, tests: tests + 1 } : { plan, figure: "", tests };
+const STEPS = 5;
+const SLICED = "cut gave,Lunch,fennel,sliced,fennel slice";
+
+/** The steps are: keep the plan that the server made, weigh in a whole cut, learn of it, record a test, blank the cut. */
+function leftBy(step: number, left: Left, made: string): Left {
+  const { figure, tests } = left;
+  const turn = step % STEPS;
+  if (turn === 0) return { ...left, plan: made, figure: "" };
+  if (turn === 1) return { ...left, figure: String(1600 + (tests % 50)) };
+  if (turn === 2) return { ...left, learnt: figure };
+  return turn === 3 ? { ...left, tests: tests + 1 } : { ...left, figure: "" };
+}
+
+/** Rows of the weigh-in, by their column; no kitchen here writes a comma. */
+function weighIn(folder: string): Record<string, string>[] {
+  const [heading = "", ...rows] = readFileSync(join(folder, "lunch.weigh-in.csv"), "utf8")
+    .trimEnd()
+    .split("\n");
+  const columns = heading.split(",");
+  return rows.map((row) => {
+    const cells = row.split(",");
+    return Object.fromEntries(columns.map((column, at) => [column, cells[at] ?? ""]));
+  });
 }
 
 function found(folder: string): Left {
@@ -32,16 +53,19 @@ function found(folder: string): Left {
     readdirSync(folder).includes(name) ? readFileSync(join(folder, name), "utf8") : "";
   if (text("lunch.plan.json") === "") {
     expect(text("lunch.weigh-in.csv")).toBe("");
-    return { plan: "", figure: "", tests: 0 };
+    return { plan: "", figure: "", tests: 0, learnt: "" };
   }
   const plan = planHash(JSON.parse(text("lunch.plan.json")));
-  const [heading = "", first = "", ...rows] = text("lunch.weigh-in.csv").trimEnd().split("\n");
+  const rows = text("lunch.weigh-in.csv").trimEnd().split("\n");
   expect(rows.at(-1)).toBe(`plan,,${plan},,,,,,,,,`);
-  const lines = text("yield-tests.csv").trimEnd().split("\n").slice(1);
-  // Whole tests: each has five lines.
-  expect(lines.length % 5).toBe(0);
-  const figure = first.split(",")[heading.split(",").indexOf("actual")] ?? "";
-  return { plan, figure, tests: lines.length / 5 };
+  const [, figure = ""] = new RegExp(`^${SLICED},,g,\\d+,(\\d*),`, "m").exec(rows.join("\n")) ?? [];
+  const tests = text("yield-tests.csv");
+  const beets = tests.match(/^beet,.*$/gm) ?? [];
+  // Whole tests: five lines of what is recorded, six of what is learnt.
+  expect(beets.length % 5).toBe(0);
+  const [, learnt = ""] = /,slice,(\d+),/.exec(tests) ?? [];
+  expect(tests.match(/^fennel,.*$/gm) ?? []).toHaveLength(learnt === "" ? 0 : 6);
+  return { plan, figure, tests: beets.length / 5, learnt };
 }
 
 /** A server over the folder, which is asked for pages and sent forms as a browser would. */
@@ -52,7 +76,7 @@ async function served(folder: string) {
   return {
     get: async (path: string) => (await fetch(origin + path)).text(),
     /** Whether it was answered that all is done; false where the server was killed before it answered. */
-    post: async (path: string, fields: Record<string, string> = {}): Promise<boolean> => {
+    post: async (path: string, fields: [string, string][] = []): Promise<boolean> => {
       const asked = { method: "POST", headers: { origin }, body: new URLSearchParams(fields) };
       const answer = await fetch(origin + path, { ...asked, redirect: "manual" }).catch(() => null);
       if (answer !== null && answer.status !== 303) throw new Error(`${path}: ${await answer.text()}`);
@@ -69,7 +93,7 @@ type Server = Awaited<ReturnType<typeof served>>;
 
 /** Plans the scenario, and gives the plan's hash. */
 async function planned({ get, post }: Server): Promise<string> {
-  await post("/scenario/lunch.yaml/plan", { seconds: "10" });
+  await post("/scenario/lunch.yaml/plan", [["seconds", "10"]]);
   for (;;) {
     const text = await get("/scenario/lunch.yaml/plan.json");
     if (text.includes('"schema"')) return planHash(JSON.parse(text));
@@ -77,21 +101,42 @@ async function planned({ get, post }: Server): Promise<string> {
   }
 }
 
-async function sent(step: number, { get, post }: Server, { figure, tests }: Left): Promise<boolean> {
-  if (step % 4 === 0) return post("/scenario/lunch.yaml/keep");
-  if (step % 4 === 2) {
+/** The fennel of the weigh-in as its form sends it: cut as planned but for the slices, or blank. */
+function fennel(folder: string, slices: string): [string, string][] {
+  const rows = weighIn(folder);
+  const gave = rows.filter(({ what, name }) => what === "cut gave" && name === "fennel");
+  const weighed = ({ part, planned }: Record<string, string>) =>
+    part === "fennel slice" ? slices : String(planned);
+  const whole = gave.reduce((sum, row) => sum + Number(weighed(row)), 0);
+  const plan = rows.at(-1)?.name?.slice(0, 16);
+  const written = (row: Record<string, string> | undefined, actual: string): [string, string][] => [
+    ["key", `${plan} ${JSON.stringify([row?.what, 0, "fennel", row?.way, row?.part, null, "weight"])}`],
+    ["was", row?.actual ?? ""],
+    ["wasReason", ""],
+    ["actual", slices === "" ? "" : actual],
+    ["reason", ""],
+  ];
+  const inGrams = (kind: string) =>
+    rows.find(({ what, name, unit }) => what === kind && name === "fennel" && unit === "g");
+  return [
+    ...written(inGrams("bought"), String(whole)),
+    ...written(inGrams("cut"), String(whole)),
+    ...gave.flatMap((row) => written(row, weighed(row))),
+    ["initials", "A"],
+  ];
+}
+
+async function sent(step: number, { post }: Server, left: Left, folder: string): Promise<boolean> {
+  const turn = step % STEPS;
+  if (turn === 0) return post("/scenario/lunch.yaml/keep");
+  if (turn === 2) return post("/scenario/lunch.yaml/learn");
+  if (turn === 3) {
     const [units, scaleStep, date] = ["1", "1", "2026-10-14"];
     const weights = { "weight-0": "500", "weight-1": "200", "weight-2": "200", "weight-3": "50", loss: "50" };
-    const head = { supplier: `Field ${tests}`, date, units, apWeight: "1000", scaleStep };
-    return post(`/yields/${TEST}`, { ...head, ...weights });
+    const head = { supplier: `Field ${left.tests}`, date, units, apWeight: "1000", scaleStep };
+    return post(`/yields/${TEST}`, Object.entries({ ...head, ...weights }));
   }
-  const page = await get("/scenario/lunch.yaml/weigh-in").catch(() => "");
-  const [, key] = /name="key" value="([^"]+)"/.exec(page) ?? [];
-  if (key === undefined) return false;
-  const row = key.replaceAll("&quot;", '"');
-  const actual = step % 4 === 1 ? String(tests + 1) : "";
-  const reasons = { wasReason: "", reason: "" };
-  return post("/scenario/lunch.yaml/weigh-in", { key: row, was: figure, actual, ...reasons, initials: "A" });
+  return post("/scenario/lunch.yaml/weigh-in", fennel(folder, leftBy(step, left, "").figure));
 }
 
 describe("a server that is killed at any moment", () => {
@@ -107,15 +152,15 @@ describe("a server that is killed at any moment", () => {
         let made = await planned(server);
         // Whatever was being saved when it was killed is finished, or gone, by now.
         let left = found(scratch.path);
-        let step = left.figure === "" ? 0 : 3;
+        let step = left.figure === "" ? 0 : 2;
         const timer = setTimeout(() => void server.kill(), 1 + random() * latest);
         const before = steps;
-        while (await sent(step, server, left)) {
+        while (await sent(step, server, left, scratch.path)) {
           left = leftBy(step, left, made);
           step++;
           steps++;
           // What was recorded makes another plan.
-          if (step % 4 === 0) made = await planned(server).catch(() => made);
+          if (step % STEPS === 0) made = await planned(server).catch(() => made);
         }
         clearTimeout(timer);
         await server.kill();
