@@ -1,4 +1,4 @@
-import type { Objectives, PlanModel } from "./build/index.js";
+import type { Objectives, PlanModel } from "./formulate/index.js";
 import type { Row } from "./model.js";
 
 /** Most that a plan may have of an aim, beside the one that is made least: kilograms, or currency units. */

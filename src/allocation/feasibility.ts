@@ -1,6 +1,6 @@
 import type { Scenario } from "../kitchen/index.js";
-import { buildModel, type PlanModel } from "./build/index.js";
 import { leastOf, Sum } from "./builder.js";
+import { buildModel, type PlanModel } from "./formulate/index.js";
 import type { Model, Objective, Row, Tag, Variable } from "./model.js";
 import { isSolved } from "./outcome.js";
 import { type Engines, solve } from "./solve.js";

@@ -1,5 +1,5 @@
-import type { PlanModel } from "./build/index.js";
 import type { Question } from "./engine.js";
+import type { PlanModel } from "./formulate/index.js";
 import type { FreshestQuestion } from "./freshest.js";
 import type { Model } from "./model.js";
 

@@ -1,6 +1,6 @@
-import type { PlanModel } from "./build/index.js";
 import { certify } from "./certify.js";
 import type { Question } from "./engine.js";
+import type { PlanModel } from "./formulate/index.js";
 import { blockQuestion, blocksOf } from "./fresh-blocks.js";
 import { type FreshestQuestion, freshestQuestion, withEveryLot } from "./freshest.js";
 import { type Model, valueAt } from "./model.js";

@@ -1,8 +1,8 @@
 import type { Item, Scenario, Yield } from "../kitchen/index.js";
-import { buildModel, type PlanModel } from "./build/index.js";
-import { drawUnit } from "./build/parts.js";
 import { leastOf, Sum } from "./builder.js";
 import { kg, rate } from "./floats.js";
+import { buildModel, type PlanModel } from "./formulate/index.js";
+import { drawUnit } from "./formulate/parts.js";
 import { groupBy } from "./group.js";
 import type { Model, Objective, Row, Variable } from "./model.js";
 import { buildNetwork, type LotNode } from "./network.js";

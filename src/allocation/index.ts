@@ -1,14 +1,6 @@
 /** From a resolved scenario to a certified decision. */
 
 export { type Bounds, withBounds } from "./bounds.js";
-export {
-  buildModel,
-  type Ceilings,
-  type Margin,
-  type PlanModel,
-  type Tightening,
-  tighteningKey,
-} from "./build/index.js";
 export { ModelTooLarge } from "./builder.js";
 export * from "./certify.js";
 export { leastLotCosts } from "./costs.js";
@@ -16,6 +8,14 @@ export { type CostOfLot, decide, mendCookings } from "./decide/index.js";
 export { cookedAtATime, mostEaten } from "./demand.js";
 export * from "./engine.js";
 export { anyPoint, culpritsOf } from "./feasibility.js";
+export {
+  buildModel,
+  type Ceilings,
+  type Margin,
+  type PlanModel,
+  type Tightening,
+  tighteningKey,
+} from "./formulate/index.js";
 export { type Groups, groupBy } from "./group.js";
 export * from "./model.js";
 export { mostUsed } from "./most-used.js";

@@ -1,9 +1,9 @@
 import type { Scenario } from "../kitchen/index.js";
 import { grams, NO_MONEY, times, type Weight } from "../quantity/index.js";
-import { buildModel } from "./build/index.js";
 import { Sum } from "./builder.js";
 import type { FeasibilityOptions } from "./feasibility.js";
 import { kg } from "./floats.js";
+import { buildModel } from "./formulate/index.js";
 import type { LotNode } from "./network.js";
 import { isSolved } from "./outcome.js";
 import { solve } from "./solve.js";

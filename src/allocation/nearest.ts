@@ -1,8 +1,8 @@
 import { type Bounds, withBounds } from "./bounds.js";
-import type { PlanModel } from "./build/index.js";
-import { portionWeightRange } from "./build/portion-weights.js";
 import { leastOf, Sum } from "./builder.js";
 import { kg } from "./floats.js";
+import type { PlanModel } from "./formulate/index.js";
+import { portionWeightRange } from "./formulate/portion-weights.js";
 import type { Row, Variable } from "./model.js";
 import { isSolved } from "./outcome.js";
 import { type Engines, solve } from "./solve.js";

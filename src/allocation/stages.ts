@@ -1,5 +1,5 @@
-import { aimsInOrder, type Objectives, type PlanModel } from "./build/index.js";
 import type { Progress } from "./engine.js";
+import { aimsInOrder, type Objectives, type PlanModel } from "./formulate/index.js";
 import { freshest } from "./freshest-stage.js";
 import { type Model, type Objective, valueAt } from "./model.js";
 import { type EngineName, isSolved, type Outcome, relativeGap, type Solved } from "./outcome.js";

@@ -1,7 +1,8 @@
 import { readScenario, type Scenario } from "../kitchen/index.js";
 import { kitchenYields, type OwnTestsFile } from "../kitchen-files/index.js";
 import { didYouMean } from "../reading/index.js";
-import { resolveScenario, type TableItem } from "../yields/index.js";
+import { resolveScenario } from "../scenario/index.js";
+import type { TableItem } from "../yields/index.js";
 
 /** What the forms of an item cost, as given on the command line. */
 export interface AskedPrices {

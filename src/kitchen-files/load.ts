@@ -13,7 +13,8 @@ import type { Weight } from "../quantity/index.js";
 import { byName, inFileOrder, type Problem } from "../reading/index.js";
 import { textAt } from "../records/index.js";
 import { safetyTableProblems } from "../safety/index.js";
-import { resolveScenario, type SettledTestCard, settleTestCard } from "../yields/index.js";
+import { resolveScenario } from "../scenario/index.js";
+import { type SettledTestCard, settleTestCard } from "../yields/index.js";
 import { kitchenYields, type OwnTestsFile, readOwnTests } from "./kitchen-yields.js";
 import { safetyProblems } from "./safety-problems.js";
 

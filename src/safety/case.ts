@@ -24,7 +24,7 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
       act("safety/hazards/match.ts", "hazardsOf"),
       act("kitchen-files/safety-problems.ts", "safetyProblems"),
       act("planning/plan.ts", "refuseBlocked"),
-      act("yields/weighing/agreement.ts", "disagreementsWithTables"),
+      act("yields/own-tests/agreement.ts", "disagreementsWithTables"),
     ],
     tests: [
       "safety/hazard-table.test.ts",
@@ -70,8 +70,8 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
     acts: [
       act("safety/tcs.ts", "tcsOf"),
       act("safety/of-animals.ts", "animalKindsIn"),
-      act("yields/resolve/parts.ts", "spreadCooked"),
-      act("yields/resolve/items.ts", "isMilder"),
+      act("scenario/parts.ts", "spreadCooked"),
+      act("scenario/items.ts", "isMilder"),
     ],
     tests: ["safety/life.test.ts", "safety/ways-round.test.ts"],
     source: "FDA Food Code 1-201.10",
@@ -95,7 +95,7 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
     rule: "What is left of a dish is offered no later than its own life, the legal date from the day it was cooked, and that of the oldest part in it that bears one.",
     acts: [
       act("safety/life.ts", "lastOfferDay"),
-      act("allocation/build/offering.ts", "addOffering"),
+      act("allocation/formulate/offering.ts", "addOffering"),
       act("allocation/verify/serving.ts", "cookingFaults"),
     ],
     tests: ["safety/life.test.ts", "allocation/families.test.ts", "safety/random-plans.test.ts"],

@@ -1,7 +1,6 @@
 import type { Breakdown, Item, Scenario } from "../kitchen/index.js";
 import { Decimal, toCurrency, toKilograms, ZERO } from "../quantity/index.js";
 import { breakEvenMinutes, breakEvenPrice, compareForms, type FormOffer } from "./form-choice.js";
-import { pricePerKilogram } from "./resolve/least-cost.js";
 
 /** A form as an item of a scenario is bought and most cheaply cut, beside the best of the others. */
 export interface PricedForm {
@@ -125,4 +124,9 @@ function offerOf(
     trimCredit: Decimal.sum(ZERO, ...trim.map(({ part, fraction }) => fraction.times(worthOf(part)))),
     minutes: (minutes ?? ZERO).div(toKilograms(unitWeight)),
   };
+}
+
+/** What a kilogram of an item costs as purchased, where few are; null where it is not bought. */
+function pricePerKilogram({ buying, orderUnit }: Item): Decimal | null {
+  return buying === null ? null : toCurrency(buying.price).div(toKilograms(orderUnit.weight));
 }

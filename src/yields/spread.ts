@@ -1,8 +1,8 @@
 import type { Spread } from "../kitchen/index.js";
 import { Decimal, toGrams, type Weight } from "../quantity/index.js";
 import type { Basis } from "../table-files/index.js";
+import { ERROR_OF_PUBLISHED, SPREAD_OF_TESTS } from "./own-tests/combine.js";
 import type { TableItem, TablePart } from "./tables.js";
-import { ERROR_OF_PUBLISHED, SPREAD_OF_TESTS } from "./weighing/combine.js";
 
 /** Standard deviation of a unit's weight as a part of it, where the tables give none: their own median. */
 export const SPREAD_OF_UNITS = 0.165;

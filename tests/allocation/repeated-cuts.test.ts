@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
-import { buildModel } from "../../src/allocation/build/index.js";
-import { NOTHING_SHOWN } from "../../src/allocation/build/tightening.js";
+import { buildModel } from "../../src/allocation/formulate/index.js";
+import { NOTHING_SHOWN } from "../../src/allocation/formulate/tightening.js";
 import { Engines, solve } from "../../src/allocation/index.js";
 import { buildNetwork } from "../../src/allocation/network.js";
 import type { Dish, Item, Part, Scenario } from "../../src/kitchen/index.js";

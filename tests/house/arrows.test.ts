@@ -39,7 +39,7 @@ describe("the checker of arrows", () => {
     ["kitchen/scenario.ts", "../yields/index.js", "kitchen may not know yields"],
     ["yields/join.ts", "../safety/index.js", "yields may not know safety"],
     ["safety/dates.ts", "../yields/index.js", "safety may not know yields"],
-    ["allocation/build.ts", "../ledger/index.js", "allocation may not know ledger"],
+    ["allocation/stages.ts", "../ledger/index.js", "allocation may not know ledger"],
     ["allocation/engines/highs.ts", "../../contract/index.js", "allocation may not know contract"],
     ["ledger/book.ts", "../allocation/index.js", "ledger may not know allocation"],
     ["contract/plan.ts", "../pages/index.js", "contract may not know pages"],

@@ -1,5 +1,5 @@
-import { buildModel } from "../../src/allocation/build/index.js";
 import type { Question } from "../../src/allocation/engine.js";
+import { buildModel } from "../../src/allocation/formulate/index.js";
 import { toMatrix } from "../../src/allocation/matrix.js";
 import { type Problem, problemOf } from "../../src/allocation/search/problem.js";
 import { generateMenu, type MenuFacts } from "../bench/menus/index.js";

@@ -7,6 +7,7 @@ export const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
   "table-files": ["quantity", "reading"],
   kitchen: ["quantity", "reading"],
   yields: ["quantity", "reading", "table-files", "kitchen"],
+  scenario: ["quantity", "reading", "kitchen", "yields"],
   safety: ["quantity", "reading", "table-files", "kitchen"],
   waste: ["quantity", "kitchen", "safety"],
   allocation: ["quantity", "kitchen", "yields", "safety", "waste"],
@@ -18,7 +19,17 @@ export const ALLOWED_ARROWS: Readonly<Record<string, readonly string[]>> = {
   pages: ["quantity", "kitchen", "yields", "contract", "safety", "waste-accounts", "weigh-in"],
   records: ["quantity", "reading", "kitchen"],
   keeping: ["reading", "kitchen", "contract", "weigh-in", "records"],
-  "kitchen-files": ["quantity", "reading", "kitchen", "yields", "safety", "contract", "weigh-in", "records"],
+  "kitchen-files": [
+    "quantity",
+    "reading",
+    "kitchen",
+    "yields",
+    "scenario",
+    "safety",
+    "contract",
+    "weigh-in",
+    "records",
+  ],
   planning: ["quantity", "reading", "kitchen", "safety", "allocation", "ledger", "contract", "insight"],
 };
 

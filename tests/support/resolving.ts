@@ -2,7 +2,8 @@ import { expect } from "vitest";
 import { readScenario, type Scenario } from "../../src/kitchen/index.js";
 import { Decimal, grams } from "../../src/quantity/index.js";
 import { problemText } from "../../src/reading/index.js";
-import { resolveScenario, type TableItem, type YieldTables } from "../../src/yields/index.js";
+import { resolveScenario } from "../../src/scenario/index.js";
+import type { TableItem, YieldTables } from "../../src/yields/index.js";
 
 const SOURCE = { source: "invented", basis: "common practice" } as const;
 

@@ -9,9 +9,9 @@ import {
   tablesWithTests,
   type YieldTest,
 } from "../../src/yields/index.js";
-import { yieldsAfterTests } from "../../src/yields/weighing/combine.js";
-import { summariseTests } from "../../src/yields/weighing/summary.js";
-import { isClosed } from "../../src/yields/weighing/yield-test.js";
+import { yieldsAfterTests } from "../../src/yields/own-tests/combine.js";
+import { summariseTests } from "../../src/yields/own-tests/summary.js";
+import { isClosed } from "../../src/yields/own-tests/yield-test.js";
 import { seededNumbers } from "../support/seeded-numbers.js";
 import { aKitchen, weighed } from "./simulated-kitchens.js";
 

@@ -12,7 +12,7 @@ import {
   writeYieldTests,
   type YieldTest,
 } from "../../src/yields/index.js";
-import { gapOf, isClosed } from "../../src/yields/weighing/yield-test.js";
+import { gapOf, isClosed } from "../../src/yields/own-tests/yield-test.js";
 
 const { tables } = loadYieldTables();
 const HEADING = "item,form,breakdown,supplier,date,test,units,ap_g,scale_step_g,part,weight_g,class";

@@ -3,9 +3,9 @@ import { Engines } from "../../src/allocation/index.js";
 import { readScenario } from "../../src/kitchen/index.js";
 import { planScenario } from "../../src/planning/index.js";
 import { Decimal, grams } from "../../src/quantity/index.js";
+import { resolveScenario } from "../../src/scenario/index.js";
 import {
   loadYieldTables,
-  resolveScenario,
   tablesWithTests,
   type YieldTables,
   type YieldTest,

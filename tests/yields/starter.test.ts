@@ -2,7 +2,8 @@ import { describe, expect, it } from "vitest";
 import { starterText } from "../../src/commands/starter.js";
 import { readScenario } from "../../src/kitchen/index.js";
 import { problemText } from "../../src/reading/index.js";
-import { loadYieldTables, resolveScenario, type TableItem } from "../../src/yields/index.js";
+import { resolveScenario } from "../../src/scenario/index.js";
+import { loadYieldTables, type TableItem } from "../../src/yields/index.js";
 
 const { tables, problems } = loadYieldTables();
 

@@ -17,7 +17,7 @@ import {
   type Pair,
   ratioEstimate,
   spreadOf,
-} from "../../src/yields/weighing/statistics.js";
+} from "../../src/yields/own-tests/statistics.js";
 
 const NEAR = 1e-9;
 const near = (value: number | null | undefined, expected: number) =>

@@ -2,7 +2,7 @@ import { mean, sampleStandardDeviation } from "simple-statistics";
 import { describe, expect, it } from "vitest";
 import { grams, toGrams } from "../../src/quantity/index.js";
 import { loadYieldTables, type TableItem, tablesWithTests, type YieldTest } from "../../src/yields/index.js";
-import { summariseUnitWeight, unitWeightAfterTests } from "../../src/yields/weighing/unit-weight.js";
+import { summariseUnitWeight, unitWeightAfterTests } from "../../src/yields/own-tests/unit-weight.js";
 import { seededNumbers } from "../support/seeded-numbers.js";
 import { normal } from "./simulated-kitchens.js";
 

@@ -13,7 +13,7 @@ import {
   usableCost,
   type YieldTest,
 } from "../../src/yields/index.js";
-import { gapOf, isClosed } from "../../src/yields/weighing/yield-test.js";
+import { gapOf, isClosed } from "../../src/yields/own-tests/yield-test.js";
 
 // Figures typed in from the published examples named beside each check. Every print has its own rounding rule.
 

@@ -1,6 +1,6 @@
 import { type Going, lotKey, originKey, type Prep, type Scenario, type Step } from "../../kitchen/index.js";
 import { minus, NO_WEIGHT, plus, scale, splitByShares, total, type Weight } from "../../quantity/index.js";
-import type { PlanModel } from "../build/index.js";
+import type { PlanModel } from "../formulate/index.js";
 import { type LotNode, usableAt } from "../network.js";
 import { plainLot, type Rest } from "./ends.js";
 import type { ItemDecisions } from "./items.js";

@@ -1,5 +1,5 @@
 import type { Decision } from "../../kitchen/index.js";
-import type { PlanModel } from "../build/index.js";
+import type { PlanModel } from "../formulate/index.js";
 import { decideEnds, Rooms } from "./ends.js";
 import { decideFlows } from "./flows.js";
 import { decideItems } from "./items.js";

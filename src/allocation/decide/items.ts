@@ -20,7 +20,7 @@ import {
   total,
   type Weight,
 } from "../../quantity/index.js";
-import type { PlanModel } from "../build/index.js";
+import type { PlanModel } from "../formulate/index.js";
 import { upToStep, weightOf } from "./rounding.js";
 
 export interface ItemDecisions {

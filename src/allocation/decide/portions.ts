@@ -1,7 +1,7 @@
 import type { Cooking, Going, Scenario } from "../../kitchen/index.js";
 import { NO_WEIGHT } from "../../quantity/index.js";
-import type { PlanModel } from "../build/index.js";
 import { portionWeights } from "../cooked-weights.js";
+import type { PlanModel } from "../formulate/index.js";
 import { groupBy } from "../group.js";
 import type { Rooms } from "./ends.js";
 

@@ -10,7 +10,7 @@ import {
   total,
   type Weight,
 } from "../../quantity/index.js";
-import type { PlanModel } from "../build/index.js";
+import type { PlanModel } from "../formulate/index.js";
 import { groupBy } from "../group.js";
 import { type LotNode, staysInStock } from "../network.js";
 import type { ItemDecisions } from "./items.js";

@@ -1,3 +1,5 @@
+import { testsByCutting } from "../own-tests/summary.js";
+import type { YieldTest } from "../own-tests/yield-test.js";
 import { nameOf } from "../table-reading/breakdowns.js";
 import type {
   CookingYield,
@@ -7,8 +9,6 @@ import type {
   TableStep,
   YieldTables,
 } from "../tables.js";
-import { testsByCutting } from "../weighing/summary.js";
-import type { YieldTest } from "../weighing/yield-test.js";
 import { counted, gramTexts, percentText, percentTexts, Sources, wholeGrams, withUnits } from "./figures.js";
 import { type TestedYields, testedUnitWeight, testedYields } from "./own-tests.js";
 

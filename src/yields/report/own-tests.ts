@@ -1,9 +1,7 @@
 import { Decimal, toGrams } from "../../quantity/index.js";
-import { grouped } from "../table-reading/groups.js";
-import type { TableBreakdown, TableItem } from "../tables.js";
-import { type CombinedShare, yieldsAfterTests } from "../weighing/combine.js";
-import { type Drift, FEWEST_TESTS } from "../weighing/drift.js";
-import { LOSS } from "../weighing/pairs.js";
+import { type CombinedShare, yieldsAfterTests } from "../own-tests/combine.js";
+import { type Drift, FEWEST_TESTS } from "../own-tests/drift.js";
+import { LOSS } from "../own-tests/pairs.js";
 import {
   FEWEST_FOR_OUTLIERS,
   OUTLYING,
@@ -11,9 +9,11 @@ import {
   type ShareSummary,
   summariseTests,
   type TestSummary,
-} from "../weighing/summary.js";
-import { unitWeightAfterTests } from "../weighing/unit-weight.js";
-import type { YieldTest } from "../weighing/yield-test.js";
+} from "../own-tests/summary.js";
+import { unitWeightAfterTests } from "../own-tests/unit-weight.js";
+import type { YieldTest } from "../own-tests/yield-test.js";
+import { grouped } from "../table-reading/groups.js";
+import type { TableBreakdown, TableItem } from "../tables.js";
 import { counted, daysText, dayText, monthText, percentText, wholeGrams, withUnits } from "./figures.js";
 
 /** A kitchen's own tests of one breakdown beside the published figures, as text; percents of the AP weight. */

@@ -1,6 +1,6 @@
-import type { Supplier } from "../../kitchen/index.js";
-import { money, NO_MONEY } from "../../quantity/index.js";
-import { didYouMean } from "../../reading/index.js";
+import type { Supplier } from "../kitchen/index.js";
+import { money, NO_MONEY } from "../quantity/index.js";
+import { didYouMean } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import * as words from "./wording/index.js";
 

@@ -1,5 +1,5 @@
-import { type DietCovers, dietText, type ScenarioFile } from "../../kitchen/index.js";
-import type { Path } from "../../reading/index.js";
+import { type DietCovers, dietText, type ScenarioFile } from "../kitchen/index.js";
+import type { Path } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import * as words from "./wording/index.js";
 

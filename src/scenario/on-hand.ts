@@ -1,4 +1,4 @@
-import { daysBetween, type ItemOnHand, type Service } from "../../kitchen/index.js";
+import { daysBetween, type ItemOnHand, type Service } from "../kitchen/index.js";
 import {
   Decimal,
   larger,
@@ -9,8 +9,8 @@ import {
   times,
   toKilograms,
   type Weight,
-} from "../../quantity/index.js";
-import type { Path } from "../../reading/index.js";
+} from "../quantity/index.js";
+import type { Path } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import type { ItemUnit } from "./order-unit.js";
 import type { ItemEntry } from "./table-match.js";

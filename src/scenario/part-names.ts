@@ -1,4 +1,4 @@
-import { didYouMean, type Wording } from "../../reading/index.js";
+import { didYouMean, type Wording } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import * as words from "./wording/index.js";
 

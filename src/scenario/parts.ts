@@ -1,5 +1,5 @@
-import type { Part, PartClass, PartOnHand, ScenarioFile, Service, Step } from "../../kitchen/index.js";
-import { money, NO_MONEY, type Weight } from "../../quantity/index.js";
+import type { Part, PartClass, PartOnHand, ScenarioFile, Service, Step } from "../kitchen/index.js";
+import { money, NO_MONEY, type Weight } from "../quantity/index.js";
 import type { PartFact } from "./breakdowns.js";
 import type { Resolving } from "./context.js";
 import { carryOf, type ItemDraft } from "./items.js";

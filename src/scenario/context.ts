@@ -1,6 +1,6 @@
-import type { ReadScenario, ScenarioFile } from "../../kitchen/index.js";
-import { keysAt, type Path, type Problem, type Wording, writtenAt } from "../../reading/index.js";
-import type { YieldTables } from "../tables.js";
+import type { ReadScenario, ScenarioFile } from "../kitchen/index.js";
+import { keysAt, type Path, type Problem, type Wording, writtenAt } from "../reading/index.js";
+import type { YieldTables } from "../yields/index.js";
 
 /** What is being resolved, and the problems found on the way. */
 export class Resolving {

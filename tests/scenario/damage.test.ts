@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readScenario } from "../../src/kitchen/index.js";
-import { resolveScenario } from "../../src/yields/index.js";
+import { resolveScenario } from "../../src/scenario/index.js";
 import { NO_TABLES } from "../support/resolving.js";
 import { TWO_MARROW_DISHES } from "../support/two-marrow-dishes.js";
 

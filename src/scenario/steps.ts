@@ -1,8 +1,8 @@
-import type { Part, PartClass, ScenarioFile, Step, Yield } from "../../kitchen/index.js";
-import { ONE, ZERO } from "../../quantity/index.js";
-import type { Path } from "../../reading/index.js";
-import { STATED_SPREAD, spreadFrom } from "../spread.js";
-import type { TableStep } from "../tables.js";
+import type { Part, PartClass, ScenarioFile, Step, Yield } from "../kitchen/index.js";
+import { ONE, ZERO } from "../quantity/index.js";
+import type { Path } from "../reading/index.js";
+import type { TableStep } from "../yields/index.js";
+import { STATED_SPREAD, spreadFrom } from "../yields/index.js";
 import type { Resolving } from "./context.js";
 import { unknownPart } from "./part-names.js";
 import * as words from "./wording/index.js";

@@ -1,6 +1,6 @@
-import type { ScenarioFile, StapleLine, WrittenPrice } from "../../kitchen/index.js";
-import { Decimal } from "../../quantity/index.js";
-import { didYouMean, type Path } from "../../reading/index.js";
+import type { ScenarioFile, StapleLine, WrittenPrice } from "../kitchen/index.js";
+import { Decimal } from "../quantity/index.js";
+import { didYouMean, type Path } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import * as words from "./wording/index.js";
 

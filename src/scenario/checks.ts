@@ -6,9 +6,9 @@ import {
   isFitFor,
   type Service,
   type Step,
-} from "../../kitchen/index.js";
-import { Decimal, grams, ONE, scale, times, toCurrency } from "../../quantity/index.js";
-import { didYouMean, type Path } from "../../reading/index.js";
+} from "../kitchen/index.js";
+import { Decimal, grams, ONE, scale, times, toCurrency } from "../quantity/index.js";
+import { didYouMean, type Path } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import { leastCosts, leastPerKilogram } from "./least-cost.js";
 import type { Parts } from "./parts.js";

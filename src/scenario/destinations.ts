@@ -1,4 +1,4 @@
-import { type Destination, isBinFor, type ScenarioFile } from "../../kitchen/index.js";
+import { type Destination, isBinFor, type ScenarioFile } from "../kitchen/index.js";
 import type { Resolving } from "./context.js";
 import * as words from "./wording/index.js";
 

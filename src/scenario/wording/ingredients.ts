@@ -1,6 +1,6 @@
-import type { Service } from "../../../kitchen/index.js";
-import type { Decimal, Weight } from "../../../quantity/index.js";
-import type { Wording } from "../../../reading/index.js";
+import type { Service } from "../../kitchen/index.js";
+import type { Decimal, Weight } from "../../quantity/index.js";
+import type { Wording } from "../../reading/index.js";
 import { aOr, gramsText, listText, meantOr, moneyText, percentText, weightText } from "./figures.js";
 
 interface Unit {

@@ -4,10 +4,10 @@ import {
   type Scenario,
   type ScenarioFile,
   type WasteCounts,
-} from "../../kitchen/index.js";
-import { grams, money, NO_MONEY, ONE, ZERO } from "../../quantity/index.js";
-import { inFileOrder, type Problem } from "../../reading/index.js";
-import type { YieldTables } from "../tables.js";
+} from "../kitchen/index.js";
+import { grams, money, NO_MONEY, ONE, ZERO } from "../quantity/index.js";
+import { inFileOrder, type Problem } from "../reading/index.js";
+import type { YieldTables } from "../yields/index.js";
 import { checkScenario } from "./checks.js";
 import { Resolving } from "./context.js";
 import { resolveDestinations } from "./destinations.js";

@@ -5,10 +5,10 @@ import {
   type Handling,
   type Item,
   type Service,
-} from "../../kitchen/index.js";
-import { money, NO_MONEY } from "../../quantity/index.js";
-import type { Path } from "../../reading/index.js";
-import { unitSpreadOf } from "../spread.js";
+} from "../kitchen/index.js";
+import { money, NO_MONEY } from "../quantity/index.js";
+import type { Path } from "../reading/index.js";
+import { unitSpreadOf } from "../yields/index.js";
 import { type BreakdownSet, breakdownsOf } from "./breakdowns.js";
 import type { Resolving } from "./context.js";
 import { onHandOf } from "./on-hand.js";

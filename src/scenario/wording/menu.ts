@@ -1,6 +1,6 @@
-import type { Service } from "../../../kitchen/index.js";
-import { type Decimal, grams, type Weight } from "../../../quantity/index.js";
-import type { Wording } from "../../../reading/index.js";
+import type { Service } from "../../kitchen/index.js";
+import { type Decimal, grams, type Weight } from "../../quantity/index.js";
+import type { Wording } from "../../reading/index.js";
 import { gramsText, listText, meantOr, percentText } from "./figures.js";
 
 type Dated = Pick<Service, "name" | "date">;

@@ -1,5 +1,5 @@
-import { Decimal, grams, toGrams, type Weight } from "../../../quantity/index.js";
-import { MOST } from "../../../reading/index.js";
+import { Decimal, grams, toGrams, type Weight } from "../../quantity/index.js";
+import { MOST } from "../../reading/index.js";
 
 const KILOGRAM = grams("1000");
 

@@ -1,6 +1,6 @@
-import type { LineSource, Part, RecipeLine, ScenarioFile } from "../../kitchen/index.js";
-import { type Decimal, ONE, times, type Weight, ZERO } from "../../quantity/index.js";
-import type { Path } from "../../reading/index.js";
+import type { LineSource, Part, RecipeLine, ScenarioFile } from "../kitchen/index.js";
+import { type Decimal, ONE, times, type Weight, ZERO } from "../quantity/index.js";
+import type { Path } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import { unknownPart } from "./part-names.js";
 import type { Parts, PartsInReach } from "./parts.js";

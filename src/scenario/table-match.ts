@@ -1,6 +1,6 @@
-import type { ScenarioFile } from "../../kitchen/index.js";
-import { didYouMean } from "../../reading/index.js";
-import type { TableItem } from "../tables.js";
+import type { ScenarioFile } from "../kitchen/index.js";
+import { didYouMean } from "../reading/index.js";
+import type { TableItem } from "../yields/index.js";
 import type { Resolving } from "./context.js";
 import * as words from "./wording/index.js";
 

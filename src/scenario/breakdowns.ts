@@ -1,8 +1,8 @@
-import type { Breakdown, PartClass, YieldAmount } from "../../kitchen/index.js";
-import { type Decimal, grams, milligrams, ONE, toGrams, type Weight, ZERO } from "../../quantity/index.js";
-import { didYouMean, type Path } from "../../reading/index.js";
-import { STATED_SPREAD, yieldSpreadOf } from "../spread.js";
-import type { TableBreakdown, TableItem } from "../tables.js";
+import type { Breakdown, PartClass, YieldAmount } from "../kitchen/index.js";
+import { type Decimal, grams, milligrams, ONE, toGrams, type Weight, ZERO } from "../quantity/index.js";
+import { didYouMean, type Path } from "../reading/index.js";
+import type { TableBreakdown, TableItem } from "../yields/index.js";
+import { STATED_SPREAD, yieldSpreadOf } from "../yields/index.js";
 import type { Resolving } from "./context.js";
 import type { ItemUnit } from "./order-unit.js";
 import type { ItemEntry } from "./table-match.js";

@@ -1,6 +1,6 @@
-import { type Course, daysBetween, type ScenarioFile, type Service } from "../../kitchen/index.js";
-import { Decimal, ONE, ZERO } from "../../quantity/index.js";
-import { didYouMean, type Path } from "../../reading/index.js";
+import { type Course, daysBetween, type ScenarioFile, type Service } from "../kitchen/index.js";
+import { Decimal, ONE, ZERO } from "../quantity/index.js";
+import { didYouMean, type Path } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import { dietsOf } from "./diets.js";
 import * as words from "./wording/index.js";

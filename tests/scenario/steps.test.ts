@@ -1,8 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { COSTING_METHODS } from "../../src/kitchen/index.js";
 import { Decimal, grams } from "../../src/quantity/index.js";
+import { leastCosts } from "../../src/scenario/least-cost.js";
 import type { TableStep, YieldTables } from "../../src/yields/index.js";
-import { leastCosts } from "../../src/yields/resolve/least-cost.js";
 import { NO_TABLES, problemsOf, resolved, tableItem } from "../support/resolving.js";
 
 const d = (text: string) => new Decimal(text);

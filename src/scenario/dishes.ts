@@ -1,6 +1,6 @@
-import type { Dish, ScenarioFile, Service } from "../../kitchen/index.js";
-import { money } from "../../quantity/index.js";
-import { didYouMean } from "../../reading/index.js";
+import type { Dish, ScenarioFile, Service } from "../kitchen/index.js";
+import { money } from "../quantity/index.js";
+import { didYouMean } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import { dietsOfDish } from "./diets.js";
 import { resolveLine } from "./lines.js";

@@ -1,4 +1,4 @@
-import type { OrderUnit, PriceBreak, WrittenPrice, WrittenPrices } from "../../kitchen/index.js";
+import type { OrderUnit, PriceBreak, WrittenPrice, WrittenPrices } from "../kitchen/index.js";
 import {
   Decimal,
   grams,
@@ -10,9 +10,9 @@ import {
   toGrams,
   toKilograms,
   type Weight,
-} from "../../quantity/index.js";
-import { didYouMean, type Path } from "../../reading/index.js";
-import type { TableItem } from "../tables.js";
+} from "../quantity/index.js";
+import { didYouMean, type Path } from "../reading/index.js";
+import type { TableItem } from "../yields/index.js";
 import type { Resolving } from "./context.js";
 import type { ItemEntry } from "./table-match.js";
 import * as words from "./wording/index.js";

@@ -6,8 +6,8 @@ import {
   isMainPart,
   lowestPrice,
   type Step,
-} from "../../kitchen/index.js";
-import { Decimal, toCurrency, toKilograms, ZERO } from "../../quantity/index.js";
+} from "../kitchen/index.js";
+import { Decimal, toCurrency, toKilograms, ZERO } from "../quantity/index.js";
 import type { Parts } from "./parts.js";
 
 /**
@@ -55,11 +55,6 @@ export function leastCosts(
 /** The least that a kilogram of an item can cost as purchased, however much is bought; null where it is not bought. */
 export function leastPerKilogram({ buying, orderUnit }: Item): Decimal | null {
   return buying === null ? null : toCurrency(lowestPrice(buying)).div(toKilograms(orderUnit.weight));
-}
-
-/** What a kilogram of an item costs as purchased, where few are; null where it is not bought. */
-export function pricePerKilogram({ buying, orderUnit }: Item): Decimal | null {
-  return buying === null ? null : toCurrency(buying.price).div(toKilograms(orderUnit.weight));
 }
 
 function spread(
