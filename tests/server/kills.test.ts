@@ -172,7 +172,8 @@ describe("a server that is killed at any moment", () => {
         expect(now, `seed ${SEED}, kill ${kill}, step ${step}`).toEqual(
           isNextDone ? leftBy(step, left, made) : left,
         );
-        if (steps === before) latest *= 1.5;
+        // On a busy machine a step takes longer; of three kills about one is to come before the first step.
+        latest = steps === before ? latest * 1.5 : Math.max(LATEST_MS, latest * 0.85);
       }
       expect(steps).toBeGreaterThan(KILLS / 3);
       scratch.remove();
