@@ -17,18 +17,11 @@ export function splitByShares<T extends Weight | Money>(
     if (whole !== 0n) throw new RangeError(`nothing to split ${whole} over`);
     return parts.map(() => 0n as T);
   }
-  const pieces = parts.map((share) => floorDiv(whole * share, sum));
-  const remainders = parts.map((share, index) => ({
-    index,
-    share,
-    over: whole * share - (pieces[index] ?? 0n) * sum,
-  }));
-  const order = remainders
-    .filter(({ share }) => share !== 0n)
-    .sort((a, b) => (a.over === b.over ? a.index - b.index : a.over < b.over ? 1 : -1));
-  const short = whole - pieces.reduce((total, piece) => total + piece, 0n);
-  for (const { index } of order.slice(0, Number(short))) pieces[index] = (pieces[index] ?? 0n) + 1n;
-  return pieces as T[];
+  return byLargestRemainder(
+    parts.map((share) => whole * share),
+    sum,
+    whole,
+  ) as T[];
 }
 
 /** The shares as whole numbers in the same proportion, so that no remainder is decided by rounding. */
@@ -75,16 +68,23 @@ function nearestCount(amounts: readonly bigint[], step: bigint): bigint {
   return floorDiv(2n * sum + step, 2n * step);
 }
 
-/** Amounts rounded down, and up by largest remainder until they are so many steps in all. */
+/** Amounts rounded to so many steps in all. */
 function roundedTo<T extends Weight | Money>(target: bigint, amounts: readonly T[], step: T): T[] {
-  const unit = step as bigint;
-  const floors = amounts.map((amount) => floorDiv(amount, unit));
-  const short = Number(target - floors.reduce((acc, value) => acc + value, 0n));
-  const order = amounts
-    .map((amount, index) => ({ index, remainder: (amount as bigint) - (floors[index] as bigint) * unit }))
-    .sort((a, b) => (a.remainder === b.remainder ? a.index - b.index : a.remainder < b.remainder ? 1 : -1));
-  for (const { index } of order.slice(0, short)) floors[index] = (floors[index] as bigint) + 1n;
-  return floors.map((value) => (value * unit) as T);
+  return byLargestRemainder(amounts, step, target).map((count) => (count * step) as T);
+}
+
+/**
+ * Each dividend by the divisor, rounded down, and up where the remainder is largest, until they add up to `target`.
+ * The earlier comes first where two remainders are the same.
+ */
+function byLargestRemainder(dividends: readonly bigint[], divisor: bigint, target: bigint): bigint[] {
+  const quotients = dividends.map((dividend) => floorDiv(dividend, divisor));
+  const short = target - quotients.reduce((sum, quotient) => sum + quotient, 0n);
+  const order = dividends
+    .map((dividend, index) => ({ index, remainder: dividend - floorDiv(dividend, divisor) * divisor }))
+    .sort((a, b) => Number(b.remainder - a.remainder));
+  for (const { index } of order.slice(0, Number(short))) quotients[index] = (quotients[index] ?? 0n) + 1n;
+  return quotients;
 }
 
 function floorDiv(dividend: bigint, divisor: bigint): bigint {

@@ -73,6 +73,13 @@ describe("splitByShares", () => {
     expect(split(10n, [1n, 1n, 1n])).toEqual([4n, 3n, 3n]);
     expect(split(7n, [3n, 5n])).toEqual([3n, 4n]);
     expect(split(0n, [0n, 0n])).toEqual([0n, 0n]);
+    expect(split(5n, [1n, 0n, 1n])).toEqual([3n, 0n, 2n]);
+    expect(split(-1n, [1n, 1n])).toEqual([0n, -1n]);
+    expect(splitByShares(milligrams(9n), [1n, new Decimal("0.25"), new Decimal("0.25")])).toEqual([
+      6n,
+      2n,
+      1n,
+    ]);
   });
 
   it("refuses to split something over nothing, and shares below zero", () => {
@@ -108,6 +115,11 @@ describe("roundTogether", () => {
         expect(roundTogether(round, milligrams(unit))).toEqual(round);
       }),
     );
+  });
+
+  it("rounds a total half up, below zero as well", () => {
+    const rounded = (amount: bigint) => roundTogether([milligrams(amount)], milligrams(1000n));
+    expect([rounded(1500n), rounded(-1500n), rounded(-1501n)]).toEqual([[2000n], [-1000n], [-2000n]]);
   });
 
   it("adds up where rounding each figure would not: three thirds of 10.00", () => {

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import {
+  CUP_SYSTEMS,
   type CupSystem,
   Decimal,
   millilitresIn,
@@ -126,6 +127,16 @@ describe("names of units", () => {
     ["ml", "mL"],
     ["litres", "L"],
     ["label  oz", "label oz"],
+    [" lb. ", "lb"],
+    ["gram", "g"],
+    ["kilogram", "kg"],
+    ["kilos", "kg"],
+    ["Pounds", "lb"],
+    ["cl", "cL"],
+    ["millilitres", "mL"],
+    ["milliliter", "mL"],
+    ["l", "L"],
+    ["liter", "L"],
   ])("take %s for %s", (written, name) => {
     expect(unit(written).name).toBe(name);
   });
@@ -137,8 +148,38 @@ describe("names of units", () => {
     expect(unit("imperial pints").name).toBe("imperial pint");
   });
 
-  it("do not know a head, a bunch or a stone", () => {
-    for (const name of ["head", "bunch", "stone", "", "gm"])
+  it.each([
+    ["teaspoon", "us tsp"],
+    ["Tbsp", "us tbsp"],
+    ["fl oz", "us fl oz"],
+    ["pt", "us pint"],
+    ["qt", "us quart"],
+    ["gal", "us gallon"],
+  ])("take %s for the %s", (written, name) => {
+    expect(unit(written, "us").name).toBe(name);
+  });
+
+  it("offer those of weight for a weight, and those of no one system for a volume", () => {
+    expect([...WEIGHT_UNIT_NAMES].sort()).toEqual(
+      ["g", "gram", "kg", "kilo", "kilogram", "label oz", "lb", "mg", "ounce", "oz", "pound"].sort(),
+    );
+    expect(VOLUME_UNIT_NAMES).toEqual([
+      "mL",
+      "cL",
+      "L",
+      "tsp",
+      "tbsp",
+      "fl oz",
+      "cup",
+      "pint",
+      "quart",
+      "gallon",
+    ]);
+    expect(CUP_SYSTEMS).toEqual(["us", "metric", "us_label"]);
+  });
+
+  it("do not know a head, a bunch or a stone, nor a letter more than a plural has", () => {
+    for (const name of ["head", "bunch", "stone", "", "gm", "ksg", "k.g", "Lsb", "gss"])
       expect(unitNamed(name, "us").kind).toBe("unknown");
   });
 
