@@ -10,12 +10,12 @@ import {
 } from "../pages/index.js";
 import { isWording, problemLines } from "../reading/index.js";
 import {
-  lacksTest,
   priceIn,
   type TestCard,
   type TestFigures,
   type TestKind,
   testCardJson,
+  testCardWords,
   testFigures,
 } from "../yields/index.js";
 import { writePages } from "./answering.js";
@@ -63,7 +63,7 @@ export async function testCardCommand(
   const all = testFigures(card);
   const figures = all.find((each) => each.kind === kind);
   if (figures === undefined) {
-    const { what, remedy } = lacksTest(KEYS[kind]);
+    const { what, remedy } = testCardWords.lacksTest(KEYS[kind]);
     return refuse(`${file}: ${what}. ${remedy}`, terminal);
   }
   if (options.json === true) terminal.print(JSON.stringify(testCardJson(card, figures), null, 2));

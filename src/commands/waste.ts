@@ -7,7 +7,7 @@ import { happenedAt, isPlanKept, loadScenario, readKeptPlan } from "../kitchen-f
 import { type Writing, wasteAccountsPage, wasteFigures, wasteText, writingFor } from "../pages/index.js";
 import { planScenario } from "../planning/index.js";
 import { Decimal, grams, NO_WEIGHT, scale, toGrams, total } from "../quantity/index.js";
-import { MOST, type Problem, problemLines, problemText } from "../reading/index.js";
+import { MOST, type Problem, problemLines, problemOf, problemText } from "../reading/index.js";
 import { finishSaving, planFile, textAt } from "../records/index.js";
 import {
   accountOf,
@@ -23,6 +23,7 @@ import { writePages } from "./answering.js";
 import { EXIT, type ExitCode } from "./exit-code.js";
 import { tableLines } from "./table-lines.js";
 import type { Terminal } from "./terminal.js";
+import { words } from "./words.js";
 import { folderObstacle } from "./write-folder.js";
 
 export interface WasteCommandOptions {
@@ -83,8 +84,7 @@ function namedTwice(files: readonly string[]): Problem[] {
       seen.add(key);
       return [];
     }
-    const what = "the file, or the plan kept beside it, is named twice, and would be counted twice";
-    return [{ file, line: 1, column: 1, what, remedy: "Name each file once" }];
+    return [problemOf(file, words.namedTwice())];
   });
 }
 

@@ -9,4 +9,5 @@ export { keptPlan, readPlan } from "./kept.js";
 export * from "./plan.js";
 export { planHash } from "./plan-hash.js";
 export * from "./tradeoff.js";
+export { words } from "./words.js";
 export * from "./worth.js";

@@ -7,6 +7,7 @@ import {
   withLineFeeds,
 } from "../reading/index.js";
 import { jsonEnd, jsonOffsets } from "./json-scan.js";
+import { words } from "./words.js";
 
 /** A JSON text read, which tells where values at some paths stand; or what is wrong with it. */
 export type JsonText =
@@ -27,9 +28,8 @@ export function readJson({ file, text: read }: Source): JsonText {
     return { json, places };
   } catch (error) {
     if (!(error instanceof SyntaxError)) throw error;
-    const what =
-      text.trim() === "" ? "this file is empty, and no plan" : "from here on this is no JSON, and no plan";
-    return { problem: { ...lines.at(jsonEnd(text)), what, remedy: "" } };
+    const fault = text.trim() === "" ? words.emptyFile() : words.noJson();
+    return { problem: { ...lines.at(jsonEnd(text)), ...fault, remedy: "" } };
   }
 }
 

@@ -8,6 +8,7 @@ import { pointer, readJson } from "./json-text.js";
 import { hasPlan, type PlanJson, planSchema } from "./plan.js";
 import { knownAs } from "./plan-hash.js";
 import { type Fault, faultsOf } from "./sound.js";
+import { words } from "./words.js";
 
 /** What a plan kept by any version of the program holds; other fields were added since. */
 const keptSchema = planSchema.partial().required({
@@ -64,9 +65,9 @@ function planIn(
   const found = read(text.json);
   if ("plan" in found) return found;
   const positionOf = text.places(found.faults.map(({ path }) => path));
-  const problems = found.faults.map(({ path, what }): Problem => {
+  const problems = found.faults.map(({ path, code, what }): Problem => {
     const at = pointer(path);
-    return { ...positionOf(path), what: at === "" ? what : `${at}: ${what}`, remedy };
+    return { ...positionOf(path), code, what: at === "" ? what : `${at}: ${what}`, remedy };
   });
   return { problems: problems.sort(inFileOrder) };
 }
@@ -79,12 +80,7 @@ function keptIn(json: unknown, scenario: Scenario): Read {
   const currency = kept.data.money?.currency ?? scenario.currency;
   if (currency !== scenario.currency)
     return {
-      faults: [
-        {
-          path: ["money", "currency"],
-          what: `the plan is in ${currency}, the scenario in ${scenario.currency}`,
-        },
-      ],
+      faults: [{ path: ["money", "currency"], ...words.otherCurrency(currency, scenario.currency) }],
     };
   try {
     const decision = decisionOf(kept.data, scenario);
@@ -101,7 +97,7 @@ function keptIn(json: unknown, scenario: Scenario): Read {
     const isOfPlan =
       error instanceof PlanMismatch || error instanceof LedgerError || error instanceof CostingError;
     if (!isOfPlan) throw error;
-    return { faults: [{ path: [], what: error.message }] };
+    return { faults: [{ path: [], ...words.impossible(error.message) }] };
   }
 }
 
@@ -116,41 +112,23 @@ function mustBalance(scenario: Scenario, decision: Decision): void {
 
 /** A file that says that there is no plan has no figures to check. */
 function plannedFaults({ outcome }: Pick<PlanJson, "outcome">, faults: Fault[]): Fault[] {
-  return hasPlan({ outcome })
-    ? faults
-    : [
-        {
-          path: ["outcome", "kind"],
-          what: `this says how planning ended (${outcome.kind}), and holds no plan`,
-        },
-      ];
+  return hasPlan({ outcome }) ? faults : [{ path: ["outcome", "kind"], ...words.noPlan(outcome.kind) }];
 }
 
-/** Stands for what the schema has no words of its own for. */
-const UNSAID = { error: () => "unsaid" };
-
-const KINDS: Readonly<Record<string, string>> = {
-  string: "text in quotes",
-  number: "a number",
-  int: "a whole number",
-  boolean: "true or false",
-  array: "a list",
-  object: "a group of fields",
-};
+/** What the schema has no words of its own for says nothing. */
+const UNSAID = { error: () => "" };
 
 /** What the schema says, in words. */
 function schemaFaults(error: z.ZodError, json: unknown): Fault[] {
   return error.issues.map((issue) => {
     const path = issue.path.map((step) => (typeof step === "number" ? step : String(step)));
-    if (writtenAt(json, path) === undefined && path.length > 0)
-      return { path, what: "this is missing, as in a file of an earlier version or one that was changed" };
-    if (issue.code === "invalid_type" && issue.message === UNSAID.error())
-      return { path, what: `this is not ${KINDS[issue.expected] ?? issue.expected}` };
-    if (issue.code === "invalid_value")
-      return { path, what: `this is none of ${issue.values.map(String).join(", ")}` };
-    return {
-      path,
-      what: issue.message === UNSAID.error() ? "this cannot be read" : `this is not ${issue.message}`,
-    };
+    const isMissing = writtenAt(json, path) === undefined && path.length > 0;
+    return { path, ...(isMissing ? words.missingField() : wordsOf(issue)) };
   });
+}
+
+function wordsOf(issue: z.core.$ZodIssue) {
+  if (issue.code === "invalid_value") return words.noneOf(issue.values.map(String));
+  if (issue.message !== "") return words.notAsDescribed(issue.message);
+  return issue.code === "invalid_type" ? words.wrongKind(issue.expected) : words.unreadable();
 }

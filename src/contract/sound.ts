@@ -1,10 +1,12 @@
 import { balances, LedgerError, totalsFromTransfers } from "../ledger/index.js";
 import { grams, minus, money, plus, toCurrency, toGrams, total, type Weight } from "../quantity/index.js";
 import type { PlanJson } from "./plan.js";
+import { words } from "./words.js";
 
 /** Something in a plan's JSON that cannot be so. */
 export interface Fault {
   readonly path: readonly (string | number)[];
+  readonly code: string;
   readonly what: string;
 }
 
@@ -39,10 +41,10 @@ function daysInOrder({ services = [] }: Reckoned): Fault[] {
   const names = services.map(({ name }) => name);
   return services.flatMap(({ name, date }, index) => [
     ...(index > 0 && date < (services[index - 1]?.date ?? "")
-      ? [{ path: ["services", index, "date"], what: `${date} lies before the service before it` }]
+      ? [{ path: ["services", index, "date"], ...words.outOfOrder(date) }]
       : []),
     ...(names.indexOf(name) < index
-      ? [{ path: ["services", index, "name"], what: `there are two services named ${name}` }]
+      ? [{ path: ["services", index, "name"], ...words.serviceTwice(name) }]
       : []),
   ]);
 }
@@ -55,10 +57,8 @@ function waysOutFit({ destinations = [], transfers = [] }: Reckoned): Fault[] {
     const isGiven = kinds.get(name) === "given away";
     const isWaste = account === "wastedFood" || account === "inedible";
     if (!kinds.has(name) || (isWaste ? !isGiven : account !== "givenAway" || isGiven)) return [];
-    const what = isWaste
-      ? `${name} gives to people, and this is waste`
-      : `${name} gives to nobody, and this is given away`;
-    return [{ path: ["transfers", index, "to"], what }];
+    const fault = isWaste ? words.wasteGiven(name) : words.givenToNobody(name);
+    return [{ path: ["transfers", index, "to"], ...fault }];
   });
 }
 
@@ -83,7 +83,7 @@ function portionsClose({ dishes }: Reckoned): Fault[] {
       : [
           {
             path: ["dishes", index, "portions"],
-            what: `${eaten} portions eaten and ${spare} over are not ${portions}`,
+            ...words.portionsOpen(eaten, spare, portions),
           },
         ]),
     ...(sum(served) === eaten
@@ -91,14 +91,12 @@ function portionsClose({ dishes }: Reckoned): Fault[] {
       : [
           {
             path: ["dishes", index, "served"],
-            what: `${sum(served)} portions served are not ${eaten} eaten`,
+            ...words.servedOpen(sum(served), eaten),
           },
         ]),
     ...(sum(spareTo) === spare
       ? []
-      : [
-          { path: ["dishes", index, "spareTo"], what: `${sum(spareTo)} portions sent are not ${spare} over` },
-        ]),
+      : [{ path: ["dishes", index, "spareTo"], ...words.sentOpen(sum(spareTo), spare) }]),
   ]);
 }
 
@@ -136,7 +134,7 @@ function notEmpty(kind: string, movements: readonly (readonly [string, Weight])[
     .filter(([, weight]) => weight !== 0n)
     .map(([name, weight]) => ({
       path: [kind === "item" ? "purchases" : "goings"],
-      what: `of the ${kind} ${name}, ${missing(weight)}, from what there is to where it goes`,
+      ...words.notEmpty(kind, name, weight),
     }));
 }
 
@@ -153,7 +151,7 @@ function transfersClose({ transfers, weights, money: sums }: Reckoned): Fault[] 
     const found = totalsFromTransfers(moved);
     const wrong = (group: "weights" | "money", name: string, stated: string, sum: string): Fault => ({
       path: [group, name],
-      what: `${stated} is not ${sum}, the sum of its transfers`,
+      ...words.wrongTotal(stated, sum),
     });
     const inWeight = Object.entries(found.weights).flatMap(([name, sum]) => {
       const stated = weights?.[name as keyof typeof found.weights];
@@ -173,12 +171,12 @@ function transfersClose({ transfers, weights, money: sums }: Reckoned): Fault[] 
       ...inMoney,
       ...open.map(([account, left]) => ({
         path: ["transfers"],
-        what: `${account} ends with ${toGrams(left.weight).toFixed()} g and ${toCurrency(left.money).toFixed(2)}, and not with nothing`,
+        ...words.accountOpen(account, left.weight, left.money),
       })),
     ];
   } catch (error) {
     if (!(error instanceof LedgerError)) throw error;
-    return [{ path: ["transfers"], what: error.message }];
+    return [{ path: ["transfers"], ...words.impossible(error.message) }];
   }
 }
 
@@ -190,7 +188,7 @@ function identitiesClose({ weights, money: sums }: Reckoned): Fault[] {
     const out = [weights.inDishes, weights.givenAway, weights.closingStock, weights.wastedFood];
     faults.push(...closes(["weights"], into, total([...out, weights.inedible, weights.losses].map(grams))));
     if (grams(weights.avoidablePeel) > grams(weights.inedible))
-      faults.push({ path: ["weights", "avoidablePeel"], what: "there is more avoidable peel than inedible" });
+      faults.push({ path: ["weights", "avoidablePeel"], ...words.peelAboveInedible() });
   }
   if (sums !== undefined) {
     const into = total([sums.spent, sums.stockValue].map((text) => money(text)));
@@ -198,7 +196,7 @@ function identitiesClose({ weights, money: sums }: Reckoned): Fault[] {
     if (into !== total(out))
       faults.push({
         path: ["money"],
-        what: `${toCurrency(into).toFixed(2)} come in and ${toCurrency(total(out)).toFixed(2)} go out`,
+        ...words.moneyOpen(into, total(out)),
       });
   }
   return faults;
@@ -206,12 +204,7 @@ function identitiesClose({ weights, money: sums }: Reckoned): Fault[] {
 
 function closes(path: Fault["path"], into: Weight, out: Weight): Fault[] {
   const gap = minus(into, out);
-  return gap === 0n ? [] : [{ path, what: `${missing(gap)}, from what comes in to what goes out` }];
-}
-
-function missing(gap: Weight): string {
-  const weight = toGrams(gap < 0n ? minus(grams("0"), gap) : gap).toFixed();
-  return gap > 0n ? `${weight} g are missing` : `${weight} g are too much`;
+  return gap === 0n ? [] : [{ path, ...words.weightsOpen(gap) }];
 }
 
 function less(weight: string): Weight {

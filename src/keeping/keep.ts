@@ -1,8 +1,9 @@
 import { type PlanJson, planHash } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import type { Problem } from "../reading/index.js";
+import { type Problem, problemOf } from "../reading/index.js";
 import { changeFiles, planFile, weighInFile } from "../records/index.js";
 import { holdsFigures, rowsOfPlan, writeWeighIn } from "../weigh-in/index.js";
+import { words } from "./words.js";
 
 /** What a kitchen keeps beside a scenario file: the files by name, or what is written into them. */
 export interface Kept {
@@ -35,8 +36,10 @@ export async function keepTexts(
   const files = { plan: planFile(scenarioFile), weighIn: weighInFile(scenarioFile) };
   let problem: Problem | null = null;
   await changeFiles([files.plan, files.weighIn], ([before = null, weighIn = null]) => {
-    if (weighIn !== null && holdsFigures({ file: files.weighIn, text: weighIn })) problem = isFilled(files);
-    else if (insteadOf !== undefined && hashOf(before) !== insteadOf) problem = isAnother(files);
+    if (weighIn !== null && holdsFigures({ file: files.weighIn, text: weighIn }))
+      problem = problemOf(files.weighIn, words.weighInFilled());
+    else if (insteadOf !== undefined && hashOf(before) !== insteadOf)
+      problem = problemOf(files.plan, words.anotherKept());
     return problem === null ? [texts.plan, texts.weighIn] : null;
   });
   return problem === null ? { kept: files, problems: [] } : { kept: null, problems: [problem] };
@@ -52,18 +55,6 @@ export async function keepPlan(
   const { texts, problem } = textsToKeep(plan, scenario, scenarioFile);
   if (texts === null) return { kept: null, problems: [problem] };
   return keepTexts(scenarioFile, texts, insteadOf && planHash(insteadOf));
-}
-
-function isFilled({ weighIn }: Kept): Problem {
-  const what = "it holds weights or reasons of the plan that was kept before, which stays as it is";
-  const remedy =
-    "Learn from them and move the file away, or empty its columns `actual` and `reason`; then keep the new plan";
-  return { file: weighIn, line: 1, column: 1, what, remedy };
-}
-
-function isAnother({ plan }: Kept): Problem {
-  const what = "another plan was kept meanwhile, which stays as it is";
-  return { file: plan, line: 1, column: 1, what, remedy: "Plan the rest of that one anew" };
 }
 
 /** Null where there is no plan to read. */

@@ -2,7 +2,7 @@ import { access } from "node:fs/promises";
 import { basename, dirname } from "node:path";
 import { keptPlan, type PlanJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { MOST, type Problem } from "../reading/index.js";
+import { MOST, type Problem, problemOf } from "../reading/index.js";
 import { changeFile, planFile, textAt, weighInFile, yieldTestsFile } from "../records/index.js";
 import {
   type Change,
@@ -16,6 +16,7 @@ import {
   yieldTestsOf,
 } from "../weigh-in/index.js";
 import { kitchenYields } from "./kitchen-yields.js";
+import { words } from "./words.js";
 
 /** Whether a plan is kept beside the scenario. */
 export async function isPlanKept(scenarioFile: string): Promise<boolean> {
@@ -31,20 +32,16 @@ export async function readKeptPlan(
   scenario: Scenario,
 ): Promise<{ kept: { plan: PlanJson; weighIn: string } | null; problems: readonly Problem[] }> {
   const files = { plan: planFile(scenarioFile), weighIn: weighInFile(scenarioFile) };
-  const problem = (file: string, what: string, remedy: string) => ({
-    kept: null,
-    problems: [{ file, line: 1, column: 1, what, remedy }],
-  });
   const keep = `Plan and keep it: trim-to-use plan ${scenarioFile} --keep`;
   const text = await textAt(files.plan, MOST.planBytes);
-  if (text === null) return problem(files.plan, "no plan is kept here", keep);
+  if (text === null) return { kept: null, problems: [problemOf(files.plan, words.noPlanKept(keep))] };
   if (typeof text !== "string") return { kept: null, problems: [text] };
   const read = keptPlan({ file: files.plan, text }, scenario, keep);
   if ("problems" in read) return { kept: null, problems: read.problems };
   const weighIn = await textAt(files.weighIn);
   if (weighIn !== null && typeof weighIn !== "string") return { kept: null, problems: [weighIn] };
   return weighIn === null
-    ? problem(files.weighIn, "there is no weigh-in here", keep)
+    ? { kept: null, problems: [problemOf(files.weighIn, words.noWeighIn(keep))] }
     : { kept: { plan: read.plan, weighIn }, problems: [] };
 }
 

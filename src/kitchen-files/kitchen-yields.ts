@@ -1,4 +1,4 @@
-import type { Problem, Source } from "../reading/index.js";
+import { type Problem, problemOf, type Source } from "../reading/index.js";
 import { changeFile, NotSaved, readText, yieldTestsFile } from "../records/index.js";
 import { safetyTableProblems } from "../safety/index.js";
 import {
@@ -11,6 +11,7 @@ import {
   type YieldTables,
   type YieldTest,
 } from "../yields/index.js";
+import { words } from "./words.js";
 
 /** The yields a kitchen goes by: the published tables, its own tests, and the two weighed together. */
 export interface KitchenYields {
@@ -54,7 +55,7 @@ export function kitchenYields(ownTests: OwnTestsFile | null): KitchenYields {
   const { tables: published } = packaged;
   const problems = [...packaged.problems, ...safetyTableProblems()];
   if (ownTests === null) return { published, tests: [], tables: published, problems };
-  const { file, text, problem = unreadable(file) } = ownTests;
+  const { file, text, problem = problemOf(file, words.ownTestsUnreadable()) } = ownTests;
   if (text === null) return { published, tests: [], tables: published, problems: [...problems, problem] };
   if (last?.ownTests.file === file && last.ownTests.text === text) return last.yields;
   const read = readYieldTests({ file, text }, published);
@@ -66,11 +67,6 @@ export function kitchenYields(ownTests: OwnTestsFile | null): KitchenYields {
   };
   last = { ownTests, yields };
   return yields;
-}
-
-function unreadable(file: string): Problem {
-  const what = "the kitchen's own yield tests may not be read";
-  return { file, line: 1, column: 1, what, remedy: "Make it a file that may be read, or move it away" };
 }
 
 /** The yields of the kitchen whose folder this is. */

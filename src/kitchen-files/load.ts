@@ -10,13 +10,14 @@ import {
   type Scenario,
 } from "../kitchen/index.js";
 import type { Weight } from "../quantity/index.js";
-import { byName, inFileOrder, type Problem } from "../reading/index.js";
+import { byName, inFileOrder, type Problem, problemOf } from "../reading/index.js";
 import { textAt } from "../records/index.js";
 import { safetyTableProblems } from "../safety/index.js";
 import { resolveScenario } from "../scenario/index.js";
 import { type SettledTestCard, settleTestCard } from "../yields/index.js";
 import { kitchenYields, type OwnTestsFile, readOwnTests } from "./kitchen-yields.js";
 import { safetyProblems } from "./safety-problems.js";
+import { words } from "./words.js";
 
 /** A scenario file read, joined with the kitchen's yields and checked for safety; null where there are problems. */
 export interface Loaded {
@@ -41,11 +42,8 @@ const SCENARIO_KEY = /^["']?(?:scenario|services|dishes)["']?[ \t]*:/m;
 export async function loadTestCard(path: string): Promise<SettledTestCard> {
   const text = await textOf(path, "a file with a butcher's test or a cooking-loss test");
   if (typeof text !== "string") return { card: null, problems: [text] };
-  if (!isTestCard(text) && SCENARIO_KEY.test(text)) {
-    const what = "this is a scenario, and no butcher's test or cooking-loss test";
-    const remedy = "Plan it with `plan`, or name a file with such a test";
-    return { card: null, problems: [{ file: path, line: 1, column: 1, what, remedy }] };
-  }
+  if (!isTestCard(text) && SCENARIO_KEY.test(text))
+    return { card: null, problems: [problemOf(path, words.isScenario())] };
   return settleTestCard(readTestCard({ file: path, text }));
 }
 
@@ -66,9 +64,7 @@ async function textOf(path: string, kind: string): Promise<string | Problem> {
     () => false,
   );
   if (text !== null && !isFolder) return text;
-  const what = isFolder ? "this is a folder" : "there is no such file, or it may not be read";
-  const remedy = isFolder ? `Write the path of ${kind} in it` : `Write the path of ${kind}`;
-  return { file: path, line: 1, column: 1, what, remedy };
+  return problemOf(path, isFolder ? words.isFolder(kind) : words.noFile(kind));
 }
 
 /** The same from texts at hand; `file` names the scenario's in problems. */
@@ -78,11 +74,7 @@ export function loadScenarioText(
   aim?: Aim,
   ownTests: OwnTestsFile | null = null,
 ): Loaded {
-  if (isTestCard(text)) {
-    const what = "this is a butcher's test or a cooking-loss test, and no scenario";
-    const remedy = "Work it out with `butchers-test` or `cooking-loss`";
-    return { scenario: null, problems: [{ file, line: 1, column: 1, what, remedy }] };
-  }
+  if (isTestCard(text)) return { scenario: null, problems: [problemOf(file, words.isTestCard())] };
   const read = readScenario({ file, text });
   const asked = aim === undefined || read.value === null ? read : { ...read, value: { ...read.value, aim } };
   return joined(asked, ownTests);

@@ -1,12 +1,5 @@
 import type { ReadScenario, Scenario } from "../kitchen/index.js";
-import {
-  isWrittenMap,
-  type Path,
-  type Problem,
-  type Wording,
-  type Written,
-  writtenAt,
-} from "../reading/index.js";
+import { isWrittenMap, type Path, type Problem, type Written, writtenAt } from "../reading/index.js";
 import { checkSafety } from "../safety/index.js";
 
 type Block = ReturnType<typeof checkSafety>["blocks"][number];
@@ -21,11 +14,9 @@ const REMEDIES: Readonly<Record<string, string>> = {
 /** What of a scenario must not be planned, at the place in the file that asks for it. */
 export function safetyProblems(scenario: Scenario, read: ReadScenario): Problem[] {
   return checkSafety(scenario).blocks.map((block) => {
-    const words: Wording = {
-      what: block.text.replace(/\.$/, ""),
-      remedy: REMEDIES[block.code] ?? "Leave it out",
-    };
-    return { ...positionOf(block, scenario, read), ...words };
+    const remedy = REMEDIES[block.code] ?? "Leave it out";
+    const code = `safety/${block.code}`;
+    return { ...positionOf(block, scenario, read), code, what: block.text.replace(/\.$/, ""), remedy };
   });
 }
 

@@ -8,14 +8,14 @@ export class LedgerError extends Error {
 /** Something about prices or credits that keeps the chosen costing method from being applied. */
 export type CostingProblem =
   | {
-      readonly kind: "no market value";
+      readonly code: "costing/no-market-value";
       readonly item: string;
       readonly part: string;
       readonly what: string;
       readonly remedy: string;
     }
   | {
-      readonly kind: "credits above joint cost";
+      readonly code: "costing/credits-above-cost";
       readonly item: string;
       readonly credits: Money;
       readonly jointCost: Money;

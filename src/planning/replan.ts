@@ -1,6 +1,7 @@
 import { verifyAnew } from "../allocation/index.js";
 import {
   composeDecision,
+  words as contractWords,
   decisionOf,
   hasPlan,
   type PlanJson,
@@ -20,7 +21,7 @@ import {
 import { type Decision, type HappenedFile, readHappened, type Scenario } from "../kitchen/index.js";
 import { aimFigure, aimValuesOf, costsShown, keepLedger } from "../ledger/index.js";
 import type { Decimal } from "../quantity/index.js";
-import { inFileOrder, type Problem, type Source } from "../reading/index.js";
+import { inFileOrder, type Problem, problemOf, type Source } from "../reading/index.js";
 import { checkSafety } from "../safety/index.js";
 import { type Planned, type PlanOptions, planScenario } from "./plan.js";
 
@@ -92,10 +93,7 @@ function pastFrom(
     return { past: pastOf(decisionOf(plan, now), scenario, happened, complain), scenario };
   } catch (error) {
     if (!(error instanceof PlanMismatch)) throw error;
-    return {
-      ...{ file, line: 1, column: 1, what: error.message },
-      remedy: "Write the scenario as it was when this plan was kept, or plan and keep it again",
-    };
+    return problemOf(file, contractWords.ofAnotherScenario(error.message));
   }
 }
 

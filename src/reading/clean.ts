@@ -1,5 +1,6 @@
 import { MOST } from "./limits.js";
-import * as words from "./wording.js";
+import type { Wording } from "./problem.js";
+import { words } from "./wording.js";
 
 /** Before and after what joins or parts letters in scripts that need it, and pictures: Unicode UAX #31, from memory. */
 const JOINED =
@@ -74,7 +75,7 @@ export function codeOf(character: string): string {
 }
 
 /** What is wrong with a text as a name; null where it can be one. */
-export function nameFault(name: string): words.Wording | null {
+export function nameFault(name: string): Wording | null {
   if (name.trim() === "" || name === "__proto__") return words.notAKey(name);
   const end = /[\t\n\r]/.exec(name)?.[0];
   if (end !== undefined) return words.nameOfLines(name, codeOf(end));

@@ -7,7 +7,7 @@ import { MOST } from "./limits.js";
 import { isLongerThan, withLineFeeds } from "./lines.js";
 import type { Position, Problem } from "./problem.js";
 import { inFileOrder, type Source, tooLarge } from "./source.js";
-import * as words from "./wording.js";
+import { words } from "./wording.js";
 
 export interface CsvTable {
   readonly rows: readonly CsvRow[];

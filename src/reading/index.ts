@@ -9,5 +9,4 @@ export { Lines, withLineFeeds } from "./lines.js";
 export * from "./problem.js";
 export * from "./schema.js";
 export * from "./source.js";
-export { isWording, type Wording } from "./wording.js";
 export * from "./yaml.js";

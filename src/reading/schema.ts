@@ -3,9 +3,9 @@ import { nameFault } from "./clean.js";
 import { didYouMean } from "./did-you-mean.js";
 import { MOST } from "./limits.js";
 import { PathSet } from "./paths.js";
-import type { Position, Problem } from "./problem.js";
+import { isWording, type Position, type Problem, type Wording } from "./problem.js";
 import { inFileOrder, isWrittenMap, type Path, type Written, writtenAt } from "./source.js";
-import * as words from "./wording.js";
+import { words } from "./wording.js";
 import type { YamlDocument } from "./yaml.js";
 
 /** A map with these keys and no others; `remedy` says what to write where something else stands. */
@@ -29,7 +29,7 @@ export function byName<T>(record: Readonly<Record<string, T>>): Record<string, T
 }
 
 /** A figure or word whose text, its spaces made single ones, `parse` turns into a value or the words of a problem. */
-export function scalar<T>(parse: (text: string) => T | words.Wording, remedy: string, json: object = {}) {
+export function scalar<T>(parse: (text: string) => T | Wording, remedy: string, json: object = {}) {
   return parsed(
     (text) =>
       text.length > MOST.figure ? words.longText(text, MOST.figure) : parse(text.replace(/\s+/g, " ")),
@@ -48,13 +48,13 @@ export function name(remedy: string, json: object = {}) {
   return parsed((text) => nameFault(text) ?? text, remedy, json);
 }
 
-function parsed<T>(parse: (text: string) => T | words.Wording, remedy: string, json: object) {
+function parsed<T>(parse: (text: string) => T | Wording, remedy: string, json: object) {
   return z
     .string({ error: () => remedy })
     .transform((text, context): T => {
       const parsed = text.trim() === "" ? words.wrongKind("", remedy) : parse(text.trim());
-      if (!words.isWording(parsed)) return parsed;
-      context.addIssue({ code: "custom", message: parsed.remedy, params: { what: parsed.what } });
+      if (!isWording(parsed)) return parsed;
+      context.addIssue({ code: "custom", message: parsed.remedy, params: { wording: parsed } });
       return z.NEVER;
     })
     .meta({ ...json });
@@ -210,7 +210,7 @@ class Salvage {
     return found;
   }
 
-  private add(position: Position, text: words.Wording): void {
+  private add(position: Position, text: Wording): void {
     this.problems.push({ ...position, ...text });
   }
 }
@@ -226,8 +226,7 @@ function isWrongKind(issue: Issue): boolean {
   return issue.code === "invalid_type" && issue.path.length === 0;
 }
 
-function wordingOf(issue: Issue, value: Written): words.Wording {
-  const what = issue.code === "custom" ? issue.params?.what : undefined;
-  if (typeof what === "string") return { what, remedy: issue.message };
-  return words.wrongKind(value, issue.message);
+function wordingOf(issue: Issue, value: Written): Wording {
+  const wording: unknown = issue.code === "custom" ? issue.params?.wording : undefined;
+  return isWording(wording) ? wording : words.wrongKind(value, issue.message);
 }

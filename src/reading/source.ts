@@ -1,6 +1,6 @@
 import { MOST } from "./limits.js";
 import type { Position, Problem } from "./problem.js";
-import * as words from "./wording.js";
+import { words } from "./wording.js";
 
 /** A text file as read: its name as the user gave it, and its text. */
 export interface Source {

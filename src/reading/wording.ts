@@ -1,25 +1,125 @@
 import { MOST } from "./limits.js";
+import { type Said, wordings } from "./problem.js";
 import type { Written } from "./source.js";
 
-/** The words of a problem, without its place. */
-export interface Wording {
-  readonly what: string;
-  readonly remedy: string;
-}
+export const words = wordings("reading", {
+  /** What is wrong with a text that is not YAML, by the parser's own code for it. */
+  yamlSyntax: (code: string, message: string) =>
+    SYNTAX[code] ?? { what: lowerFirst(message), remedy: "Write it as YAML 1.2: one `key: value` a line" },
+  tooLarge: (size: number, most: number) => ({
+    what: `the file has ${size} bytes, and at most ${most} are read`,
+    remedy: "Name the file that is meant, or take out of it what does not belong here",
+  }),
+  tooDeep: (most: number) => ({
+    what: `this stands inside more than ${most} lists and maps`,
+    remedy: "Write it with fewer brackets and levels, and no anchor inside an anchor inside another",
+  }),
+  uncleanCharacter: (code: string) => ({
+    what: `a character that does not show, ${code}, stands in the text`,
+    remedy: "Take it out: write the text again by hand rather than copy it",
+  }),
+  nameOfLines: (name: string, code: string) => ({
+    what: `the name \`${quoted(name)}\` has a tab or more than one line in it (${code})`,
+    remedy: "Write it on one line",
+  }),
+  longName: (name: string) => ({
+    what: `the name \`${quoted(name)}\` has ${name.length} letters`,
+    remedy: `Write at most ${MOST.name}`,
+  }),
+  longText: (text: string, most: number) => ({
+    what: `\`${quoted(text)}\` has ${text.length} letters`,
+    remedy: `Write at most ${most}`,
+  }),
+  tooManyValues: (most: number) => ({
+    what: `here the text comes to more than ${most} values, what anchors stand for counted each time`,
+    remedy: "Take out what does not belong here, and write out what is meant by anchors inside anchors",
+  }),
+  tooManyMarks: (of: string, most: number) => ({
+    what: `from here on the text has more than ${most} ${of}`,
+    remedy: "Take out what does not belong here, or plan it in a file of its own",
+  }),
+  unknownAnchor: (name: string) => ({
+    what: `\`*${quoted(name)}\` refers to no anchor above it`,
+    remedy: `Mark the value that is meant with \`&${quoted(name)}\``,
+  }),
+  anchorInsideItself: (name: string) => ({
+    what: `\`*${quoted(name)}\` stands inside the value that it refers to`,
+    remedy: "Write the value out",
+  }),
+  notAKey: (name: string | null) => ({
+    what:
+      name === null
+        ? "a list or a map stands where a name belongs"
+        : name.trim() === ""
+          ? "a name of nothing stands here"
+          : `\`${name}\` cannot be used as a name`,
+    remedy: "Write a name, a colon and a space, such as `main: 100 %`",
+  }),
+  mergeKey: () => ({
+    what: "`<<` is not read here",
+    remedy: "Write the keys out, or refer to the whole value with an anchor",
+  }),
+  writtenTwice: (name: string, firstLine: number) => ({
+    what: `\`${quoted(name)}\` is written twice in the same place; it stands on line ${firstLine} already`,
+    remedy: "Keep one of them, or give them different names",
+  }),
+  missing: (key: string, remedy: string) => ({ what: `\`${key}\` is missing`, remedy }),
+  wrongKind: (value: Written, remedy: string) => {
+    const kind = Array.isArray(value)
+      ? "a list stands"
+      : typeof value === "string"
+        ? `\`${quoted(value)}\` stands`
+        : "keys stand";
+    return {
+      what: value === "" ? "nothing is written here" : `${kind} where something else belongs`,
+      remedy,
+    };
+  },
+  unknownKey: (key: string, meant: string | null, known: string) => ({
+    what: `\`${quoted(key)}\` is no key that is known here`,
+    remedy: meant === null ? `Known here: ${known}` : `Did you mean \`${meant}\`?`,
+  }),
+  /** `format` is what the file is to be saved as. */
+  notUtf8: (format: "CSV" | "YAML") => ({
+    what: "a letter here is lost, for the file is or was not in UTF-8",
+    remedy: `Write the letter again and save the file as ${format} in UTF-8`,
+  }),
+  missingColumn: (name: string, meant: string | null) => ({
+    what: `the table has no column \`${name}\``,
+    remedy:
+      meant === null
+        ? `Add a column headed \`${name}\``
+        : `Is \`${meant}\` meant for it? Head it \`${name}\``,
+  }),
+  unknownColumn: (name: string, known: readonly string[]) => ({
+    what: `\`${quoted(name)}\` is no column of this table`,
+    remedy: `Columns: ${known.join(", ")}`,
+  }),
+  tooManyLines: (of: "table" | "text", most: number) => ({
+    what: `the ${of} has more than ${most} lines`,
+    remedy: "Take out what does not belong here",
+  }),
+  tooManyColumns: (count: number, most: number, known: readonly string[]) => ({
+    what: `the table has ${count} columns, and at most ${most} are read`,
+    remedy: `Columns: ${known.join(", ")}`,
+  }),
+  columnTwice: (name: string) => ({
+    what: `the column \`${quoted(name)}\` stands twice`,
+    remedy: "Keep one of them",
+  }),
+  rowLength: (cells: number, columns: number) => ({
+    what: `the row has ${cells} cells and the table ${columns} columns`,
+    remedy: "Put quotes around a cell that holds what separates the cells, and leave no separator out",
+  }),
+  /** What is wrong with a text that is not CSV, by the parser's own code for it. */
+  csvSyntax: (code: string, message: string) => ({
+    what: CSV_SYNTAX[code] ?? lowerFirst(message.replace(/\.$/, "")),
+    remedy: "Put quotes around the whole cell, and write a quote inside it twice",
+  }),
+  emptyFile: (remedy: string) => ({ what: "the file holds nothing", remedy }),
+});
 
-/** Whether what a parser gave is the words of a problem rather than a value. */
-export function isWording(parsed: unknown): parsed is Wording {
-  return typeof parsed === "object" && parsed !== null && "what" in parsed && "remedy" in parsed;
-}
-
-/** What is wrong with a text that is not YAML, by the parser's own code for it. */
-export function yamlSyntax(code: string, message: string): Wording {
-  return (
-    SYNTAX[code] ?? { what: lowerFirst(message), remedy: "Write it as YAML 1.2: one `key: value` a line" }
-  );
-}
-
-const SYNTAX: Readonly<Record<string, Wording>> = {
+const SYNTAX: Readonly<Record<string, Said>> = {
   BLOCK_AS_IMPLICIT_KEY: {
     what: "a second `key:` stands on the line, or under a value that is already complete",
     remedy: "Put each key on a line of its own, and quotes around a text that holds `: `",
@@ -67,183 +167,11 @@ export function quoted(text: string): string {
   return text.length > MOST.quoted ? `${text.slice(0, MOST.quoted)}…` : text;
 }
 
-export function tooLarge(size: number, most: number): Wording {
-  return {
-    what: `the file has ${size} bytes, and at most ${most} are read`,
-    remedy: "Name the file that is meant, or take out of it what does not belong here",
-  };
-}
-
-export function tooDeep(most: number): Wording {
-  return {
-    what: `this stands inside more than ${most} lists and maps`,
-    remedy: "Write it with fewer brackets and levels, and no anchor inside an anchor inside another",
-  };
-}
-
-export function uncleanCharacter(code: string): Wording {
-  return {
-    what: `a character that does not show, ${code}, stands in the text`,
-    remedy: "Take it out: write the text again by hand rather than copy it",
-  };
-}
-
-export function nameOfLines(name: string, code: string): Wording {
-  return {
-    what: `the name \`${quoted(name)}\` has a tab or more than one line in it (${code})`,
-    remedy: "Write it on one line",
-  };
-}
-
-export function longName(name: string): Wording {
-  return {
-    what: `the name \`${quoted(name)}\` has ${name.length} letters`,
-    remedy: `Write at most ${MOST.name}`,
-  };
-}
-
-export function longText(text: string, most: number): Wording {
-  return { what: `\`${quoted(text)}\` has ${text.length} letters`, remedy: `Write at most ${most}` };
-}
-
-export function tooManyValues(most: number): Wording {
-  return {
-    what: `here the text comes to more than ${most} values, what anchors stand for counted each time`,
-    remedy: "Take out what does not belong here, and write out what is meant by anchors inside anchors",
-  };
-}
-
-export function tooManyMarks(of: string, most: number): Wording {
-  return {
-    what: `from here on the text has more than ${most} ${of}`,
-    remedy: "Take out what does not belong here, or plan it in a file of its own",
-  };
-}
-
-export function unknownAnchor(name: string): Wording {
-  return {
-    what: `\`*${quoted(name)}\` refers to no anchor above it`,
-    remedy: `Mark the value that is meant with \`&${quoted(name)}\``,
-  };
-}
-
-export function anchorInsideItself(name: string): Wording {
-  return {
-    what: `\`*${quoted(name)}\` stands inside the value that it refers to`,
-    remedy: "Write the value out",
-  };
-}
-
-export function notAKey(name: string | null): Wording {
-  return {
-    what:
-      name === null
-        ? "a list or a map stands where a name belongs"
-        : name.trim() === ""
-          ? "a name of nothing stands here"
-          : `\`${name}\` cannot be used as a name`,
-    remedy: "Write a name, a colon and a space, such as `main: 100 %`",
-  };
-}
-
-export function mergeKey(): Wording {
-  return {
-    what: "`<<` is not read here",
-    remedy: "Write the keys out, or refer to the whole value with an anchor",
-  };
-}
-
-export function writtenTwice(name: string, firstLine: number): Wording {
-  return {
-    what: `\`${quoted(name)}\` is written twice in the same place; it stands on line ${firstLine} already`,
-    remedy: "Keep one of them, or give them different names",
-  };
-}
-
-export function missing(key: string, remedy: string): Wording {
-  return { what: `\`${key}\` is missing`, remedy };
-}
-
-export function wrongKind(value: Written, remedy: string): Wording {
-  const kind = Array.isArray(value)
-    ? "a list stands"
-    : typeof value === "string"
-      ? `\`${quoted(value)}\` stands`
-      : "keys stand";
-  return { what: value === "" ? "nothing is written here" : `${kind} where something else belongs`, remedy };
-}
-
-export function unknownKey(key: string, meant: string | null, known: string): Wording {
-  return {
-    what: `\`${quoted(key)}\` is no key that is known here`,
-    remedy: meant === null ? `Known here: ${known}` : `Did you mean \`${meant}\`?`,
-  };
-}
-
-/** `format` is what the file is to be saved as. */
-export function notUtf8(format: "CSV" | "YAML"): Wording {
-  return {
-    what: "a letter here is lost, for the file is or was not in UTF-8",
-    remedy: `Write the letter again and save the file as ${format} in UTF-8`,
-  };
-}
-
-export function missingColumn(name: string, meant: string | null): Wording {
-  return {
-    what: `the table has no column \`${name}\``,
-    remedy:
-      meant === null
-        ? `Add a column headed \`${name}\``
-        : `Is \`${meant}\` meant for it? Head it \`${name}\``,
-  };
-}
-
-export function unknownColumn(name: string, known: readonly string[]): Wording {
-  return { what: `\`${quoted(name)}\` is no column of this table`, remedy: `Columns: ${known.join(", ")}` };
-}
-
-export function tooManyLines(of: "table" | "text", most: number): Wording {
-  return {
-    what: `the ${of} has more than ${most} lines`,
-    remedy: "Take out what does not belong here",
-  };
-}
-
-export function tooManyColumns(count: number, most: number, known: readonly string[]): Wording {
-  return {
-    what: `the table has ${count} columns, and at most ${most} are read`,
-    remedy: `Columns: ${known.join(", ")}`,
-  };
-}
-
-export function columnTwice(name: string): Wording {
-  return { what: `the column \`${quoted(name)}\` stands twice`, remedy: "Keep one of them" };
-}
-
-export function rowLength(cells: number, columns: number): Wording {
-  return {
-    what: `the row has ${cells} cells and the table ${columns} columns`,
-    remedy: "Put quotes around a cell that holds what separates the cells, and leave no separator out",
-  };
-}
-
-/** What is wrong with a text that is not CSV, by the parser's own code for it. */
-export function csvSyntax(code: string, message: string): Wording {
-  return {
-    what: CSV_SYNTAX[code] ?? lowerFirst(message.replace(/\.$/, "")),
-    remedy: "Put quotes around the whole cell, and write a quote inside it twice",
-  };
-}
-
 const CSV_SYNTAX: Readonly<Record<string, string>> = {
   CSV_QUOTE_NOT_CLOSED: "a quote is opened and not closed",
   INVALID_OPENING_QUOTE: "a quote stands inside a cell",
   CSV_INVALID_CLOSING_QUOTE: "text follows the quote that closes a cell",
 };
-
-export function emptyFile(remedy: string): Wording {
-  return { what: "the file holds nothing", remedy };
-}
 
 function lowerFirst(text: string): string {
   return text.charAt(0).toLowerCase() + text.slice(1);

@@ -1,11 +1,12 @@
 import { CST, Lexer, Parser } from "yaml";
 import { MOST } from "./limits.js";
-import * as words from "./wording.js";
+import type { Wording } from "./problem.js";
+import { words } from "./wording.js";
 
 /** A text taken apart, or why and from where on it is not. */
 export type YamlTokens =
   | { readonly tokens: readonly CST.Token[] }
-  | { readonly offset: number; readonly refusal: words.Wording };
+  | { readonly offset: number; readonly refusal: Wording };
 
 /** What only sets a text out. */
 const BLANK: readonly (string | null)[] = ["space", "newline", "comment", "scalar", "doc-mode"];

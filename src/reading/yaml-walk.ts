@@ -1,9 +1,9 @@
 import { isAlias, isMap, isScalar, isSeq, type Node, type Pair, type Scalar } from "yaml";
 import { cleaned, codeOf, composed, nameFault, uncleanIn } from "./clean.js";
 import { MOST } from "./limits.js";
-import type { Position, Problem } from "./problem.js";
+import type { Position, Problem, Wording } from "./problem.js";
 import type { Path, Written } from "./source.js";
-import * as words from "./wording.js";
+import { words } from "./wording.js";
 import { startOf, type YamlPlaces } from "./yaml-places.js";
 
 /** From the nodes of a YAML text to the values written, with what is wrong on the way. */
@@ -91,12 +91,12 @@ export class YamlWalk {
     return composed(cleaned(text));
   }
 
-  private complain(offset: number, text: words.Wording): Written {
+  private complain(offset: number, text: Wording): Written {
     this.problems.push({ ...this.at(offset), ...text });
     return "";
   }
 
-  private refuse(offset: number, text: words.Wording): Written {
+  private refuse(offset: number, text: Wording): Written {
     this.refusal = { ...this.at(offset), ...text };
     return "";
   }

@@ -3,7 +3,7 @@ import { MOST } from "./limits.js";
 import { isLongerThan, Lines, withLineFeeds } from "./lines.js";
 import type { Position, Problem } from "./problem.js";
 import { inFileOrder, type Path, type Source, tooLarge, type Written } from "./source.js";
-import * as words from "./wording.js";
+import { words } from "./wording.js";
 import { YamlPlaces } from "./yaml-places.js";
 import { yamlTokens } from "./yaml-tokens.js";
 import { YamlWalk } from "./yaml-walk.js";

@@ -1,7 +1,7 @@
 import { open } from "node:fs/promises";
 import { MOST, type Problem, tooLarge } from "../reading/index.js";
 import { codeOf } from "./lock.js";
-import * as words from "./words.js";
+import { NOT_READ } from "./words.js";
 
 /**
  * The text of a file that a user names, or the problem that it is larger than is read: then no more than `most` bytes
@@ -29,7 +29,7 @@ export async function textAt(path: string, most?: number): Promise<string | Prob
   } catch (error) {
     const code = codeOf(error);
     if (code === "ENOENT" || code === "ENOTDIR") return null;
-    const wording = words.UNREADABLE[code];
+    const wording = NOT_READ[code]?.();
     if (wording === undefined) throw error;
     return { file: path, line: 1, column: 1, ...wording };
   }

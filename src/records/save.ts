@@ -6,7 +6,7 @@ import type { Problem } from "../reading/index.js";
 import { carryOut, isAbout, type Move, moveTogether, notesIn } from "./commit.js";
 import { codeOf, type Lock, LockTaken, lockFile } from "./lock.js";
 import { readText } from "./read.js";
-import * as words from "./words.js";
+import { NOT_WRITTEN, words } from "./words.js";
 
 /** A file was left as it was; the problem says why, and what to do. */
 export class NotSaved extends Error {
@@ -197,7 +197,7 @@ async function sweep(file: string): Promise<void> {
 function notSaved(path: string, error: unknown): unknown {
   if (error instanceof LockTaken)
     return new NotSaved({ ...placeOf(path), ...words.inUse(error.lock, error.holder) });
-  const wording = words.BY_CODE[codeOf(error)]?.(dirname(path));
+  const wording = NOT_WRITTEN[codeOf(error)]?.(dirname(path));
   return wording === undefined ? error : new NotSaved({ ...placeOf(path), ...wording });
 }
 

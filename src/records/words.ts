@@ -1,75 +1,75 @@
-import type { Wording } from "../reading/index.js";
+import { type Wording, wordings } from "../reading/index.js";
 
-/** What to say of a system's error, by its code, given the file's folder. */
-export const BY_CODE: Readonly<Record<string, (folder: string) => Wording>> = {
-  ENOENT: noFolder,
-  ENOTDIR: noFolder,
-  EACCES: mayNot,
-  EPERM: mayNot,
-  EROFS: (folder) => ({
+export const words = wordings("records", {
+  noFolder: (folder: string) => ({
+    what: `there is no folder ${folder}`,
+    remedy: "Make the folder first, or name one that is there",
+  }),
+  mayNotWrite: (folder: string) => ({
+    what: `${folder} may not be written`,
+    remedy: "Allow writing there, or name another folder",
+  }),
+  readOnly: (folder: string) => ({
     what: `the disk that holds ${folder} may only be read`,
     remedy: "Copy the folder to a disk that may be written, or let this one be written",
   }),
-  EISDIR: () => ({ what: "there is a folder of this name", remedy: "Move or rename that folder" }),
-  ENOSPC: diskFull,
-  EDQUOT: diskFull,
-  ENAMETOOLONG: () => ({
+  folderOfThisName: () => ({
+    what: "there is a folder of this name",
+    remedy: "Move or rename that folder",
+  }),
+  diskFull: () => ({ what: "the disk is full", remedy: "Make room, then save again" }),
+  longName: () => ({
     what: "the name is too long for this disk",
     remedy: "Give the scenario file, or its folder, a shorter name",
   }),
-  ELOOP: () => ({ what: "the links of this name lead in a circle", remedy: "Take the link away" }),
-  EIO: faulty,
-  ESTALE: faulty,
-};
-
-/** What to say where a file cannot be read. */
-export const UNREADABLE: Readonly<Record<string, Wording>> = {
-  EACCES: { what: "this file may not be read", remedy: "Allow reading it" },
-  EPERM: { what: "this file may not be read", remedy: "Allow reading it" },
-  EISDIR: { what: "this is a folder, and no file", remedy: "Move or rename that folder" },
-  ENAMETOOLONG: {
-    what: "the name is too long for this disk",
-    remedy: "Give the scenario file, or its folder, a shorter name",
-  },
-  ELOOP: { what: "the links of this name lead in a circle", remedy: "Take the link away" },
-  EIO: { what: "the disk does not answer as it should", remedy: "Check the disk and its connection" },
-  ESTALE: { what: "the disk does not answer as it should", remedy: "Check the disk and its connection" },
-};
-
-export function inUse(lock: string, holder: { readonly pid: number; readonly host: string } | null): Wording {
-  const who =
-    holder === null
-      ? "another program is writing this file"
-      : `another program is writing this file: process ${holder.pid} on ${holder.host.split(" ")[0]}`;
-  return {
-    what: who,
-    remedy: `Wait until it is done, then save again. If no such program is running, take away ${lock}`,
-  };
-}
-
-/** This program was held up for so long that another took its place. */
-export function lockLost(): Wording {
-  return {
-    what: "saving took too long, and another program may have written meanwhile",
-    remedy: "Save again",
-  };
-}
-
-function diskFull(): Wording {
-  return { what: "the disk is full", remedy: "Make room, then save again" };
-}
-
-function faulty(folder: string): Wording {
-  return {
+  linksInCircle: () => ({ what: "the links of this name lead in a circle", remedy: "Take the link away" }),
+  faultyDisk: (folder: string) => ({
     what: `the disk that holds ${folder} does not answer as it should`,
     remedy: "Check the disk and its connection, then save again",
-  };
-}
+  }),
+  mayNotRead: () => ({ what: "this file may not be read", remedy: "Allow reading it" }),
+  isFolder: () => ({ what: "this is a folder, and no file", remedy: "Move or rename that folder" }),
+  noAnswer: () => ({
+    what: "the disk does not answer as it should",
+    remedy: "Check the disk and its connection",
+  }),
+  inUse: (lock: string, holder: { readonly pid: number; readonly host: string } | null) => ({
+    what:
+      holder === null
+        ? "another program is writing this file"
+        : `another program is writing this file: process ${holder.pid} on ${holder.host.split(" ")[0]}`,
+    remedy: `Wait until it is done, then save again. If no such program is running, take away ${lock}`,
+  }),
+  /** This program was held up for so long that another took its place. */
+  lockLost: () => ({
+    what: "saving took too long, and another program may have written meanwhile",
+    remedy: "Save again",
+  }),
+});
 
-function noFolder(folder: string): Wording {
-  return { what: `there is no folder ${folder}`, remedy: "Make the folder first, or name one that is there" };
-}
+/** What to say of a system's error where a file is saved, by its code, given the file's folder. */
+export const NOT_WRITTEN: Readonly<Record<string, (folder: string) => Wording>> = {
+  ENOENT: words.noFolder,
+  ENOTDIR: words.noFolder,
+  EACCES: words.mayNotWrite,
+  EPERM: words.mayNotWrite,
+  EROFS: words.readOnly,
+  EISDIR: words.folderOfThisName,
+  ENOSPC: words.diskFull,
+  EDQUOT: words.diskFull,
+  ENAMETOOLONG: words.longName,
+  ELOOP: words.linksInCircle,
+  EIO: words.faultyDisk,
+  ESTALE: words.faultyDisk,
+};
 
-function mayNot(folder: string): Wording {
-  return { what: `${folder} may not be written`, remedy: "Allow writing there, or name another folder" };
-}
+/** The same where it is read. */
+export const NOT_READ: Readonly<Record<string, () => Wording>> = {
+  EACCES: words.mayNotRead,
+  EPERM: words.mayNotRead,
+  EISDIR: words.isFolder,
+  ENAMETOOLONG: words.longName,
+  ELOOP: words.linksInCircle,
+  EIO: words.noAnswer,
+  ESTALE: words.noAnswer,
+};

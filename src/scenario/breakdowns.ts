@@ -6,7 +6,7 @@ import { STATED_SPREAD, yieldSpreadOf } from "../yields/index.js";
 import type { Resolving } from "./context.js";
 import type { ItemUnit } from "./order-unit.js";
 import type { ItemEntry } from "./table-match.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 type OwnBreakdown = NonNullable<ItemEntry["breakdowns"]>[string];
 

@@ -13,7 +13,7 @@ import type { Resolving } from "./context.js";
 import { leastCosts, leastPerKilogram } from "./least-cost.js";
 import type { Parts } from "./parts.js";
 import type { StepDraft } from "./steps.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 /** What the checks of a scenario as a whole look at. */
 export interface Drafted {

@@ -1,6 +1,6 @@
 import { type Destination, isBinFor, type ScenarioFile } from "../kitchen/index.js";
 import type { Resolving } from "./context.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 /** Where goes what no other destination takes. */
 const REST = "refuse";

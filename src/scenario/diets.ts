@@ -1,7 +1,7 @@
 import { type DietCovers, dietText, type ScenarioFile } from "../kitchen/index.js";
 import type { Path } from "../reading/index.js";
 import type { Resolving } from "./context.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 const AND = " and ";
 

@@ -7,7 +7,7 @@ import { resolveLine } from "./lines.js";
 import type { PartsInReach } from "./parts.js";
 import { serviceNamed } from "./services.js";
 import { resolveStaples } from "./staples.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 type DishEntry = ScenarioFile["dishes"][string];
 

@@ -14,7 +14,7 @@ import type { Resolving } from "./context.js";
 import { onHandOf } from "./on-hand.js";
 import { type Order, orderOf, unitOf } from "./order-unit.js";
 import { type ItemEntry, tableItemFor } from "./table-match.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 /** An item with what its breakdowns say of its parts. */
 export interface ItemDraft extends Pick<BreakdownSet, "facts"> {

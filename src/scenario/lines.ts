@@ -4,7 +4,7 @@ import type { Path } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import { unknownPart } from "./part-names.js";
 import type { Parts, PartsInReach } from "./parts.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 type LineEntry = NonNullable<ScenarioFile["dishes"][string]["lines"]>[number];
 type SourceEntry = { rate?: Decimal | undefined; share?: { least: Decimal; most: Decimal } | undefined };

@@ -14,7 +14,8 @@ import type { Path } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import type { ItemUnit } from "./order-unit.js";
 import type { ItemEntry } from "./table-match.js";
-import * as words from "./wording/index.js";
+import { weightText } from "./wording/figures.js";
+import { words } from "./wording/index.js";
 
 export function onHandOf(
   context: Resolving,
@@ -80,7 +81,7 @@ function heldUnits(
     // Pounds and ounces are rounded to the milligram: a unit at a time here, all at once in the weight held.
     const apart = minus(larger(weight, amount.weight), smaller(weight, amount.weight));
     if (!units.isZero() && units.greaterThanOrEqualTo(apart.toString())) return { units, weight };
-    context.at(place, words.partOfUnit(words.weightText(amount.weight), unit, Decimal.max(1, units)));
+    context.at(place, words.partOfUnit(weightText(amount.weight), unit, Decimal.max(1, units)));
     return null;
   }
   if (unit.measure === "loose") {

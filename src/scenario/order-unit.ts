@@ -15,7 +15,8 @@ import { didYouMean, type Path } from "../reading/index.js";
 import type { TableItem } from "../yields/index.js";
 import type { Resolving } from "./context.js";
 import type { ItemEntry } from "./table-match.js";
-import * as words from "./wording/index.js";
+import { weightText } from "./wording/figures.js";
+import { words } from "./wording/index.js";
 
 /** One unit of an item: a head, a bird, an egg, or a kilogram of what is cut by weight. */
 export interface ItemUnit {
@@ -182,7 +183,7 @@ function looseOrder(
   if (per.kind === "weight") {
     const pound = /^(lbs?|pounds?)$/i.test(per.name);
     const weight = orderIn ?? (pound ? grams("453.59237") : KILOGRAM);
-    const label = orderIn === undefined ? (pound ? "lb" : "kg") : words.weightText(weight);
+    const label = orderIn === undefined ? (pound ? "lb" : "kg") : weightText(weight);
     const price = money(amount.times(toGrams(weight)).div(per.grams));
     return { unit: { name: label, size: toKilograms(weight), weight }, price };
   }

@@ -1,6 +1,6 @@
 import { didYouMean, type Wording } from "../reading/index.js";
 import type { Resolving } from "./context.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 /**
  * What to say of a part name that nothing declares: the part it stands for, one that can be had here before any

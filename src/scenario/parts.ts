@@ -7,7 +7,7 @@ import { lastDayOf, leftTo } from "./on-hand.js";
 import { unknownPart } from "./part-names.js";
 import { isNamedPeel } from "./peel.js";
 import type { StepDraft } from "./steps.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 /** Days that a part keeps where neither the scenario nor the tables say: the day it is cut, and no longer. */
 const UNSTATED_KEEPS = 1;

@@ -3,7 +3,7 @@ import { Decimal, ONE, ZERO } from "../quantity/index.js";
 import { didYouMean, type Path } from "../reading/index.js";
 import type { Resolving } from "./context.js";
 import { dietsOf } from "./diets.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 type ServiceEntry = ScenarioFile["services"][number];
 

@@ -2,7 +2,7 @@ import type { ScenarioFile, StapleLine, WrittenPrice } from "../kitchen/index.js
 import { Decimal } from "../quantity/index.js";
 import { didYouMean, type Path } from "../reading/index.js";
 import type { Resolving } from "./context.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 type StapleUnit = "g" | "mL" | "each";
 type StapleEntry = NonNullable<ScenarioFile["dishes"][string]["staples"]>[string];

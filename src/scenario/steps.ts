@@ -5,7 +5,7 @@ import type { TableStep } from "../yields/index.js";
 import { STATED_SPREAD, spreadFrom } from "../yields/index.js";
 import type { Resolving } from "./context.js";
 import { unknownPart } from "./part-names.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 /** A step with what it says of the parts it gives. */
 export interface StepDraft {

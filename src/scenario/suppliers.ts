@@ -2,7 +2,7 @@ import type { Supplier } from "../kitchen/index.js";
 import { money, NO_MONEY } from "../quantity/index.js";
 import { didYouMean } from "../reading/index.js";
 import type { Resolving } from "./context.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 /** What suppliers ask for a delivery. A supplier that no item names is a problem, and so is a name that comes near one. */
 export function resolveSuppliers(context: Resolving): Supplier[] {

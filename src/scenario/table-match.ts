@@ -2,7 +2,7 @@ import type { ScenarioFile } from "../kitchen/index.js";
 import { didYouMean } from "../reading/index.js";
 import type { TableItem } from "../yields/index.js";
 import type { Resolving } from "./context.js";
-import * as words from "./wording/index.js";
+import { words } from "./wording/index.js";
 
 export type ItemEntry = ScenarioFile["items"][string];
 

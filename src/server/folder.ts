@@ -3,12 +3,13 @@ import { readdir, stat } from "node:fs/promises";
 import { basename, join } from "node:path";
 import { isTestCard } from "../kitchen/index.js";
 import { type OwnTestsFile, readOwnTests } from "../kitchen-files/index.js";
-import { type Problem, reasonOf, type Source } from "../reading/index.js";
+import { type Problem, problemOf, reasonOf, type Source } from "../reading/index.js";
 import { finishSaving, textAt, yieldTestsFile } from "../records/index.js";
 import type { ReadScenario } from "./desk/scenarios.js";
 import type { TestCardLine } from "./desk/test-cards.js";
 import { testCardAddress } from "./frame.js";
 import type { ScenarioTexts } from "./scenario-texts.js";
+import { words } from "./words.js";
 
 /** A scenario file of the folder, and what was read of it. */
 export interface ScenarioFile extends ReadScenario {
@@ -103,12 +104,12 @@ export class Folder {
   }
 
   async #scenario({ file, text, problem }: Yaml, texts: ScenarioTexts): Promise<ScenarioFile> {
-    if (text === null) return { texts, summary: null, problems: [problem ?? gone(file)] };
+    if (text === null) return { texts, summary: null, problems: [problem ?? problemOf(file, words.gone())] };
     try {
       return { texts, ...(await this.#reader.readScenario(texts)) };
     } catch (error) {
       if (this.#scenarios.get(file)?.hash === texts.hash) this.#scenarios.delete(file);
-      return { texts, summary: null, problems: [unread(file, error)] };
+      return { texts, summary: null, problems: [problemOf(file, words.notRead(reasonOf(error)))] };
     }
   }
 
@@ -168,14 +169,4 @@ async function markOf(path: string): Promise<string | null> {
   const found = await stat(path).catch(() => null);
   if (found === null || Math.abs(Date.now() - found.mtimeMs) < SETTLED_MS) return null;
   return [found.size, found.mtimeMs, found.ctimeMs, found.ino].join(" ");
-}
-
-function gone(file: string): Problem {
-  return { file, line: 1, column: 1, what: "this file is not there any more", remedy: "Load the page again" };
-}
-
-/** The file may be as good as any: whoever reads gave way, over it or over another. */
-function unread(file: string, error: unknown): Problem {
-  const what = `this file was not read: ${reasonOf(error)}`;
-  return { file, line: 1, column: 1, what, remedy: "Load the page again" };
 }

@@ -1,7 +1,7 @@
 import { Decimal, grams, type Weight } from "../quantity/index.js";
 import type { CsvCell, CsvRow, Problem, Wording } from "../reading/index.js";
 import { BASES, type Basis, type Provenance } from "./provenance.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /** The cells of one row as values. What cannot be read is reported, and read as null. */
 export class RowCells {

@@ -3,4 +3,4 @@ export { RowCells, SeenOnce } from "./cells.js";
 export { namedTables, packagedTables } from "./packaged.js";
 export { BASES, type Basis, type Provenance } from "./provenance.js";
 export { needRows, rowsOf } from "./rows.js";
-export { unknownName } from "./words.js";
+export { words } from "./words.js";

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import type { Problem, Source } from "../reading/index.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /** The folder that holds yield-tables/, from src/table-files/ as from dist/table-files/. */
 const PACKAGE = join(dirname(fileURLToPath(import.meta.url)), "..", "..");

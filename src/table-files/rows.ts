@@ -1,6 +1,6 @@
 import { type CsvColumns, type Problem, readCsv, type Source } from "../reading/index.js";
 import { RowCells } from "./cells.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /** The rows of a table as cells; none of a table that is not there. */
 export function rowsOf(source: Source | undefined, columns: CsvColumns, problems: Problem[]): RowCells[] {

@@ -2,7 +2,7 @@ import type { LotOrigin, PartClass, Scenario } from "../kitchen/index.js";
 import { didYouMean, type Wording } from "../reading/index.js";
 import type { NameCells } from "./columns.js";
 import { cookingRows, cutRows, purchaseRows, stepRows } from "./groups.js";
-import * as words from "./reading-words.js";
+import { words } from "./reading-words.js";
 import { aRow, lotsByText, type Measure, type Row, type What } from "./row.js";
 import { lineName } from "./rows-of.js";
 

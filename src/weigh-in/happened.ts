@@ -1,5 +1,6 @@
 import {
   composeDecision,
+  words as contractWords,
   decisionOf,
   type PlanJson,
   PlanMismatch,
@@ -9,13 +10,14 @@ import {
 import type { Scenario } from "../kitchen/index.js";
 import { CostingError, keepLedger, type Ledger, NothingToCarry } from "../ledger/index.js";
 import { scaleWithStep } from "../quantity/index.js";
-import type { Problem, Source } from "../reading/index.js";
+import { type Problem, problemOf, type Source } from "../reading/index.js";
 import type { Note } from "./book.js";
 import { nameCells, unitOf } from "./columns.js";
 import { readWeighIn } from "./read.js";
 import { reckon } from "./reckon.js";
 import { figureOf, type Row } from "./row.js";
 import { rowsOf } from "./rows-of.js";
+import { words } from "./words.js";
 import { NOTHING_FILLED } from "./write.js";
 
 /** One figure as planned and as it was, and whether it was weighed or told by the rest. */
@@ -73,10 +75,7 @@ export function rowsOfPlan(plan: PlanJson, scenario: Scenario, planFile: string)
     return rowsOf(decisionOf(plan, scenario), withStockOf(plan, scenario));
   } catch (error) {
     if (!(error instanceof PlanMismatch)) throw error;
-    return {
-      ...{ file: planFile, line: 1, column: 1, what: error.message },
-      remedy: "Write the scenario as it was when this plan was kept, or plan and keep it again",
-    };
+    return problemOf(planFile, contractWords.ofAnotherScenario(error.message));
   }
 }
 
@@ -88,10 +87,9 @@ function ledgerOf(
   try {
     return keepLedger(scenario, decision);
   } catch (error) {
-    if (error instanceof NothingToCarry)
-      return [{ file, line: 1, column: 1, what: error.message, remedy: "Write what it weighed" }];
+    if (error instanceof NothingToCarry) return [problemOf(file, words.nothingToCarry(error.message))];
     if (!(error instanceof CostingError)) throw error;
-    return error.problems.map(({ what, remedy }) => ({ file, line: 1, column: 1, what, remedy }));
+    return error.problems.map((problem) => problemOf(file, problem));
   }
 }
 

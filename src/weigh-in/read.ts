@@ -14,7 +14,7 @@ import {
 import { addedRows } from "./added.js";
 import type { Note, Reading, Sheet } from "./book.js";
 import { cellsKey, type NameCells, nameCells, WEIGH_IN_COLUMNS } from "./columns.js";
-import * as words from "./reading-words.js";
+import { words } from "./reading-words.js";
 import {
   countedIn,
   isWeightUnit,

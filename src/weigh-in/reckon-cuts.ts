@@ -1,7 +1,7 @@
 import { inProportion, slackOf } from "./balance.js";
 import { type Book, sum } from "./book.js";
 import { LOSS, type Row } from "./row.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /**
  * What every cut gave. Weighed part for part, it must close; with no part weighed, it gives what its weight as

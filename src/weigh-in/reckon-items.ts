@@ -3,7 +3,7 @@ import { Decimal, roundToInteger } from "../quantity/index.js";
 import { inProportion, type Outlet, shareOut, slackOf } from "./balance.js";
 import { type Book, sum } from "./book.js";
 import { isWeightUnit, LOSS, ONE_COUNTED, type Row } from "./row.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /** Units, weights as purchased and costs of every item: what came in is what was cut, binned, kept or dried. */
 export function reckonItems(book: Book): void {

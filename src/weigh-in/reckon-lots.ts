@@ -3,7 +3,7 @@ import { inProportion, shareOut, slackOf } from "./balance.js";
 import { type Book, sum } from "./book.js";
 import { type LotRows, lotsOf } from "./lots.js";
 import { LOSS, type Row, WATER } from "./row.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /** In this order blanks are filled: dishes and steps first, what is kept, and last what is left over. */
 const RANKS: readonly (readonly string[])[] = [["into dish", "worked"], ["kept"], ["left over"]];

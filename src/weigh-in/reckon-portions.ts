@@ -1,7 +1,7 @@
 import { shareOut } from "./balance.js";
 import { type Book, sum } from "./book.js";
 import { ONE_COUNTED, type Row } from "./row.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /** Portions of every cooking: those cooked were eaten, now or later, or over. */
 export function reckonPortions(book: Book): void {

@@ -4,7 +4,7 @@ import type { Problem, Source } from "../reading/index.js";
 import type { Note, Sheet } from "./book.js";
 import { rowsOfPlan } from "./happened.js";
 import { readWeighIn } from "./read.js";
-import { noSuchRow } from "./reading-words.js";
+import { words } from "./reading-words.js";
 import { type Row, rowKey } from "./row.js";
 import { exactText, NOTHING_FILLED, writeWeighIn } from "./write.js";
 
@@ -55,7 +55,7 @@ export function refilled(
   const rows = sheet.rows.map((row) => filledRow(row, sheet, { scenario, of: shortHash(plan) }));
   const keys = new Set(rows.map(({ key }) => key));
   const strays = [...changes.keys()].filter((key) => !keys.has(key));
-  const { what: noRow, remedy: writeElse } = noSuchRow();
+  const { what: noRow, remedy: writeElse } = words.noSuchRow();
   const unknown = strays.map((key) => [key, `${noRow}. ${writeElse}`] as const);
   const byRow = new Map(rows.map((filled) => [filled.row, filled]));
   const text = writeWeighIn(

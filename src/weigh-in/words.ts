@@ -1,136 +1,106 @@
 import type { Item } from "../kitchen/index.js";
-import type { Wording } from "../reading/index.js";
+import { wordings } from "../reading/index.js";
 import { figureOf, type Row } from "./row.js";
 
 /** Words of what does not close; a gap is what came in less what went out. */
-
 /** A weight in the unit of the kitchen's scale. */
 export type Said = (weight: bigint) => string;
 
-export function itemGap({ name }: Item, gap: bigint, said: Said): Wording {
-  return {
+export const words = wordings("weigh-in", {
+  itemGap: ({ name }: Item, gap: bigint, said: Said) => ({
     what: `${name}: ${missing(gap, said)}, from what came in to what was cut, kept and binned`,
     remedy:
       gap > 0n
         ? "Add a row `binned` or `kept` for it, a row `storage loss` where it dried in store, or weigh again"
         : "Weigh again, or add a row `bought` for what came in besides",
-  };
-}
-
-export function unitsDiffer({ name, unitName }: Item, short: bigint): Wording {
-  const count = figureOf("count", short).abs().toString();
-  return short > 0n
-    ? {
-        what: `${name}: ${count} ${unitName} came in and went nowhere`,
-        remedy: `Write how many were cut, or add a row \`binned\` or \`kept\` in ${unitName}`,
-      }
-    : {
-        what: `${name}: ${count} ${unitName} more were cut, kept and binned than came in`,
-        remedy: "Write how many were bought, or correct the number cut",
-      };
-}
-
-export function noPrice({ name }: Item): Wording {
-  return {
+  }),
+  unitsDiffer: ({ name, unitName }: Item, short: bigint) => {
+    const count = figureOf("count", short).abs().toString();
+    return short > 0n
+      ? {
+          what: `${name}: ${count} ${unitName} came in and went nowhere`,
+          remedy: `Write how many were cut, or add a row \`binned\` or \`kept\` in ${unitName}`,
+        }
+      : {
+          what: `${name}: ${count} ${unitName} more were cut, kept and binned than came in`,
+          remedy: "Write how many were bought, or correct the number cut",
+        };
+  },
+  noPrice: ({ name }: Item) => ({
     what: `${name} was bought, and the scenario has no price for it`,
     remedy: "Write what it cost in a row `bought` with the currency as its unit",
-  };
-}
-
-export function paidForNothing({ name }: Item): Wording {
-  return {
+  }),
+  paidForNothing: ({ name }: Item) => ({
     what: `${name} cost something and weighed nothing`,
     remedy: "Write what was bought, or 0 as its cost",
-  };
-}
-
-export function cutGap(
-  { name, way }: Row,
-  { gap, lost, slack }: { gap: bigint; lost: bigint; slack: bigint },
-  lossLine: number | null,
-  said: Said,
-): Wording {
-  const loss = said(lost + gap);
-  const where = lossLine === null ? "in its row `loss`" : `in its row \`loss\`, on line ${lossLine},`;
-  return {
-    what: `${name}, ${way}: ${missing(gap, said)}, from the weight as purchased to the parts and the loss; the scale explains ${said(slack)}`,
-    remedy:
-      gap > 0n
-        ? `Write ${loss} ${where} if it left as juice, drip or crumbs; else weigh again`
-        : "Weigh again: parts and loss cannot be more than what was cut",
-  };
-}
-
-export function someBlank(
-  { name, way }: Row,
-  blanks: readonly { part: string; line: number | null }[],
-): Wording {
-  const named = blanks.map(({ part, line }) => (line === null ? part : `${part} (line ${line})`)).join(", ");
-  return {
-    what: `${name}, ${way}: some parts were weighed and these were not: ${named}`,
-    remedy: "Write the weight of every part, 0 where there was none of it, or leave all blank",
-  };
-}
-
-export function onlyLoss({ name, way }: Row): Wording {
-  return {
+  }),
+  cutGap: (
+    { name, way }: Row,
+    { gap, lost, slack }: { gap: bigint; lost: bigint; slack: bigint },
+    lossLine: number | null,
+    said: Said,
+  ) => {
+    const loss = said(lost + gap);
+    const where = lossLine === null ? "in its row `loss`" : `in its row \`loss\`, on line ${lossLine},`;
+    return {
+      what: `${name}, ${way}: ${missing(gap, said)}, from the weight as purchased to the parts and the loss; the scale explains ${said(slack)}`,
+      remedy:
+        gap > 0n
+          ? `Write ${loss} ${where} if it left as juice, drip or crumbs; else weigh again`
+          : "Weigh again: parts and loss cannot be more than what was cut",
+    };
+  },
+  someBlank: ({ name, way }: Row, blanks: readonly { part: string; line: number | null }[]) => {
+    const named = blanks
+      .map(({ part, line }) => (line === null ? part : `${part} (line ${line})`))
+      .join(", ");
+    return {
+      what: `${name}, ${way}: some parts were weighed and these were not: ${named}`,
+      remedy: "Write the weight of every part, 0 where there was none of it, or leave all blank",
+    };
+  },
+  onlyLoss: ({ name, way }: Row) => ({
     what: `${name}, ${way}: the loss was weighed and no part`,
     remedy: "Write the weight of every part, or leave the loss blank too",
-  };
-}
-
-export function moreThanCut({ name, way }: Row, over: bigint, parts: readonly string[], said: Said): Wording {
-  return {
+  }),
+  moreThanCut: ({ name, way }: Row, over: bigint, parts: readonly string[], said: Said) => ({
     what: `${name}, ${way}: by where they went, ${parts.join(", ")} weighed ${said(over)} more than what was cut`,
     remedy: "Write what was cut and what it gave, or correct what went into dishes and away",
-  };
-}
-
-export function lotGap(part: string, gap: bigint, said: Said): Wording {
-  return {
+  }),
+  lotGap: (part: string, gap: bigint, said: Said) => ({
     what: `${part}: ${missing(gap, said)}, from what there was to where it went`,
     remedy:
       gap > 0n
         ? "Add a row `into dish`, `left over` or `kept` for it, or weigh again"
         : "Correct where it went, or write what there was of it",
-  };
-}
-
-export function moreThanReckoned(part: string, over: bigint, reckoned: bigint, said: Said): Wording {
-  return {
+  }),
+  moreThanReckoned: (part: string, over: bigint, reckoned: bigint, said: Said) => ({
     what: `${part}: ${said(over)} more went out than there was, which was not weighed and is reckoned at ${said(reckoned)}`,
     remedy: "Write what the cut or step gave, or correct where it went",
-  };
-}
-
-export function stepGap({ name, way }: Row, gap: bigint, said: Said): Wording {
-  return {
+  }),
+  stepGap: ({ name, way }: Row, gap: bigint, said: Said) => ({
     what: `${way} of ${name}: ${missing(gap, said)}, from what was taken to what it gave`,
     remedy:
       gap > 0n
         ? "Write it in the row `loss` if it left as steam, drip or crumbs; else weigh again"
         : "Weigh again, or write the water taken up",
-  };
-}
-
-export function portionsDiffer(dish: string, short: bigint): Wording {
-  return short > 0n
-    ? {
-        what: `${dish}: ${short} portions were cooked that nobody ate and that went nowhere`,
-        remedy: "Add a row `spare` that says where they went, or correct the portions eaten",
-      }
-    : {
-        what: `${dish}: ${-short} more portions were eaten or over than cooked`,
-        remedy: "Correct the portions cooked or eaten",
-      };
-}
-
-export function filledNotCooked(dish: string): Wording {
-  return {
+  }),
+  portionsDiffer: (dish: string, short: bigint) =>
+    short > 0n
+      ? {
+          what: `${dish}: ${short} portions were cooked that nobody ate and that went nowhere`,
+          remedy: "Add a row `spare` that says where they went, or correct the portions eaten",
+        }
+      : {
+          what: `${dish}: ${-short} more portions were eaten or over than cooked`,
+          remedy: "Correct the portions cooked or eaten",
+        },
+  nothingToCarry: (what: string) => ({ what, remedy: "Write what it weighed" }),
+  filledNotCooked: (dish: string) => ({
     what: `${dish} has 0 portions, but food went into it`,
     remedy: "Write how many portions were cooked, or 0 in every row that goes into it",
-  };
-}
+  }),
+});
 
 function missing(gap: bigint, said: Said): string {
   return gap > 0n ? `${said(gap)} missing` : `${said(-gap)} too much`;

@@ -36,7 +36,9 @@ function garbled(words: unknown): unknown {
   if (typeof words === "function") return (...given: unknown[]) => garbled(words(...given));
   const isPlain = typeof words === "object" && words !== null && !(words instanceof RegExp);
   if (!isPlain || words instanceof Map || words instanceof Set) return words;
-  return Object.fromEntries(Object.entries(words).map(([key, value]) => [key, garbled(value)]));
+  return Object.fromEntries(
+    Object.entries(words).map(([key, value]) => [key, key === "code" ? value : garbled(value)]),
+  );
 }
 
 /** A text with each of its values in turn wrong; every third line, another fault on each. */
@@ -53,7 +55,7 @@ function wrongTexts(text: string): string[] {
 type Places = readonly string[];
 
 const placesOf = (problems: readonly Problem[]): Places =>
-  problems.map(({ file, line, column }) => `${file}:${line}:${column}`).sort();
+  problems.map(({ file, line, column, code }) => `${file}:${line}:${column} ${code}`).sort();
 
 /** Where every wrong text is refused, read by modules that are loaded anew. */
 async function refusals(): Promise<{ places: Places[]; said: string[] }> {

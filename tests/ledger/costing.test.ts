@@ -148,7 +148,7 @@ describe("by trim credit", () => {
     expect(refusal).toBeInstanceOf(CostingError);
     expect((refusal as CostingError).problems).toEqual([
       {
-        kind: "credits above joint cost",
+        code: "costing/credits-above-cost",
         item: "duck",
         credits: money("10.003"),
         jointCost: money("10"),

@@ -25,7 +25,9 @@ function keptBy(costing: CostingName, scenario: Scenario, decision: Decision): L
   } catch (error) {
     if (error instanceof CostingError && costing === "trim credit") {
       for (const problem of error.problems)
-        expect(problem.kind === "credits above joint cost" && problem.credits > problem.jointCost).toBe(true);
+        expect(problem.code === "costing/credits-above-cost" && problem.credits > problem.jointCost).toBe(
+          true,
+        );
       return null;
     }
     throw error;

@@ -70,7 +70,7 @@ describe("a character that does not show", () => {
     ["a picture of several", "for 👨\u200d🍳"],
   ])("is none that a script or a picture needs: %s", (_, name) => {
     expect(problems(dish(name))).toEqual([]);
-    const at = { file: "t.yaml", line: 1, column: 1, what: name, remedy: "" };
+    const at = { file: "t.yaml", line: 1, column: 1, code: "a", what: name, remedy: "" };
     expect(problemText(at)).toBe(`t.yaml:1:1: ${name}. `);
   });
 });
@@ -238,7 +238,7 @@ describe("the terminal", () => {
 
   it("is told of a file with such a name on one line", () => {
     const place = { file: "a\u001b[2J\n.yaml", line: 1, column: 2 };
-    expect(problemText({ ...place, what: "wrong", remedy: "Mend it" })).toBe(
+    expect(problemText({ ...place, code: "a/b", what: "wrong", remedy: "Mend it" })).toBe(
       "a<U+001B>[2J<U+000A>.yaml:1:2: wrong. Mend it",
     );
   });

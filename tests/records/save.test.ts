@@ -193,6 +193,7 @@ describe("a file that cannot be saved", () => {
       column: 1,
       what: `there is no folder ${join(scratch.path, "no")}`,
       remedy: "Make the folder first, or name one that is there",
+      code: "records/no-folder",
     };
     expect(await problemOf(changeFile(lost, () => ""))).toEqual(problem);
   });

@@ -26,7 +26,7 @@ import {
 } from "../../quantity/index.js";
 import { didYouMean, type Path, type Wording } from "../../reading/index.js";
 import { itemsEnded, type LotLeft, partsEnded, withoutTooMany } from "./ended.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /** What is done and stays as it is, and what is left of every lot. */
 export interface Past {

@@ -3,7 +3,7 @@ import { isWording } from "../../reading/index.js";
 import { numberAndUnit, positive, weightUnit } from "../file/measures.js";
 import type { Parsed } from "../file/numbers.js";
 import { parsePrice } from "../file/prices.js";
-import { nothing, unreadable, WRITE } from "../file/wording.js";
+import { WRITE, words } from "../file/wording.js";
 
 /** A price for a weight as written: currency units for so many exact grams, and the name of that weight. */
 export interface PriceForWeight {
@@ -31,7 +31,8 @@ export function parseScaleWeight(text: string): Parsed<Decimal> {
 export function parsePriceForWeight(text: string): Parsed<PriceForWeight> {
   const price = parsePrice(text, null, WRITE.pricePerWeight);
   if (isWording(price)) return price;
-  if (price.per.kind !== "weight") return unreadable(text, "a price for a weight", WRITE.pricePerWeight);
+  if (price.per.kind !== "weight")
+    return words.unreadable(text, "a price for a weight", WRITE.pricePerWeight);
   return { amount: price.amount, grams: price.per.grams, name: price.per.name };
 }
 
@@ -42,5 +43,5 @@ function exactGrams(text: string): Parsed<Decimal> {
   const count = positive(number, text, WRITE.weight);
   if (isWording(count)) return count;
   const exact = count.times(found.factor);
-  return grams(exact) === 0n ? nothing(text) : exact;
+  return grams(exact) === 0n ? words.nothing(text) : exact;
 }

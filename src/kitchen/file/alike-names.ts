@@ -1,6 +1,6 @@
 import { alikes, type Path, type Problem, type ReadValue } from "../../reading/index.js";
 import type { ScenarioFile } from "./schema.js";
-import * as words from "./wording.js";
+import { words } from "./wording.js";
 
 /** Names of one kind that look the same and are not: a cook would take one for the other. */
 export function alikeNames(file: ScenarioFile, read: ReadValue<ScenarioFile>): Problem[] {

@@ -9,8 +9,7 @@ import {
 import { isWording } from "../../reading/index.js";
 import { anyUnit, asWeight, numberAndUnit, positive, singular, weightUnit } from "./measures.js";
 import { type Parsed, parseNumber, parsePercent } from "./numbers.js";
-import * as words from "./wording.js";
-import { WRITE } from "./wording.js";
+import { WRITE, words } from "./wording.js";
 
 /** What one unit of an item gives of a part: in exact grams, so that pounds and ounces close too, or as a fraction. */
 export type YieldAmount =

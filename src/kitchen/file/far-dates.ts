@@ -1,7 +1,7 @@
 import { type Path, type Problem, type ReadValue, type Written, writtenAt } from "../../reading/index.js";
 import { daysBetween } from "../days.js";
 import type { ScenarioFile } from "./schema.js";
-import * as words from "./wording.js";
+import { words } from "./wording.js";
 
 /** Ten years, the days of leap years in it. */
 const MOST_DAYS = 3653;

@@ -11,8 +11,7 @@ import {
 } from "./amounts.js";
 import * as numbers from "./numbers.js";
 import { parsePrice, parsePricePerKilogram, parsePrices } from "./prices.js";
-import * as words from "./wording.js";
-import { WRITE } from "./wording.js";
+import { WRITE, words } from "./wording.js";
 
 /** How a figure may stand in YAML or JSON: bare, or as text with its unit. */
 const FIGURE = { type: ["string", "number"] };

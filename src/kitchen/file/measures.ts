@@ -9,7 +9,7 @@ import {
 } from "../../quantity/index.js";
 import { didYouMean, isWording, type Wording } from "../../reading/index.js";
 import { type Parsed, parseNumber } from "./numbers.js";
-import * as words from "./wording.js";
+import { words } from "./wording.js";
 
 /** Splits `1.2 kg` into the figure and the unit; either may be empty. */
 export function numberAndUnit(text: string): [number: string, unit: string] {

@@ -1,8 +1,7 @@
 import { Decimal, money } from "../../quantity/index.js";
 import { isWording, type Wording } from "../../reading/index.js";
 import { isIsoDate } from "../days.js";
-import * as words from "./wording.js";
-import { WRITE } from "./wording.js";
+import { WRITE, words } from "./wording.js";
 
 export type Parsed<T> = T | Wording;
 
@@ -78,7 +77,7 @@ export function parsePercent(text: string, remedy: string = WRITE.percent): Pars
   const number = withoutEnd(text, /%$/);
   if (number === text) {
     const bare = parseNumber(text, remedy);
-    return isWording(bare) ? bare : { what: `\`${text}\` has no percent sign`, remedy };
+    return isWording(bare) ? bare : words.noPercentSign(text, remedy);
   }
   const parsed = parseNumber(number, remedy);
   return isWording(parsed) ? parsed : parsed.div(100);
@@ -99,7 +98,7 @@ export function parseShare(text: string): Parsed<Bounds> {
   const number = withoutEnd(spread, /%$/);
   const bounds = parseBounds(number, (side) => parseNumber(side, WRITE.share));
   if (isWording(bounds)) return bounds;
-  if (number === spread) return { what: `\`${text}\` has no percent sign`, remedy: WRITE.share };
+  if (number === spread) return words.noPercentSign(text, WRITE.share);
   if (bounds.most.greaterThan(100)) return words.overAll(text);
   return { least: bounds.least.div(100), most: bounds.most.div(100) };
 }

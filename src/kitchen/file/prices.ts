@@ -2,8 +2,7 @@ import { type CupSystem, Decimal, millilitresIn, ONE, unitNamed } from "../../qu
 import { isWording } from "../../reading/index.js";
 import { anyUnit, asWeight, numberAndUnit, positive, singular } from "./measures.js";
 import { isLostInRounding, type Parsed, parseMoney, parseWhole } from "./numbers.js";
-import * as words from "./wording.js";
-import { WRITE } from "./wording.js";
+import { WRITE, words } from "./wording.js";
 
 /** A price in currency units and what it buys. Weights are exact grams, volumes exact millilitres. */
 export interface WrittenPrice {

@@ -13,7 +13,7 @@ import {
 import { alikeNames } from "./alike-names.js";
 import { farDates } from "./far-dates.js";
 import { type ScenarioFile, scenarioFileSchema } from "./schema.js";
-import * as words from "./wording.js";
+import { words } from "./wording.js";
 
 /** A scenario file as read: its values, where each stands, and the problems of its form. */
 export interface ReadScenario extends ReadValue<ScenarioFile> {

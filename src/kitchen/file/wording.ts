@@ -1,5 +1,5 @@
 import type { CupSystem } from "../../quantity/index.js";
-import { codeOf, type Wording } from "../../reading/index.js";
+import { codeOf, wordings } from "../../reading/index.js";
 
 /** What to write for each kind of value, with an example of it. */
 export const WRITE = {
@@ -31,136 +31,119 @@ export const WRITE = {
   oneOf: (words: readonly string[]) => `Write one of: ${words.join(", ")}`,
 } as const;
 
-export const unreadable = (text: string, kind: string, remedy: string): Wording => ({
-  what: `\`${text}\` is not ${kind}`,
-  remedy,
-});
-
-export const decimalComma = (text: string, plain: string): Wording => ({
-  what: `\`${text}\` has a comma in the number`,
-  remedy: `Write decimals with a point and thousands without a mark: \`${plain}\``,
-});
-
-export const tooManyEntries = (key: string, count: number, most: number): Wording => ({
-  what: `\`${key}\` has ${count} entries`,
-  remedy: `Write at most ${most}: plan what belongs to other weeks or kitchens in a file of its own`,
-});
-
-/** Two names that look the same, with the first letter that is not of the Latin alphabet in one of them. */
-export const alike = (name: string, earlier: string, line: number): Wording => {
-  const foreign = [name, earlier].flatMap(
-    (each) => Array.from(each).find((letter) => /[^\0-\u024F]/.test(letter)) ?? [],
-  )[0];
-  const what = `\`${name}\` looks like \`${earlier}\` on line ${line}`;
-  return {
-    what:
-      foreign === undefined ? what : `${what}, and one of them has \`${foreign}\` (${codeOf(foreign)}) in it`,
-    remedy: "Write both alike where one thing is meant, or give one of them another name",
-  };
-};
-
-export const tooLong = (text: string): Wording => ({
-  what: `\`${text}\` has more digits than a kitchen can mean`,
-  remedy: "Write at most nine digits before the point and nine after it",
-});
-
-export const belowZero = (text: string, remedy: string): Wording => ({
-  what: `\`${text}\` is below zero`,
-  remedy,
-});
-
-export const nothing = (text: string): Wording => ({
-  what: `\`${text}\` is nothing`,
-  remedy: "Write more than zero, or leave it out",
-});
-
-export const noUnit = (text: string, remedy: string): Wording => ({
-  what: `\`${text}\` has no unit`,
-  remedy,
-});
-
-export const unknownUnit = (unit: string, meant: string | null, remedy: string): Wording => ({
-  what: `\`${unit}\` is not a unit that is known here`,
-  remedy: meant === null ? remedy : `Did you mean \`${meant}\`?`,
-});
-
-export const volumeForWeight = (text: string): Wording => ({
-  what: `\`${text}\` is a volume, and what it weighs is not known`,
-  remedy: "Weigh it and write the weight, such as `240 g`",
-});
-
-export const whichCup = (text: string): Wording => ({
-  what: `\`${text}\` does not say which measure: a US cup is 236.588 mL, a metric one 250 mL, a US label one 240 mL`,
-  remedy: "Add `units: {cup: us}` to the scenario (or `metric`, or `us_label`), or write mL",
-});
-
-export const notInSystem = (name: string, system: CupSystem): Wording => ({
-  what: `there is no ${name} in the measures stated, \`cup: ${system}\``,
-  remedy: `Write mL, or say which is meant: \`us ${name}\` or \`imperial ${name}\``,
-});
-
-export const mostBelowLeast = (least: string, most: string): Wording => ({
-  what: `the least, ${least}, is above the most, ${most}`,
-  remedy: `Write the smaller one first: \`${most} to ${least}\``,
-});
-
-export const overAll = (text: string): Wording => ({
-  what: `\`${text}\` is more than the whole`,
-  remedy: "Write at most `100 %`",
-});
-
-export const atMost = (text: string, most: string): Wording => ({
-  what: `\`${text}\` is more than ${most}`,
-  remedy: `Write at most \`${most}\``,
-});
-
-export const roundsToNothing = (text: string): Wording => ({
-  what: `\`${text}\` is less than money is reckoned in`,
-  remedy: "Write at least `0.0001`, or `0`",
-});
-
-export const otherAge = (text: string): Wording => ({
-  what: `\`${text}\` is no day that a kitchen plans for`,
-  remedy: "Write a year from 2000 to 2199",
-});
-
-export const farAway = (date: string, first: string): Wording => ({
-  what: `\`${date}\` is more than ten years from the first service, on ${first}`,
-  remedy: "Write a day near it, or plan what lies so far off in a file of its own",
-});
-
-export const noSuchDay = (text: string): Wording => ({
-  what: `\`${text}\` is a day that no calendar has`,
-  remedy: WRITE.date,
-});
-
-export const currencySign = (text: string, plain: string): Wording => ({
-  what: `\`${text}\` has a currency sign in it`,
-  remedy: `The currency is stated once for all; write \`${plain}\``,
-});
-
-export const noSuchWord = (text: string, meant: string | null, words: readonly string[]): Wording => ({
-  what: `\`${text}\` cannot stand here`,
-  remedy: meant === null ? WRITE.oneOf(words) : `Did you mean \`${meant}\`? ${WRITE.oneOf(words)}`,
-});
-
-export const noSuchCurrency = (text: string, meant: string | null): Wording => ({
-  what: `\`${text}\` is no currency of ISO 4217`,
-  remedy:
-    meant === null ? "Write its three letters, such as `GBP`, `EUR` or `USD`" : `Did you mean \`${meant}\`?`,
-});
-
-export const noSuchLocale = (text: string): Wording => ({
-  what: `\`${text}\` is no language tag`,
-  remedy: "Write one such as `en-GB` or `en-US`",
-});
-
-export const breakNotAbove = (from: number, before: number): Wording => ({
-  what: `a price from ${from} on follows one ${before === 1 ? "for a single unit" : `from ${before} on`}`,
-  remedy: "Write the prices in the order of their numbers, the first from 2 on or later",
-});
-
-export const priceForWhat = (text: string, remedy: string): Wording => ({
-  what: `\`${text}\` does not say what the price is for`,
-  remedy,
+export const words = wordings("kitchen", {
+  unreadable: (text: string, kind: string, remedy: string) => ({
+    what: `\`${text}\` is not ${kind}`,
+    remedy,
+  }),
+  decimalComma: (text: string, plain: string) => ({
+    what: `\`${text}\` has a comma in the number`,
+    remedy: `Write decimals with a point and thousands without a mark: \`${plain}\``,
+  }),
+  tooManyEntries: (key: string, count: number, most: number) => ({
+    what: `\`${key}\` has ${count} entries`,
+    remedy: `Write at most ${most}: plan what belongs to other weeks or kitchens in a file of its own`,
+  }),
+  /** Two names that look the same, with the first letter that is not of the Latin alphabet in one of them. */
+  alike: (name: string, earlier: string, line: number) => {
+    const foreign = [name, earlier].flatMap(
+      (each) => Array.from(each).find((letter) => /[^\0-\u024F]/.test(letter)) ?? [],
+    )[0];
+    const what = `\`${name}\` looks like \`${earlier}\` on line ${line}`;
+    return {
+      what:
+        foreign === undefined
+          ? what
+          : `${what}, and one of them has \`${foreign}\` (${codeOf(foreign)}) in it`,
+      remedy: "Write both alike where one thing is meant, or give one of them another name",
+    };
+  },
+  tooLong: (text: string) => ({
+    what: `\`${text}\` has more digits than a kitchen can mean`,
+    remedy: "Write at most nine digits before the point and nine after it",
+  }),
+  belowZero: (text: string, remedy: string) => ({
+    what: `\`${text}\` is below zero`,
+    remedy,
+  }),
+  nothing: (text: string) => ({
+    what: `\`${text}\` is nothing`,
+    remedy: "Write more than zero, or leave it out",
+  }),
+  noUnit: (text: string, remedy: string) => ({
+    what: `\`${text}\` has no unit`,
+    remedy,
+  }),
+  noPercentSign: (text: string, remedy: string) => ({ what: `\`${text}\` has no percent sign`, remedy }),
+  unknownUnit: (unit: string, meant: string | null, remedy: string) => ({
+    what: `\`${unit}\` is not a unit that is known here`,
+    remedy: meant === null ? remedy : `Did you mean \`${meant}\`?`,
+  }),
+  volumeForWeight: (text: string) => ({
+    what: `\`${text}\` is a volume, and what it weighs is not known`,
+    remedy: "Weigh it and write the weight, such as `240 g`",
+  }),
+  whichCup: (text: string) => ({
+    what: `\`${text}\` does not say which measure: a US cup is 236.588 mL, a metric one 250 mL, a US label one 240 mL`,
+    remedy: "Add `units: {cup: us}` to the scenario (or `metric`, or `us_label`), or write mL",
+  }),
+  notInSystem: (name: string, system: CupSystem) => ({
+    what: `there is no ${name} in the measures stated, \`cup: ${system}\``,
+    remedy: `Write mL, or say which is meant: \`us ${name}\` or \`imperial ${name}\``,
+  }),
+  mostBelowLeast: (least: string, most: string) => ({
+    what: `the least, ${least}, is above the most, ${most}`,
+    remedy: `Write the smaller one first: \`${most} to ${least}\``,
+  }),
+  overAll: (text: string) => ({
+    what: `\`${text}\` is more than the whole`,
+    remedy: "Write at most `100 %`",
+  }),
+  atMost: (text: string, most: string) => ({
+    what: `\`${text}\` is more than ${most}`,
+    remedy: `Write at most \`${most}\``,
+  }),
+  roundsToNothing: (text: string) => ({
+    what: `\`${text}\` is less than money is reckoned in`,
+    remedy: "Write at least `0.0001`, or `0`",
+  }),
+  otherAge: (text: string) => ({
+    what: `\`${text}\` is no day that a kitchen plans for`,
+    remedy: "Write a year from 2000 to 2199",
+  }),
+  farAway: (date: string, first: string) => ({
+    what: `\`${date}\` is more than ten years from the first service, on ${first}`,
+    remedy: "Write a day near it, or plan what lies so far off in a file of its own",
+  }),
+  noSuchDay: (text: string) => ({
+    what: `\`${text}\` is a day that no calendar has`,
+    remedy: WRITE.date,
+  }),
+  currencySign: (text: string, plain: string) => ({
+    what: `\`${text}\` has a currency sign in it`,
+    remedy: `The currency is stated once for all; write \`${plain}\``,
+  }),
+  noSuchWord: (text: string, meant: string | null, words: readonly string[]) => ({
+    what: `\`${text}\` cannot stand here`,
+    remedy: meant === null ? WRITE.oneOf(words) : `Did you mean \`${meant}\`? ${WRITE.oneOf(words)}`,
+  }),
+  noSuchCurrency: (text: string, meant: string | null) => ({
+    what: `\`${text}\` is no currency of ISO 4217`,
+    remedy:
+      meant === null
+        ? "Write its three letters, such as `GBP`, `EUR` or `USD`"
+        : `Did you mean \`${meant}\`?`,
+  }),
+  noSuchLocale: (text: string) => ({
+    what: `\`${text}\` is no language tag`,
+    remedy: "Write one such as `en-GB` or `en-US`",
+  }),
+  breakNotAbove: (from: number, before: number) => ({
+    what: `a price from ${from} on follows one ${before === 1 ? "for a single unit" : `from ${before} on`}`,
+    remedy: "Write the prices in the order of their numbers, the first from 2 on or later",
+  }),
+  priceForWhat: (text: string, remedy: string) => ({
+    what: `\`${text}\` does not say what the price is for`,
+    remedy,
+  }),
 });

@@ -83,7 +83,7 @@ function costOfCuts(
     );
     const result = withCredits(name, own, lots, directory);
     if (result === null) continue;
-    if ("kind" in result) problems.push(result);
+    if ("code" in result) problems.push(result);
     else {
       own.forEach(({ index }, position) => {
         shared[index] = result[position] as CutCosts;

@@ -1,5 +1,6 @@
 import { COSTING_METHODS, type Scenario } from "../../kitchen/index.js";
 import type { CostingProblem } from "../errors.js";
+import { words } from "../words.js";
 
 /**
  * What keeps the scenario's costing method from being applied, whatever is planned: costing by sales value needs
@@ -13,11 +14,10 @@ export function costingProblems(scenario: Scenario): CostingProblem[] {
     return [...new Set(names)]
       .filter((name) => parts.get(name)?.class === "food" && parts.get(name)?.marketValue === null)
       .map((part) => ({
-        kind: "no market value" as const,
+        code: "costing/no-market-value" as const,
         item: item.name,
         part,
-        what: `${part} has no market value, and costing by ${scenario.costing} needs one for every food part of ${item.name}`,
-        remedy: `State what a kilogram of ${part} sells for as its credit, or cost by edible weight`,
+        ...words.noMarketValue(part, item.name, scenario.costing),
       }));
   });
 }

@@ -17,6 +17,7 @@ import {
 import type { Directory } from "../directory.js";
 import type { CostingProblem } from "../errors.js";
 import type { LotBook, LotBooks } from "../lots.js";
+import { words } from "../words.js";
 import type { OutputCosts } from "./share.js";
 
 /** A cut and the share of its item's cost that it carries. */
@@ -135,14 +136,13 @@ function creditsAboveCost(
   credits: Money,
   jointCost: Money,
 ): CostingProblem {
-  const parts = [...new Set(entries.map(({ part }) => part.name))].join(", ");
+  const parts = [...new Set(entries.map(({ part }) => part.name))];
   return {
-    kind: "credits above joint cost",
+    code: "costing/credits-above-cost",
     item,
     credits,
     jointCost,
-    what: `The by-products of ${item} are credited with ${figure(credits)}, more than the ${figure(jointCost)} that all of it cost`,
-    remedy: `Lower the credit of ${parts}, or cost by edible weight or sales value`,
+    ...words.creditsAboveCost(item, parts, figure(credits), figure(jointCost)),
   };
 }
 

@@ -4,7 +4,7 @@ import { GRAVITY, type Hazard, type Rule } from "../hazards/types.js";
 import { isTreated } from "../treatments.js";
 import { SAFETY_BASES } from "./basis.js";
 import { itemsOf, known, type NameRow, partsOf } from "./names.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 const COLUMNS: CsvColumns = {
   required: ["hazard", "items", "parts", "harm", "rule", "treatments", "text", "source", "basis"],

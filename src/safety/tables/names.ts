@@ -1,8 +1,8 @@
 import { type CsvColumns, didYouMean, type Problem, type Source } from "../../reading/index.js";
-import { type RowCells, rowsOf, SeenOnce, unknownName } from "../../table-files/index.js";
+import { type RowCells, rowsOf, SeenOnce, words as tableWords } from "../../table-files/index.js";
 import { type Name, nameOf } from "../names/lexicon.js";
 import { SAFETY_BASES } from "./basis.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 const COLUMNS: CsvColumns = {
   required: ["item", "part", "names", "source", "basis"],
@@ -63,7 +63,7 @@ export function known(
   { kind, names: all, table }: Known,
 ): string[] {
   for (const name of names.filter((each) => !all.includes(each)))
-    cells.problem(column, unknownName(kind, name, didYouMean(name, all), table));
+    cells.problem(column, tableWords.unknownName(kind, name, didYouMean(name, all), table));
   return names.filter((name) => all.includes(name));
 }
 

@@ -2,7 +2,7 @@ import { RULES_OF, type RulesOf } from "../../kitchen/index.js";
 import type { CsvColumns, Problem, Source } from "../../reading/index.js";
 import { needRows, type RowCells, rowsOf, SeenOnce } from "../../table-files/index.js";
 import { SAFETY_BASES, type SafetyBasis } from "./basis.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /** A temperature as both scales print it; the two are the code's own pair, not computed from each other. */
 export interface Temperature {

@@ -7,7 +7,7 @@ import { type NameRow, readNames } from "./names.js";
 import { type DateRule, type HoldingRow, type Limit, readDates, readHolding, readLimits } from "./places.js";
 import { readTemperatureControl, type Tcs } from "./temperature-control.js";
 import { readWordLists, type WordLists } from "./word-lists.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /** What the checks of safety go by, as read from yield-tables/safety/. */
 export interface SafetyTables {

@@ -3,4 +3,4 @@ export { priceIn, type TestCard } from "./card.js";
 export { type CardRow, type TestFigures, type TestKind, testFigures } from "./figures.js";
 export { testCardJson } from "./json.js";
 export { type SettledTestCard, settleTestCard } from "./settle.js";
-export { lacksTest } from "./words.js";
+export { words as testCardWords } from "./words.js";

@@ -12,7 +12,7 @@ import {
   unitOf,
 } from "./card.js";
 import { shownStep, usualStep, weightsOfTest } from "./scale-step.js";
-import * as words from "./words.js";
+import { hiddenBy, smallText, words } from "./words.js";
 
 type CookingFile = NonNullable<TestCardFile["cooking_loss_test"]>;
 type ByProductsFile = NonNullable<NonNullable<TestCardFile["butchers_test"]>["by_products"]>;
@@ -208,7 +208,7 @@ class Settling {
         this.text(weight.minus(gap)),
         this.text(gap),
         `${lossKey}: ${this.text(loss.plus(gap))}`,
-        words.hiddenBy(weighings, this.text(this.scaleStep), this.text(hidden)),
+        hiddenBy(weighings, this.text(this.scaleStep), this.text(hidden)),
       ),
     );
     return gap;
@@ -246,7 +246,7 @@ class Settling {
   }
 
   private text(weight: Decimal): string {
-    return words.smallText(weight, this.unit);
+    return smallText(weight, this.unit);
   }
 
   private at(path: Path, text: Wording): void {

@@ -1,6 +1,6 @@
 import type { Problem } from "../../reading/index.js";
 import type { ReadYieldTests } from "./read-tests.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 import { isNumberTaken, isSameButForNumber, numberedAfter } from "./write-tests.js";
 import type { YieldTest } from "./yield-test.js";
 

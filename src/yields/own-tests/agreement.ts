@@ -1,10 +1,10 @@
 import { Decimal, toGrams } from "../../quantity/index.js";
 import { didYouMean, type Problem, type Wording } from "../../reading/index.js";
-import { unknownName } from "../../table-files/index.js";
+import { words as tableWords } from "../../table-files/index.js";
 import { nameOf } from "../table-reading/breakdowns.js";
 import type { TableBreakdown, TableItem, YieldTables } from "../tables.js";
 import type { TestRow } from "./read-tests.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 import { cuttingOf, hiddenBy, type YieldTest } from "./yield-test.js";
 
 /** A unit this many times lighter or heavier than the tables have it is a slip of the pen. Our choice. */
@@ -24,7 +24,7 @@ export function disagreementsWithTables(
   const place = (column: string) => rows[0]?.row.cell(column).position;
   const unknown = (column: string, kind: string, name: string, known: readonly string[]): Problem[] => {
     const position = place(column);
-    const wording = unknownName(kind, name, didYouMean(name, known), "the yield tables");
+    const wording = tableWords.unknownName(kind, name, didYouMean(name, known), "the yield tables");
     return position === undefined ? [] : [{ ...position, ...wording }];
   };
   const forms = tables.items.filter(({ name }) => name === test.item);
@@ -80,7 +80,7 @@ function partProblems(test: YieldTest, rows: readonly TestRow[], { parts }: Tabl
     const known = parts.find((other) => other.part === part.part);
     if (known === undefined) {
       const { text, position } = row.cell("part");
-      const wording = unknownName(
+      const wording = tableWords.unknownName(
         "part",
         text,
         didYouMean(text, short),

@@ -12,7 +12,7 @@ import { RowCells, SeenOnce } from "../../table-files/index.js";
 import { grouped } from "../table-reading/groups.js";
 import type { YieldTables } from "../tables.js";
 import { disagreementsWithTables } from "./agreement.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 import { isClosed, type WeighedPart, type YieldTest } from "./yield-test.js";
 
 const TEST_COLUMNS: CsvColumns = {

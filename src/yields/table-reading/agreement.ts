@@ -1,10 +1,10 @@
 import type { Position, Problem } from "../../reading/index.js";
 import { didYouMean } from "../../reading/index.js";
-import { unknownName } from "../../table-files/index.js";
+import { words as tableWords } from "../../table-files/index.js";
 import { type BreakdownRows, type CutRow, nameOf } from "./breakdowns.js";
 import type { ItemRow } from "./items.js";
 import type { StepRows } from "./steps.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /** The tables as read, each by itself in order. */
 export interface ReadRows {
@@ -36,7 +36,7 @@ function breakdownsNameItems({ items, breakdowns }: ReadRows): Problem[] {
   return breakdowns.flatMap(({ item, form, position }) => {
     const name = nameOf(item, form);
     if (names.has(name)) return [];
-    return [{ ...position, ...unknownName("item", name, didYouMean(name, known), "items.csv") }];
+    return [{ ...position, ...tableWords.unknownName("item", name, didYouMean(name, known), "items.csv") }];
   });
 }
 
@@ -64,7 +64,12 @@ function cutsNameBreakdowns({ breakdowns, cuts }: ReadRows): Problem[] {
   return cuts.flatMap(({ item, form, breakdown, position }) => {
     const name = nameOf(item, form, breakdown);
     if (names.has(name)) return [];
-    return [{ ...position, ...unknownName("breakdown", name, didYouMean(name, known), "the breakdowns") }];
+    return [
+      {
+        ...position,
+        ...tableWords.unknownName("breakdown", name, didYouMean(name, known), "the breakdowns"),
+      },
+    ];
   });
 }
 
@@ -91,7 +96,7 @@ function stepsTakeKnownParts({ breakdowns, steps }: ReadRows): Problem[] {
       .filter((part) => !names.has(part))
       .map((part) => ({
         ...position,
-        ...unknownName("part", part, didYouMean(part, known), "the breakdowns"),
+        ...tableWords.unknownName("part", part, didYouMean(part, known), "the breakdowns"),
       })),
   );
 }

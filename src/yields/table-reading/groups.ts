@@ -1,6 +1,6 @@
 import { type Decimal, ZERO } from "../../quantity/index.js";
 import type { Position, Problem } from "../../reading/index.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 /** Rows that belong together, in the order their groups first appear. */
 export function grouped<T>(rows: readonly T[], keyOf: (row: T) => string): { key: string; rows: T[] }[] {

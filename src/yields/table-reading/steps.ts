@@ -7,10 +7,10 @@ import {
   type Problem,
   type Source,
 } from "../../reading/index.js";
-import { type RowCells, rowsOf, SeenOnce, unknownName } from "../../table-files/index.js";
+import { type RowCells, rowsOf, SeenOnce, words as tableWords } from "../../table-files/index.js";
 import type { TableStep, TableStepYield } from "../tables.js";
 import { checkSum, grouped, sumOf } from "./groups.js";
-import * as words from "./words.js";
+import { words } from "./words.js";
 
 const STEP_COLUMNS: CsvColumns = {
   required: ["step", "from", "how", "source", "basis"],
@@ -52,7 +52,10 @@ export function readSteps(steps: Source, stepParts: Source, problems: Problem[])
   const byStep = new Map(grouped(rows, ({ step }) => step).map((group) => [group.key, group.rows]));
   const names = heads.map(({ head }) => head.name);
   for (const { position, step } of rows.filter(({ step }) => !names.includes(step))) {
-    problems.push({ ...position, ...unknownName("step", step, didYouMean(step, names), steps.file) });
+    problems.push({
+      ...position,
+      ...tableWords.unknownName("step", step, didYouMean(step, names), steps.file),
+    });
   }
   return heads.flatMap(({ head, position }): StepRows[] => {
     const group = byStep.get(head.name) ?? [];
