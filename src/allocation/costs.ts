@@ -12,11 +12,12 @@ import {
   type PartClass,
   type Scenario,
   type Step,
+  supplierOf,
+  tiersOf,
 } from "../kitchen/index.js";
 import type { Money } from "../quantity/index.js";
-import { leastDeliveryShare } from "./delivery-shares.js";
 import { currency, kg, rate } from "./floats.js";
-import { partsInCuttingOrder } from "./network.js";
+import { partsInCuttingOrder } from "./lot-graph.js";
 
 /**
  * The least a kilogram of each part can cost under the scenario's costing method, whatever is bought and cut:
@@ -177,4 +178,30 @@ function shared(given: readonly Given[], cost: number, count: (part: Part) => Mo
     .filter((each) => each.count > 0);
   const all = counted.reduce((sum, { fraction, count: each }) => sum + fraction * each, 0);
   return counted.map(({ part, count: each }) => ({ part, cost: (cost * each) / all }));
+}
+
+/** A share is split to whole ten-thousandths, so it may be so much less than its part of the charge. */
+const SPLIT = 0.0001;
+
+/**
+ * The least that an order unit bears of what its delivery is charged, in currency units: its part, by cost, of the
+ * dearest order that can be made. That is known only where everything from the supplier has a most; else nothing.
+ */
+export function leastDeliveryShare(item: Item, scenario: Scenario): number {
+  const supplier = supplierOf(item, scenario);
+  if (supplier === null || supplier.delivery === 0n || item.buying === null) return 0;
+  const dearest = scenario.items.reduce((sum, { supplier: name, buying }) => {
+    if (name !== supplier.name || buying === null) return sum;
+    return sum + dearestOrder(buying);
+  }, 0);
+  const charge = Math.max(0, currency(supplier.delivery) - SPLIT);
+  return dearest > 0 ? (charge * currency(lowestPrice(item.buying))) / dearest : 0;
+}
+
+/** The most that one order of an item can cost; Infinity where it has no most. */
+function dearestOrder(buying: NonNullable<Item["buying"]>): number {
+  const costs = tiersOf(buying).map(
+    ({ most, price }) => currency(price) * (most ?? Number.POSITIVE_INFINITY),
+  );
+  return Math.max(0, ...costs.filter((cost) => !Number.isNaN(cost)));
 }

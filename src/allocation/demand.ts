@@ -3,13 +3,13 @@ import { ZERO } from "../quantity/index.js";
 import { lastOfferDay } from "../safety/index.js";
 import { kg, rate } from "./floats.js";
 import {
+  type LotGraph,
   type LotNode,
-  type Network,
   outlastsPlan,
   servicesToWorkBefore,
   stepsFrom,
   usableAt,
-} from "./network.js";
+} from "./lot-graph.js";
 
 /** One dish cooked for one service. */
 export interface CookingSite {
@@ -89,7 +89,11 @@ export interface Demand {
   through(step: Step, lot: LotNode): number;
 }
 
-export function reachableDemand(scenario: Scenario, network: Network, sites: readonly CookingSite[]): Demand {
+export function reachableDemand(
+  scenario: Scenario,
+  lotGraph: LotGraph,
+  sites: readonly CookingSite[],
+): Demand {
   const known = new Map<LotNode, number>();
   const demand: Demand = {
     of: (lot) => known.get(lot) ?? 0,
@@ -97,7 +101,7 @@ export function reachableDemand(scenario: Scenario, network: Network, sites: rea
       const { yields, capacity } = step;
       const times = servicesToWorkBefore(step, lot, scenario).length;
       const wanted = yields.map(({ part, fraction }) => {
-        const output = network.lot(part, lot.origin);
+        const output = lotGraph.lot(part, lot.origin);
         return output === undefined || fraction.isZero() ? 0 : demand.of(output) / rate(fraction);
       });
       return Math.min(
@@ -106,7 +110,7 @@ export function reachableDemand(scenario: Scenario, network: Network, sites: rea
       );
     },
   };
-  for (const lot of [...network.lots].reverse()) {
+  for (const lot of [...lotGraph.lots].reverse()) {
     const further = stepsFrom(lot.part, scenario).reduce(
       (sum, step) => sum + inPieces(lot, demand.through(step, lot)),
       0,

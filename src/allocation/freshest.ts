@@ -1,12 +1,19 @@
 import type { Item, Scenario, Yield } from "../kitchen/index.js";
-import { leastOf, Sum } from "./builder.js";
 import { kg, rate } from "./floats.js";
 import { buildModel, type PlanModel } from "./formulate/index.js";
 import { drawUnit } from "./formulate/parts.js";
 import { groupBy } from "./group.js";
-import type { Model, Objective, Row, Variable } from "./model.js";
-import { buildNetwork, type LotNode } from "./network.js";
-import { namedPoint, startFrom } from "./start.js";
+import { buildLotGraph, type LotNode } from "./lot-graph.js";
+import {
+  leastOf,
+  type Model,
+  namedPoint,
+  type Objective,
+  type Row,
+  Sum,
+  startFrom,
+  type Variable,
+} from "./model.js";
 
 /** Whole items keep better than cut ones: a day in store counts as such a part of a day after cutting. */
 const WHOLE_DAY = 0.25;
@@ -34,8 +41,8 @@ export function withEveryLot(
   plan: PlanModel,
   point: readonly number[],
 ): { plan: PlanModel; point: readonly number[] } {
-  const { lots } = buildNetwork(plan.scenario, "all");
-  if (lots.length === plan.network.lots.length) return { plan, point };
+  const { lots } = buildLotGraph(plan.scenario, "all");
+  if (lots.length === plan.lotGraph.lots.length) return { plan, point };
   const every = buildModel(plan.scenario, plan.ceilings, "all");
   return { plan: every, point: startFrom(namedPoint(plan.model, point), every.model) };
 }

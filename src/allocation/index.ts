@@ -1,13 +1,13 @@
 /** From a resolved scenario to a certified decision. */
 
-export { type Bounds, withBounds } from "./bounds.js";
-export { ModelTooLarge } from "./builder.js";
+export { type Bounds, nearestPoint, withBounds } from "./bounds.js";
 export * from "./certify.js";
 export { leastLotCosts } from "./costs.js";
 export { type CostOfLot, decide, mendCookings } from "./decide/index.js";
+export { takenBy } from "./decision-weights.js";
 export { cookedAtATime, mostEaten } from "./demand.js";
 export * from "./engine.js";
-export { anyPoint, culpritsOf } from "./feasibility.js";
+export { anyPoint, culpritsOf, mostUsed } from "./feasibility.js";
 export {
   buildModel,
   type Ceilings,
@@ -17,11 +17,9 @@ export {
   tighteningKey,
 } from "./formulate/index.js";
 export { type Groups, groupBy } from "./group.js";
+export { buildLotGraph, type LotNode, partsInCuttingOrder, usableAt } from "./lot-graph.js";
 export * from "./model.js";
-export { mostUsed } from "./most-used.js";
-export { nearestPoint } from "./nearest.js";
-export { buildNetwork, type LotNode, partsInCuttingOrder, usableAt } from "./network.js";
-export * from "./outcome.js";
+export { ModelTooLarge, type NamedPoint, namedPoint, startFrom } from "./model.js";
 export { Random } from "./random.js";
 export * from "./solve.js";
 export {
@@ -32,6 +30,4 @@ export {
   type StageResult,
   solveStages,
 } from "./stages.js";
-export { type NamedPoint, namedPoint, startFrom } from "./start.js";
-export { takenBy } from "./taken.js";
-export { type Fault, verifyAnew, verifyDecision } from "./verify/index.js";
+export { verifyAnew, verifyDecision } from "./verify/index.js";

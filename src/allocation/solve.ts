@@ -1,10 +1,16 @@
 import { certify, describeViolation } from "./certify.js";
-import type { Engine, Question, SolveLimits } from "./engine.js";
-import { Highs } from "./engines/highs.js";
+import {
+  type Engine,
+  type EngineName,
+  type Outcome,
+  type Question,
+  ROUNDING,
+  relativeGap,
+  type SolveLimits,
+} from "./engine.js";
 import { HighsAndSearch } from "./engines/highs-and-search.js";
-import { JavascriptLpSolver } from "./engines/javascript-lp-solver.js";
-import { type EngineName, type Outcome, ROUNDING, relativeGap } from "./outcome.js";
-import { wholesToSearch } from "./search/index.js";
+import { Highs, JavascriptLpSolver } from "./engines/threaded.js";
+import { integerCount } from "./search/index.js";
 
 /** Up to here javascript-lp-solver proved every measured plan of a fixed menu, and nearly every other, in time. */
 const MOST_WHOLE_FIXED_MENU = 18;
@@ -70,7 +76,7 @@ export async function solve(question: Question, options: SolveOptions): Promise<
   });
   const timed = (outcome: Outcome): Outcome => ({ ...outcome, seconds: spent() });
   const larger = (): Engine => {
-    const isLarge = wholesToSearch(question.model) >= LEAST_WHOLE_TO_SEARCH;
+    const isLarge = integerCount(question.model) >= LEAST_WHOLE_TO_SEARCH;
     const isBroad = engine === undefined ? isLarge : engine === "highs and search";
     return isBroad ? engines.broad : engines.thorough;
   };

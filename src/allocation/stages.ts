@@ -1,8 +1,14 @@
-import type { Progress } from "./engine.js";
+import {
+  type EngineName,
+  isSolved,
+  type Outcome,
+  type Progress,
+  relativeGap,
+  type Solved,
+} from "./engine.js";
 import { aimsInOrder, type Objectives, type PlanModel } from "./formulate/index.js";
-import { freshest } from "./freshest-stage.js";
+import { freshest } from "./freshest-blocks.js";
 import { type Model, type Objective, valueAt } from "./model.js";
-import { type EngineName, isSolved, type Outcome, relativeGap, type Solved } from "./outcome.js";
 import { type Engines, solve } from "./solve.js";
 
 /** Stage 1 is proved to this relative gap to be called optimal. */

@@ -12,7 +12,7 @@ export interface Decision {
   /** What items lost in store, uncut; never planned, only weighed. */
   readonly storageLosses?: readonly StorageLoss[];
   readonly preps: readonly Prep[];
-  readonly goings: readonly Going[];
+  readonly goings: readonly PartUse[];
   readonly cookings: readonly Cooking[];
   readonly sends: readonly Send[];
   readonly kept: readonly KeptPart[];
@@ -82,7 +82,7 @@ export interface Prep {
   readonly loss: Weight;
 }
 
-export interface Going {
+export interface PartUse {
   readonly lot: Lot;
   readonly dish: string;
   /** The service the dish is cooked for. */

@@ -2,7 +2,6 @@ import {
   buildModel,
   type Ceilings,
   decide,
-  type Fault,
   leastLotCosts,
   type Margin,
   type Outcome,
@@ -128,7 +127,7 @@ interface SolvedModel {
 
 /** A point rounded to a decision that is judged by the ledger, and mended, where it does all that was asked. */
 type Tried =
-  | { readonly kind: "faulty"; readonly faults: readonly Fault[] }
+  | { readonly kind: "faulty"; readonly faults: readonly string[] }
   | { readonly kind: "whole"; readonly solved: SolvedModel; readonly found: Judged };
 
 /** The freshest plan, or where that is over a ceiling by the ledger or falls short, the one before it. */

@@ -82,7 +82,7 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
     rule: "No part goes into a dish after the earlier of its quality life and its legal date; a part cut from a part, and a mixture, take the date of the oldest source that bears a legal date; freezing stops the clock and does not set it back.",
     acts: [
       act("safety/life.ts", "lastUseDay"),
-      act("allocation/network.ts", "usableAt"),
+      act("allocation/lot-graph.ts", "usableAt"),
       act("allocation/verify/closing.ts", "dateFaults"),
       act("safety/check-dates.ts", "dateWarnings"),
     ],
@@ -95,7 +95,7 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
     rule: "What is left of a dish is offered no later than its own life, the legal date from the day it was cooked, and that of the oldest part in it that bears one.",
     acts: [
       act("safety/life.ts", "lastOfferDay"),
-      act("allocation/formulate/offering.ts", "addOffering"),
+      act("allocation/formulate/dishes.ts", "addOffering"),
       act("allocation/verify/serving.ts", "cookingFaults"),
     ],
     tests: ["safety/life.test.ts", "allocation/families.test.ts", "safety/random-plans.test.ts"],

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { buildModel, Engines, type Model, PROOF_GAP, solve } from "../../src/allocation/index.js";
-import { dietFaults } from "../../src/allocation/verify/diets.js";
+import { dietFaults } from "../../src/allocation/verify/serving.js";
 import type { DietCovers, Dish, Scenario, Service } from "../../src/kitchen/index.js";
 import { Decimal } from "../../src/quantity/index.js";
 import { leekItem, leekScenario } from "../support/leek.js";

@@ -1,10 +1,9 @@
 import { expect, it } from "vitest";
-import { searchSolver } from "../../src/allocation/engines/search-solver.js";
+import { searchSolver } from "../../src/allocation/engines/highs-model.js";
 import { buildModel } from "../../src/allocation/index.js";
 import { toMatrix } from "../../src/allocation/matrix.js";
 import { dive } from "../../src/allocation/search/dive.js";
-import { problemOf } from "../../src/allocation/search/problem.js";
-import type { Solver } from "../../src/allocation/search/solver.js";
+import { problemOf, type Solver } from "../../src/allocation/search/problem.js";
 import { milligrams } from "../../src/quantity/index.js";
 import { generateMenu } from "../bench/menus/index.js";
 import { writeQuestion } from "../support/write-model.js";

@@ -1,7 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { certify } from "../../src/allocation/certify.js";
-import type { Engine, Question } from "../../src/allocation/engine.js";
-import type { EngineName } from "../../src/allocation/outcome.js";
+import type { Engine, EngineName, Question } from "../../src/allocation/engine.js";
 import { publishedProblems } from "./published-problems.js";
 import { trapProblems } from "./trap-problems.js";
 

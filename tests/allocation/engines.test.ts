@@ -1,6 +1,5 @@
-import { Highs } from "../../src/allocation/engines/highs.js";
 import { HighsAndSearch } from "../../src/allocation/engines/highs-and-search.js";
-import { JavascriptLpSolver } from "../../src/allocation/engines/javascript-lp-solver.js";
+import { Highs, JavascriptLpSolver } from "../../src/allocation/engines/threaded.js";
 import { engineSpec } from "./engine-spec.js";
 
 engineSpec(new JavascriptLpSolver());

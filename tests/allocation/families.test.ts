@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
-import { NOTHING_SHOWN } from "../../src/allocation/formulate/tightening.js";
+import { NOTHING_SHOWN } from "../../src/allocation/formulate/context.js";
 import { buildModel, Engines, type PlanModel, solve, solveStages } from "../../src/allocation/index.js";
 import type { Aim, Scenario } from "../../src/kitchen/index.js";
 import { settle } from "../../src/planning/settle.js";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
-import { blockQuestion, blocksOf } from "../../src/allocation/fresh-blocks.js";
 import { freshestQuestion, withEveryLot } from "../../src/allocation/freshest.js";
+import { blockQuestion, blocksOf } from "../../src/allocation/freshest-blocks.js";
 import {
   buildModel,
   certify,
@@ -81,7 +81,7 @@ describe("the freshest plan", () => {
     const staged = await solveStages(known, { engines, seconds: 10, figuresOnly: true });
     if (staged.kind === "none") throw new Error("the demo has a plan");
     const { plan, point } = withEveryLot(known, staged.point);
-    expect(plan.network.lots.length).toBeGreaterThan(known.network.lots.length);
+    expect(plan.lotGraph.lots.length).toBeGreaterThan(known.lotGraph.lots.length);
     const question = freshestQuestion(plan, plan.model, point);
     const value = valueAt(question.objective, question.start);
     expect(certify(question.model, question.objective, question.start, value)).toMatchObject({

@@ -3,12 +3,11 @@ import { once } from "node:events";
 import { setImmediate as immediate } from "node:timers/promises";
 import { afterAll, describe, expect, it } from "vitest";
 import type { Progress, Question } from "../../src/allocation/engine.js";
-import { Highs } from "../../src/allocation/engines/highs.js";
 import { HighsAndSearch } from "../../src/allocation/engines/highs-and-search.js";
-import { Partners } from "../../src/allocation/engines/partners.js";
-import { searchSolver } from "../../src/allocation/engines/search-solver.js";
-import { Standing } from "../../src/allocation/engines/standing.js";
-import { objectiveAt, wholesToSearch } from "../../src/allocation/search/problem.js";
+import { searchSolver } from "../../src/allocation/engines/highs-model.js";
+import { Incumbent, IncumbentChannel } from "../../src/allocation/engines/incumbent.js";
+import { Highs } from "../../src/allocation/engines/threaded.js";
+import { integerCount, objectiveAt } from "../../src/allocation/search/problem.js";
 import { asked } from "../support/asked-menu.js";
 import { writeQuestion } from "../support/write-model.js";
 
@@ -20,8 +19,8 @@ const highs = new Highs();
 const engine = new HighsAndSearch(highs);
 afterAll(() => Promise.all([engine.close(), highs.close()]));
 
-it("partners hear each other's points, and know the best of them", () => {
-  const [one, two, other] = ["same", "same", "another"].map((channel) => new Partners(channel, true));
+it("incumbents hear each other's points, and know the best of them", () => {
+  const [one, two, other] = ["same", "same", "another"].map((channel) => new IncumbentChannel(channel, true));
   const told = (objective: number) => ({ point: Float64Array.of(objective), objective });
   for (const objective of [3, 5, 4]) one?.tell(told(objective));
   expect([two?.best(), one?.best(), other?.best()]).toEqual([told(5), null, null]);
@@ -86,7 +85,7 @@ describe("HiGHS and the search together", () => {
     "prove a bound beyond the relaxation's, for %s, also where a second search goes first",
     async (sense) => {
       const { question, problem } = asked(VERY_LARGE);
-      expect(wholesToSearch(question.model)).toBeGreaterThanOrEqual(150);
+      expect(integerCount(question.model)).toBeGreaterThanOrEqual(150);
       const relaxation = searchSolver.relax(problem.matrix);
       const relaxed = objectiveAt(problem.matrix, relaxation.solve() ?? new Float64Array());
       relaxation.dispose();
@@ -211,7 +210,7 @@ describe("HiGHS and the search together", () => {
   );
 });
 
-describe("the standing of a question", () => {
+describe("the incumbent of a question", () => {
   const question = writeQuestion({
     name: "some",
     most: { x: 1 },
@@ -229,14 +228,14 @@ describe("the standing of a question", () => {
   it("takes a point only where it stands and is better, and a bound only where it is nearer", async () => {
     const heard: Omit<Progress, "seconds">[] = [];
     const onProgress = ({ best, bound }: Progress) => heard.push({ best, bound });
-    const standing = new Standing(question, { seconds: 1, gap: 0.1, onProgress });
-    expect(standing.bound).toBe(Number.POSITIVE_INFINITY);
-    for (const news of [proposal(11), proposal(4.5), proposal(4, 5)]) standing.hearSearch(news);
-    expect([standing.found, await isSettled(standing.first)]).toEqual([null, false]);
-    for (const news of [proposal(5), proposal(4)]) standing.hearSearch(news);
-    expect([standing.found?.objective, await isSettled(standing.first)]).toEqual([5, true]);
-    for (const bound of [12, 10, 11]) standing.hear({ best: 3, bound });
-    expect(standing.bound).toBe(10);
+    const incumbent = new Incumbent(question, { seconds: 1, gap: 0.1, onProgress });
+    expect(incumbent.bound).toBe(Number.POSITIVE_INFINITY);
+    for (const news of [proposal(11), proposal(4.5), proposal(4, 5)]) incumbent.hearSearch(news);
+    expect([incumbent.found, await isSettled(incumbent.first)]).toEqual([null, false]);
+    for (const news of [proposal(5), proposal(4)]) incumbent.hearSearch(news);
+    expect([incumbent.found?.objective, await isSettled(incumbent.first)]).toEqual([5, true]);
+    for (const bound of [12, 10, 11]) incumbent.hear({ best: 3, bound });
+    expect(incumbent.bound).toBe(10);
     expect(heard.slice(0, 2)).toEqual([
       { best: 5, bound: null },
       { best: 5, bound: 12 },
@@ -244,10 +243,10 @@ describe("the standing of a question", () => {
   });
 
   it("hears of a dive that came to no point", async () => {
-    const standing = new Standing(question, { seconds: 1, gap: 0 });
-    expect(await isSettled(standing.pointless)).toBe(false);
-    standing.hearSearch({ kind: "waits", id: 1 });
-    expect(await isSettled(standing.pointless)).toBe(true);
+    const incumbent = new Incumbent(question, { seconds: 1, gap: 0 });
+    expect(await isSettled(incumbent.pointless)).toBe(false);
+    incumbent.hearSearch({ kind: "waits", id: 1 });
+    expect(await isSettled(incumbent.pointless)).toBe(true);
   });
 });
 

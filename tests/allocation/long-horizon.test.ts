@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { ModelBuilder } from "../../src/allocation/builder.js";
 import { buildModel, ModelTooLarge } from "../../src/allocation/index.js";
+import { ModelBuilder } from "../../src/allocation/model.js";
 import { scenarioOf } from "../support/examples.js";
 import { soupEveryDay } from "../support/soup-every-day.js";
 

@@ -1,9 +1,8 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { certify } from "../../src/allocation/certify.js";
-import { Highs } from "../../src/allocation/engines/highs.js";
+import type { EngineName } from "../../src/allocation/engine.js";
 import { HighsAndSearch } from "../../src/allocation/engines/highs-and-search.js";
-import { JavascriptLpSolver } from "../../src/allocation/engines/javascript-lp-solver.js";
-import type { EngineName } from "../../src/allocation/outcome.js";
+import { Highs, JavascriptLpSolver } from "../../src/allocation/engines/threaded.js";
 import { solveWithGlpk } from "../support/glpk.js";
 import { type PublishedModel, publishedModels } from "../support/published-models.js";
 import { publishedProblems } from "./published-problems.js";

@@ -1,8 +1,8 @@
 import { afterAll, describe, expect, it } from "vitest";
+import { NOTHING_SHOWN } from "../../src/allocation/formulate/context.js";
 import { buildModel } from "../../src/allocation/formulate/index.js";
-import { NOTHING_SHOWN } from "../../src/allocation/formulate/tightening.js";
 import { Engines, solve } from "../../src/allocation/index.js";
-import { buildNetwork } from "../../src/allocation/network.js";
+import { buildLotGraph } from "../../src/allocation/lot-graph.js";
 import type { Dish, Item, Part, Scenario } from "../../src/kitchen/index.js";
 import { generateMenu } from "../bench/menus/index.js";
 import {
@@ -141,8 +141,8 @@ describe("the services before which an item need be cut", () => {
       [0, 1, 2],
     ],
   ])("are %s", (_, scenario, all, needed) => {
-    expect(buildNetwork(scenario).cutServices.get("kale")).toEqual(all);
-    expect(buildNetwork(scenario, "needed").cutServices.get("kale")).toEqual(needed);
+    expect(buildLotGraph(scenario).cutServices.get("kale")).toEqual(all);
+    expect(buildLotGraph(scenario, "needed").cutServices.get("kale")).toEqual(needed);
   });
 
   it("are each where an older lot shortens the days on which what is left of a dish may be offered", () => {
@@ -153,8 +153,8 @@ describe("the services before which an item need be cut", () => {
       services: days.map((day, index) => serviceOf(`service ${index + 1}`, day)),
     });
     // Seven days from the first cut, by the US Food Code 3-501.17(A), reach day 6 and no further.
-    expect(buildNetwork(from([0, 2, 6]), "needed").cutServices.get("kale")).toEqual([0]);
-    expect(buildNetwork(from([0, 2, 7]), "needed").cutServices.get("kale")).toEqual([0, 1]);
+    expect(buildLotGraph(from([0, 2, 6]), "needed").cutServices.get("kale")).toEqual([0]);
+    expect(buildLotGraph(from([0, 2, 7]), "needed").cutServices.get("kale")).toEqual([0, 1]);
   });
 });
 

@@ -1,14 +1,12 @@
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { certify } from "../../src/allocation/certify.js";
-import { Highs } from "../../src/allocation/engines/highs.js";
-import { searchSolver } from "../../src/allocation/engines/search-solver.js";
+import { searchSolver } from "../../src/allocation/engines/highs-model.js";
+import { Highs } from "../../src/allocation/engines/threaded.js";
+import { dualLosses } from "../../src/allocation/search/dual-losses.js";
 import { linksOf } from "../../src/allocation/search/links.js";
-import { lossesOf } from "../../src/allocation/search/losses.js";
-import { partOf } from "../../src/allocation/search/part-problem.js";
-import { type Found, objectiveAt } from "../../src/allocation/search/problem.js";
+import { type Found, objectiveAt, partOf, type Solver } from "../../src/allocation/search/problem.js";
 import { search } from "../../src/allocation/search/search.js";
-import type { Solver } from "../../src/allocation/search/solver.js";
 import type { MenuFacts } from "../bench/menus/index.js";
 import { asked } from "../support/asked-menu.js";
 
@@ -122,9 +120,9 @@ describe("a part of a problem", () => {
     const prices = relaxation.prices();
     relaxation.dispose();
     const links = linksOf(problem);
-    const none = lossesOf(problem, prices, relaxed);
+    const none = dualLosses(problem, prices, relaxed);
     for (const service of links.services) expect(none(service)).toBeLessThan(1e-6);
-    const losses = lossesOf(problem, prices, best.point);
+    const losses = dualLosses(problem, prices, best.point);
     const lost = best.objective - objectiveAt(problem.matrix, relaxed);
     const byService = links.services.reduce((sum, service) => sum + losses(service), 0);
     expect(byService).toBeGreaterThan(0);

@@ -1,7 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
-import type { Engine, Question } from "../../src/allocation/engine.js";
+import type { Engine, EngineName, Outcome, Question } from "../../src/allocation/engine.js";
 import type { Tag } from "../../src/allocation/model.js";
-import type { EngineName, Outcome } from "../../src/allocation/outcome.js";
 import { Engines, solve } from "../../src/allocation/solve.js";
 import { writeQuestion } from "../support/write-model.js";
 import { publishedProblems } from "./published-problems.js";

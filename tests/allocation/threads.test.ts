@@ -1,8 +1,7 @@
 import { spawn } from "node:child_process";
 import { once } from "node:events";
 import { afterAll, describe, expect, it } from "vitest";
-import { Highs } from "../../src/allocation/engines/highs.js";
-import { JavascriptLpSolver } from "../../src/allocation/engines/javascript-lp-solver.js";
+import { Highs, JavascriptLpSolver } from "../../src/allocation/engines/threaded.js";
 import { writeQuestion } from "../support/write-model.js";
 import { publishedProblems } from "./published-problems.js";
 

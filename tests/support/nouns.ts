@@ -4,11 +4,11 @@ import type {
   Decision,
   Destination,
   Dish,
-  Going,
   Item,
   Lot,
   Part,
   PartClass,
+  PartUse,
   RecipeLine,
   Scenario,
   Service,
@@ -247,7 +247,7 @@ export function aGoing(
   dish: string,
   weight: Weight,
   { service = 0, line = 0 }: { service?: number; line?: number } = {},
-): Going {
+): PartUse {
   return { lot, dish, service, line, weight, pieces: null };
 }
 

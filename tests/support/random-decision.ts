@@ -4,13 +4,13 @@ import type {
   Cut,
   Decision,
   Dish,
-  Going,
   Item,
   ItemEnd,
   KeptPart,
   Lot,
   LotOrigin,
   Part,
+  PartUse,
   Prep,
   Purchase,
   Scenario,
@@ -211,7 +211,7 @@ function randomFlows(scenario: Scenario, cuts: readonly Cut[], g: Generator) {
     receive(held.part, { kind: "onHand", index }, held.weight);
   });
   const preps: Prep[] = [];
-  const goings: Going[] = [];
+  const goings: PartUse[] = [];
   const sends: Send[] = [];
   const kept: KeptPart[] = [];
   for (const part of scenario.parts) {
@@ -260,7 +260,7 @@ function prepOf(step: Step, from: Lot, taken: Weight, at: number): Prep {
   };
 }
 
-function randomCookings(scenario: Scenario, goings: readonly Going[], g: Generator): Cooking[] {
+function randomCookings(scenario: Scenario, goings: readonly PartUse[], g: Generator): Cooking[] {
   return scenario.dishes.flatMap((dish) =>
     scenario.services.flatMap((_, at): Cooking[] => {
       const filled = goings.some((going) => going.dish === dish.name && going.service === at);

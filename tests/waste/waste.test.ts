@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Decision, Going, Lot, Scenario } from "../../src/kitchen/index.js";
+import type { Decision, Lot, PartUse, Scenario } from "../../src/kitchen/index.js";
 import { Decimal } from "../../src/quantity/index.js";
 import { lossesOf, needlessSteps, weightBeforeWorking } from "../../src/waste/index.js";
 import { leekItem, leekScenario } from "../support/leek.js";
@@ -10,7 +10,7 @@ const cut = (part: string): Lot => ({ part, origin: { kind: "cut", service: 0 } 
 
 const NOTHING = aDecision({});
 
-const going = (part: string, dish: string, weight: number): Going => ({
+const going = (part: string, dish: string, weight: number): PartUse => ({
   lot: cut(part),
   dish,
   service: 0,
@@ -101,7 +101,7 @@ describe("food lost in steps", () => {
         parts: [...peeled([]).parts],
       },
     );
-    const heart = (dish: string, weight: number): Going => going("leek heart", dish, weight);
+    const heart = (dish: string, weight: number): PartUse => going("leek heart", dish, weight);
 
     it("is what a line had peeled of the one that it takes as it is", () => {
       const soup = [heart("soup", 20)];

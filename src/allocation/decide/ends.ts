@@ -1,8 +1,9 @@
 import {
+  type Cooking,
   type Destination,
   isBinFor,
   type KeptPart,
-  type Lot,
+  type PartUse,
   type Scenario,
   type Send,
 } from "../../kitchen/index.js";
@@ -18,29 +19,82 @@ import {
   type Weight,
 } from "../../quantity/index.js";
 import { weightBeforeWorking } from "../../waste/index.js";
-import { type DatedLot, type LotNode, staysInStock } from "../network.js";
-import { downToStep, nearestStep } from "./rounding.js";
-import type { Settling } from "./settling.js";
+import { portionWeights } from "../decision-weights.js";
+import { downToStep, nearestStep } from "../floats.js";
+import type { PlanModel } from "../formulate/index.js";
+import { groupBy } from "../group.js";
+import { type DatedLot, type LotNode, staysInStock } from "../lot-graph.js";
+import { type LotFlows, plainLot, type Rest } from "./lot-flows.js";
+
+/**
+ * Portions cooked, served and spare, whole. Spare portions nobody is given go to the first waste destination that has
+ * room for what they weigh.
+ */
+export function decideCookings(
+  { scenario, handles }: PlanModel,
+  point: readonly number[],
+  goings: readonly PartUse[],
+  capacity: DestinationCapacity,
+): Cooking[] {
+  const at = (variable: number): number => Math.round(point[variable] ?? 0);
+  const serves = groupBy(handles.serves, ({ site }) => site);
+  const spares = groupBy(handles.spares, ({ site }) => site);
+  const cookings = serves.entries().flatMap(([site, here]) => {
+    const served = here
+      .map(({ at: service, variable }) => ({ service, portions: at(variable) }))
+      .filter(({ portions }) => portions > 0);
+    const spare = spares
+      .of(site)
+      .map(({ destination, variable }) => ({ destination, portions: at(variable) }))
+      .filter(({ portions }) => portions > 0);
+    const portions = [...served, ...spare].reduce((sum, entry) => sum + entry.portions, 0);
+    return portions === 0 ? [] : [{ dish: site.dish.name, service: site.service, portions, served, spare }];
+  });
+  return cookings.map((cooking) => sent(cooking, goings, scenario, capacity));
+}
+
+type Unsent = Omit<Cooking, "spare"> & {
+  readonly spare: readonly { readonly destination: string | null; readonly portions: number }[];
+};
+
+function sent(
+  cooking: Unsent,
+  goings: readonly PartUse[],
+  scenario: Scenario,
+  capacity: DestinationCapacity,
+): Cooking {
+  const bins = scenario.destinations.filter(({ end, takes }) => end === "waste" && takes.portions);
+  const named = cooking.spare.map(({ destination, portions }) => ({
+    destination: destination ?? "",
+    portions,
+  }));
+  const weights = portionWeights({ ...cooking, spare: named }, goings, scenario).spare;
+  const spare = cooking.spare.map(({ destination, portions }, index) => {
+    const weight = weights[index] ?? NO_WEIGHT;
+    const to = destination ?? bins.find(({ name }) => capacity.has(name, weight))?.name ?? "refuse";
+    capacity.take(to, weight);
+    return { destination: to, portions };
+  });
+  return { ...cooking, spare };
+}
 
 export interface LotEnds {
   readonly sends: readonly Send[];
   readonly kept: readonly KeptPart[];
 }
 
-/** What a lot holds beside what goes into dishes and steps. */
-export interface Rest {
-  readonly settling: Settling;
-  readonly weight: Weight;
-}
-
 /** What is over goes where the lot's surplus goes, as far as there is room. */
-export function decideEnds(rests: readonly Rest[], scenario: Scenario, rooms: Rooms): LotEnds {
-  const ends = rests.map(({ settling, weight }) => endsOf(settling, weight, scenario, rooms));
+export function decideEnds(
+  rests: readonly Rest[],
+  scenario: Scenario,
+  capacity: DestinationCapacity,
+): LotEnds {
+  const ends = rests.map(({ flows, weight }) => endsOf(flows, weight, scenario, capacity));
   return { sends: ends.flatMap(({ sends }) => sends), kept: ends.flatMap(({ kept }) => kept) };
 }
 
 /** What destinations with a limit, and permitted stock, may still take. */
-export class Rooms {
+export class DestinationCapacity {
   readonly #left = new Map<string, Weight>();
 
   constructor({ destinations, parts }: Scenario) {
@@ -72,20 +126,20 @@ function stockOf(part: string): string {
   return `stock of ${part}`;
 }
 
-function endsOf(settling: Settling, rest: Weight, scenario: Scenario, rooms: Rooms): LotEnds {
-  const { lot, gives, keep, stays, wasted } = settling;
+function endsOf(flows: LotFlows, rest: Weight, scenario: Scenario, capacity: DestinationCapacity): LotEnds {
+  const { lot, gives, keep, stays, wasted } = flows;
   const step = scenario.scaleStep;
   const sends = new Map<string, Weight>();
   let left = rest;
   const counted = weightBeforeWorking(lot, scenario);
   const send = (destination: string, weight: Weight, each = ONE): void => {
-    const sent = rooms.take(destination, smaller(weight, left), each);
+    const sent = capacity.take(destination, smaller(weight, left), each);
     if (sent === NO_WEIGHT) return;
     sends.set(destination, plus(sends.get(destination) ?? NO_WEIGHT, sent));
     left = minus(left, sent);
   };
   const surplusIsKept = keep > NO_WEIGHT && wasted < step && gives.every(({ proposed }) => proposed < step);
-  const keptWeight = rooms.take(
+  const keptWeight = capacity.take(
     stockOf(lot.part),
     smaller(left, surplusIsKept ? left : nearestStep(keep, step)),
   );
@@ -121,8 +175,4 @@ function binsFor(
 export function endOfRest(lot: DatedLot, scenario: Scenario): "stock" | Destination | null {
   if (staysInStock(lot, scenario)) return "stock";
   return binsFor(lot, scenario).find(({ limit }) => limit === null) ?? null;
-}
-
-export function plainLot({ part, origin }: Lot): Lot {
-  return { part, origin };
 }

@@ -1,16 +1,24 @@
-import { type Going, lotKey, originKey, type Prep, type Scenario, type Step } from "../../kitchen/index.js";
+import { lotKey, originKey, type PartUse, type Prep, type Scenario, type Step } from "../../kitchen/index.js";
 import { minus, NO_WEIGHT, plus, scale, splitByShares, total, type Weight } from "../../quantity/index.js";
 import type { PlanModel } from "../formulate/index.js";
-import { type LotNode, usableAt } from "../network.js";
-import { plainLot, type Rest } from "./ends.js";
+import { type LotNode, usableAt } from "../lot-graph.js";
 import type { ItemDecisions } from "./items.js";
-import { keepLinesWhole } from "./lines.js";
-import { cookedIn } from "./portions.js";
-import { askSourcesForEnough, type DrawOut, type Settling, settle, trimToAvailable } from "./settling.js";
+
+import {
+  askSourcesForEnough,
+  cookedIn,
+  type DrawOut,
+  keepLinesWhole,
+  type LotFlows,
+  plainLot,
+  type Rest,
+  roundLotFlows,
+  trimToAvailable,
+} from "./lot-flows.js";
 
 export interface FlowDecisions {
   readonly preps: readonly Prep[];
-  readonly goings: readonly Going[];
+  readonly goings: readonly PartUse[];
   readonly rests: readonly Rest[];
 }
 
@@ -24,31 +32,31 @@ export function decideFlows(
   { cuts }: ItemDecisions,
 ): FlowDecisions {
   const { scenario } = plan;
-  const settlings = settle(plan, point, cuts);
-  keepLinesWhole(settlings, cookedIn(plan, point), scenario);
-  askSourcesForEnough(settlings, scenario);
+  const allFlows = roundLotFlows(plan, point, cuts);
+  keepLinesWhole(allFlows, cookedIn(plan, point), scenario);
+  askSourcesForEnough(allFlows, scenario);
   const came = new Map<string, Weight>();
   const preps: Prep[] = [];
-  const goings: Going[] = [];
+  const goings: PartUse[] = [];
   const rests: Rest[] = [];
-  for (const settling of settlings) {
-    const { lot } = settling;
-    const available = plus(settling.direct, came.get(lotKey(lot)) ?? NO_WEIGHT);
-    trimToAvailable(settling, available);
-    for (const { dish, service, line, weight, pieces } of settling.goings) {
+  for (const flows of allFlows) {
+    const { lot } = flows;
+    const available = plus(flows.direct, came.get(lotKey(lot)) ?? NO_WEIGHT);
+    trimToAvailable(flows, available);
+    for (const { dish, service, line, weight, pieces } of flows.goings) {
       if (weight > NO_WEIGHT) goings.push({ lot: plainLot(lot), dish, service, line, weight, pieces });
     }
-    for (const draw of settling.draws) {
+    for (const draw of flows.draws) {
       if (draw.weight === NO_WEIGHT) continue;
-      const prep = prepOf(draw, lot, settlings, scenario);
+      const prep = prepOf(draw, lot, allFlows, scenario);
       preps.push(prep);
       for (const { part, weight } of prep.parts) {
         const key = lotKey({ part, origin: lot.origin });
         came.set(key, plus(came.get(key) ?? NO_WEIGHT, weight));
       }
     }
-    const weight = minus(available, total([...settling.goings, ...settling.draws].map((out) => out.weight)));
-    rests.push({ settling, weight });
+    const weight = minus(available, total([...flows.goings, ...flows.draws].map((out) => out.weight)));
+    rests.push({ flows, weight });
   }
   return { preps, goings, rests };
 }
@@ -56,7 +64,7 @@ export function decideFlows(
 function prepOf(
   { step, service, weight }: DrawOut,
   lot: LotNode,
-  settlings: readonly Settling[],
+  allFlows: readonly LotFlows[],
   scenario: Scenario,
 ): Prep {
   const water = scale(weight, step.water);
@@ -68,7 +76,7 @@ function prepOf(
     step: step.name,
     from: plainLot(lot),
     service:
-      service ?? (lot.origin.kind === "cut" ? lot.origin.service : firstUse(step, lot, settlings, scenario)),
+      service ?? (lot.origin.kind === "cut" ? lot.origin.service : firstUse(step, lot, allFlows, scenario)),
     weight,
     water,
     parts: step.yields.map(({ part }, index) => ({ part, weight: pieces[index] ?? NO_WEIGHT })),
@@ -80,8 +88,8 @@ function prepOf(
  * Stock on hand is worked for the first service that uses what comes of it, or that works it further; where it does
  * not keep so long, as what is frozen for later, before the last one it keeps for.
  */
-function firstUse(step: Step, lot: LotNode, settlings: readonly Settling[], scenario: Scenario): number {
-  const services = settlings
+function firstUse(step: Step, lot: LotNode, allFlows: readonly LotFlows[], scenario: Scenario): number {
+  const services = allFlows
     .filter(
       ({ lot: output }) =>
         originKey(output.origin) === originKey(lot.origin) &&
@@ -91,7 +99,7 @@ function firstUse(step: Step, lot: LotNode, settlings: readonly Settling[], scen
       ...goings.filter(({ weight }) => weight > NO_WEIGHT).map(({ service }) => service),
       ...draws
         .filter(({ weight }) => weight > NO_WEIGHT)
-        .map((draw) => draw.service ?? firstUse(draw.step, output, settlings, scenario)),
+        .map((draw) => draw.service ?? firstUse(draw.step, output, allFlows, scenario)),
     ]);
   const wanted = services.length === 0 ? 0 : Math.min(...services);
   const inTime = Array.from({ length: wanted + 1 }, (_, service) => service).filter((service) =>

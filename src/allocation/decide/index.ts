@@ -1,9 +1,8 @@
 import type { Decision } from "../../kitchen/index.js";
 import type { PlanModel } from "../formulate/index.js";
-import { decideEnds, Rooms } from "./ends.js";
+import { DestinationCapacity, decideCookings, decideEnds } from "./ends.js";
 import { decideFlows } from "./flows.js";
 import { decideItems } from "./items.js";
-import { decideCookings } from "./portions.js";
 
 export { type CookingOver, type CostOfLot, mendCookings } from "./mending.js";
 
@@ -14,7 +13,7 @@ export { type CookingOver, type CostOfLot, mendCookings } from "./mending.js";
 export function decide(plan: PlanModel, point: readonly number[]): Decision {
   const items = decideItems(plan, point);
   const { preps, goings, rests } = decideFlows(plan, point, items);
-  const rooms = new Rooms(plan.scenario);
-  const cookings = decideCookings(plan, point, goings, rooms);
-  return { ...items, preps, goings, cookings, ...decideEnds(rests, plan.scenario, rooms) };
+  const capacity = new DestinationCapacity(plan.scenario);
+  const cookings = decideCookings(plan, point, goings, capacity);
+  return { ...items, preps, goings, cookings, ...decideEnds(rests, plan.scenario, capacity) };
 }

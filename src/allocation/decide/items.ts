@@ -20,8 +20,8 @@ import {
   total,
   type Weight,
 } from "../../quantity/index.js";
+import { upToStep, weightOf } from "../floats.js";
 import type { PlanModel } from "../formulate/index.js";
-import { upToStep, weightOf } from "./rounding.js";
 
 export interface ItemDecisions {
   readonly purchases: readonly Purchase[];

@@ -1,10 +1,10 @@
 import {
   type Cooking,
   type Decision,
-  type Going,
   type KeptPart,
   type Lot,
   lotKey,
+  type PartUse,
   type Scenario,
   type Send,
 } from "../../kitchen/index.js";
@@ -100,7 +100,7 @@ function bestMove(bench: Bench, where: Where, asked: Decimal): Move | null {
 }
 
 /** Lots that are cheaper for as much of the line, have some to spare and are good at the service. */
-function othersFor(going: Going, { decision, scenario, costOf }: Bench): Lot[] {
+function othersFor(going: PartUse, { decision, scenario, costOf }: Bench): Lot[] {
   const rated = rateOf(going, going.lot, scenario);
   const seen = new Set<string>([lotKey(going.lot)]);
   return restsOf(decision, scenario).flatMap(({ lot }) => {
@@ -113,7 +113,7 @@ function othersFor(going: Going, { decision, scenario, costOf }: Bench): Lot[] {
 }
 
 /** Grams of the line that a gram of the lot stands for; null where it may not go in, or moves whole. */
-function rateOf({ dish, line }: Going, { part }: Lot, { dishes, parts }: Scenario): Decimal | null {
+function rateOf({ dish, line }: PartUse, { part }: Lot, { dishes, parts }: Scenario): Decimal | null {
   const source = dishes
     .find(({ name }) => name === dish)
     ?.lines[line]?.from.find((from) => from.part === part);
@@ -121,7 +121,7 @@ function rateOf({ dish, line }: Going, { part }: Lot, { dishes, parts }: Scenari
   return source === undefined || kind?.class !== "food" || kind.pieceWeight !== null ? null : source.rate;
 }
 
-function isGoodFor(lot: Lot, { service }: Going, scenario: Scenario): boolean {
+function isGoodFor(lot: Lot, { service }: PartUse, scenario: Scenario): boolean {
   const lastDay = lastDayOfLot(lot, scenario);
   const isCut = lot.origin.kind !== "cut" || lot.origin.service <= service;
   return isCut && (lastDay === null || (scenario.services[service]?.day ?? 0) <= lastDay);
@@ -130,7 +130,7 @@ function isGoodFor(lot: Lot, { service }: Going, scenario: Scenario): boolean {
 /** As few units as save what is asked for, or as many as the line and the lots allow. */
 function largestMove(
   bench: Bench,
-  { going, out, into }: { going: Going; out: number; into: Lot | null },
+  { going, out, into }: { going: PartUse; out: number; into: Lot | null },
   asked: Decimal,
 ): Move | null {
   const { decision, scenario, costOf, unit } = bench;
@@ -180,7 +180,7 @@ function spareOf(lot: Lot, { decision, scenario }: Bench): Weight {
   return total(own.map(({ weight }) => weight));
 }
 
-function keepsLine(decision: Decision, { dish, service }: Going, scenario: Scenario): boolean {
+function keepsLine(decision: Decision, { dish, service }: PartUse, scenario: Scenario): boolean {
   const isHere = (entry: Where): boolean => entry.dish === dish && entry.service === service;
   const here = {
     ...decision,
@@ -213,7 +213,7 @@ function moved(
   return { ...rest, goings: goings.filter(({ weight }) => weight > NO_WEIGHT) };
 }
 
-function isSameUse(one: Going, other: Going): boolean {
+function isSameUse(one: PartUse, other: PartUse): boolean {
   return one.dish === other.dish && one.service === other.service && one.line === other.line;
 }
 

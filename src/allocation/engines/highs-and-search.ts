@@ -1,14 +1,20 @@
 import { randomUUID } from "node:crypto";
 import { certify } from "../certify.js";
-import type { Engine, Question, SolveLimits } from "../engine.js";
+import {
+  type Engine,
+  isBetter,
+  type Outcome,
+  type Question,
+  ROUNDING,
+  relativeGap,
+  type SolveLimits,
+  type Stop,
+} from "../engine.js";
 import { faultOf, toMatrix } from "../matrix.js";
 import { valueAt } from "../model.js";
-import { isBetter, type Outcome, ROUNDING, relativeGap, type Stop } from "../outcome.js";
-import { type Highs, refusalOf } from "./highs.js";
-import { Partners } from "./partners.js";
-import type { NewsOnTheWay, SearchAsk } from "./protocol.js";
-import { Standing } from "./standing.js";
-import { type Ending, Threads, threadFile } from "./thread.js";
+import { Incumbent, IncumbentChannel } from "./incumbent.js";
+import { type Highs, refusalOf } from "./threaded.js";
+import { type Ending, type NewsOnTheWay, type SearchAsk, Threads, threadFile } from "./threads.js";
 
 /** So long at most the proof waits for a first point, which comes sooner where the search need not share the machine. */
 const HEAD_START = { seconds: 1, share: 0.1 };
@@ -29,17 +35,17 @@ export class HighsAndSearch implements Engine {
   }
 
   async solve(question: Question, limits: SolveLimits): Promise<Outcome> {
-    const standing = new Standing(question, limits);
+    const incumbent = new Incumbent(question, limits);
     // The search asks HiGHS too, and believes its bounds.
     const fault = faultOf(question) ?? refusalOf(toMatrix(question));
-    if (fault !== null) return this.#failed(fault, standing.seconds);
-    if (limits.start !== undefined) standing.hearSearch(startOf(question, limits.start));
+    if (fault !== null) return this.#failed(fault, incumbent.seconds);
+    if (limits.start !== undefined) incumbent.hearSearch(startOf(question, limits.start));
     const channel = randomUUID();
-    const partners = new Partners(channel, standing.most);
+    const incumbents = new IncumbentChannel(channel, incumbent.most);
     try {
-      return await this.#solve({ question, limits, standing, channel, partners });
+      return await this.#solve({ question, limits, incumbent, channel, incumbents });
     } finally {
-      partners.close();
+      incumbents.close();
     }
   }
 
@@ -53,35 +59,35 @@ export class HighsAndSearch implements Engine {
   }
 
   async #solve(work: Work): Promise<Outcome> {
-    const { question, limits, standing } = work;
+    const { question, limits, incumbent } = work;
     const over = new AbortController();
     const searching = this.#search(work, over.signal);
     this.#highs.warm();
     const headStart = Math.min(HEAD_START.seconds, HEAD_START.share * limits.seconds);
-    await Promise.race([standing.first, standing.pointless, searching, standing.secondsTo(headStart)]);
+    await Promise.race([incumbent.first, incumbent.pointless, searching, incumbent.secondsTo(headStart)]);
     // Where a dive came to nothing, only the proof may find a point, and has as long as that may take.
     const { secondsToFirst = limits.seconds } = limits;
-    const until = (): number => Math.max(limits.seconds, standing.isPointless ? secondsToFirst : 0);
+    const until = (): number => Math.max(limits.seconds, incumbent.isPointless ? secondsToFirst : 0);
     let proved = await this.#prove(work, until());
-    if (proved.kind === "failed" && until() > standing.seconds) proved = await this.#prove(work, until());
-    const isAnyKnown = standing.found !== null || ("point" in proved && stands(question, proved));
-    if (isAnswer(proved, work) || standing.isPointless) over.abort();
-    if (isAnyKnown) await Promise.race([searching, standing.secondsTo(limits.seconds)]);
+    if (proved.kind === "failed" && until() > incumbent.seconds) proved = await this.#prove(work, until());
+    const isAnyKnown = incumbent.found !== null || ("point" in proved && stands(question, proved));
+    if (isAnswer(proved, work) || incumbent.isPointless) over.abort();
+    if (isAnyKnown) await Promise.race([searching, incumbent.secondsTo(limits.seconds)]);
     else await searching;
     over.abort();
     await searching;
-    return { ...this.#together(proved, work), seconds: standing.seconds };
+    return { ...this.#together(proved, work), seconds: incumbent.seconds };
   }
 
   #search(work: Work, over: AbortSignal): Promise<Ending> {
-    const { question, limits, standing, channel } = work;
+    const { question, limits, incumbent, channel } = work;
     const { seconds, secondsToFirst = seconds } = limits;
-    const enough = Date.now() + (seconds - standing.seconds) * 1000;
-    const until = Math.max(enough, Date.now() + (secondsToFirst - standing.seconds) * 1000);
+    const enough = Date.now() + (seconds - incumbent.seconds) * 1000;
+    const until = Math.max(enough, Date.now() + (secondsToFirst - incumbent.seconds) * 1000);
     const start = limits.start === undefined ? null : Float64Array.from(limits.start);
     const greet = greeter(work);
     const hear = (news: NewsOnTheWay): void => {
-      standing.hearSearch(news);
+      incumbent.hearSearch(news);
       greet();
     };
     return this.#threads.ask({ question, until, enough, start, channel }, hear, over);
@@ -89,18 +95,18 @@ export class HighsAndSearch implements Engine {
 
   /** Until the question has had so many seconds. */
   #prove(work: Work, askedSeconds: number): Promise<Outcome> {
-    const { question, limits, standing, channel } = work;
-    const start = standing.found;
+    const { question, limits, incumbent, channel } = work;
+    const start = incumbent.found;
     const greet = greeter(work);
     const beside = { channel, askedSeconds };
-    const seconds = askedSeconds - standing.seconds;
+    const seconds = askedSeconds - incumbent.seconds;
     return this.#highs.solveBeside(beside, question, {
       ...limits,
       ...(start !== null && { start: [...start.point] }),
       seconds,
       secondsToFirst: seconds,
       onProgress: (progress) => {
-        standing.hear(progress);
+        incumbent.hear(progress);
         greet();
       },
     });
@@ -111,17 +117,17 @@ export class HighsAndSearch implements Engine {
   }
 
   /** The better of the two points, with the best bound that was proved. */
-  #together(proved: Outcome, { question, limits, standing }: Work): Outcome {
+  #together(proved: Outcome, { question, limits, incumbent }: Work): Outcome {
     const engine = this.name;
-    const { found, most } = standing;
+    const { found, most } = incumbent;
     if (proved.kind === "unbounded") return { ...proved, engine };
     const own = "point" in proved && (found === null || stands(question, proved)) ? proved : null;
     const isFound = found !== null && isBetter(found.objective, own?.objective ?? null, most);
     const best = isFound ? { point: [...found.point], objective: found.objective } : own;
     if (best === null) return { ...proved, engine };
     const { point, objective } = best;
-    const isFurther = "bound" in proved && isBetter(proved.bound, standing.bound, !most);
-    const bound = isFurther ? proved.bound : standing.bound;
+    const isFurther = "bound" in proved && isBetter(proved.bound, incumbent.bound, !most);
+    const bound = isFurther ? proved.bound : incumbent.bound;
     const gap = relativeGap(objective, bound);
     const isProved = gap <= limits.gap;
     return {
@@ -140,24 +146,24 @@ export class HighsAndSearch implements Engine {
 interface Work {
   readonly question: Question;
   readonly limits: SolveLimits;
-  readonly standing: Standing;
+  readonly incumbent: Incumbent;
   readonly channel: string;
-  readonly partners: Partners;
+  readonly incumbents: IncumbentChannel;
 }
 
 /** Tells a thread, once it has said something and so is on the channel, what was told before it was. */
-function greeter({ standing, partners }: Work): () => void {
+function greeter({ incumbent, incumbents }: Work): () => void {
   let isGreeted = false;
   return () => {
-    if (!isGreeted && standing.found !== null) partners.tell(standing.found);
+    if (!isGreeted && incumbent.found !== null) incumbents.tell(incumbent.found);
     isGreeted = true;
   };
 }
 
 /** Whether nothing that a search finds could make another answer of it. */
-function isAnswer(proved: Outcome, { question, standing }: Work): boolean {
+function isAnswer(proved: Outcome, { question, incumbent }: Work): boolean {
   if (proved.kind === "optimal") return stands(question, proved);
-  return proved.kind === "unbounded" || (proved.kind === "infeasible" && standing.found === null);
+  return proved.kind === "unbounded" || (proved.kind === "infeasible" && incumbent.found === null);
 }
 
 /** As a search would say it, which leaves a start aside that breaks a row. */

@@ -1,15 +1,15 @@
 import { parentPort } from "node:worker_threads";
 import type { HighsCallbackMap, InterruptCallbackEvent, Model, ModelStatusCode, OptionValue } from "highs";
+import type { Stop } from "../engine.js";
 import type { Matrix } from "../matrix.js";
-import type { Stop } from "../outcome.js";
-import { Beside } from "./beside.js";
 import { highs, openModel, PRIMAL_FEASIBLE } from "./highs-model.js";
-import { type Ask, lateVerdict, type News, READY, type Verdict } from "./protocol.js";
+import { RestartingProof } from "./restarting-proof.js";
+import { type Ask, lateVerdict, type News, READY, type Verdict } from "./threads.js";
 
 const SECONDS_BETWEEN_NEWS = 0.25;
 
 const PLAIN = { presolve: "off" };
-/** Beside a search HiGHS looks harder for points than the 0.05 it does alone: it finds some far from the search's. */
+/** RestartingProof a search HiGHS looks harder for points than the 0.05 it does alone: it finds some far from the search's. */
 const EFFORT_BESIDE = 0.3;
 /** By which a direction must better the objective, each variable moving by one at most. */
 const LEAST_GAIN = 1e-7;
@@ -48,7 +48,7 @@ function isBounded(verdict: Verdict): boolean {
 class Proof {
   readonly #ask: Ask;
   readonly #tell: (news: News) => void;
-  readonly #beside: Beside | null;
+  readonly #restarting: RestartingProof | null;
   #startsFromNothing = false;
   /** Whether HiGHS has a point; a start that breaks a row is none. */
   #isAnyKnown = false;
@@ -56,11 +56,11 @@ class Proof {
   constructor(ask: Ask, tell: (news: News) => void) {
     this.#ask = ask;
     this.#tell = tell;
-    this.#beside = ask.channel === null ? null : new Beside(ask.channel, ask);
+    this.#restarting = ask.channel === null ? null : new RestartingProof(ask.channel, ask);
   }
 
   close(): void {
-    this.#beside?.close();
+    this.#restarting?.close();
   }
 
   /**
@@ -79,7 +79,7 @@ class Proof {
     if (isBoundless) this.#startsFromNothing = true;
     const isOpen = isPointless || isBoundless || doubtful.includes(presolved.status);
     const settled = isOpen ? this.#runBeside(PLAIN) : presolved;
-    const given = this.#beside?.proved();
+    const given = this.#restarting?.proved();
     if (given) return given;
     if (!isOpen && !this.#ask.matrix.whole.includes(1)) return settled.verdict;
     if (settled.status === infeasible) return { kind: "infeasible" };
@@ -91,10 +91,10 @@ class Proof {
     return { kind: "failed", reason: "it cannot tell whether there is no plan or no end", stoppedBy: null };
   }
 
-  /** Once more from a partner's point where that is worth it. */
+  /** Once more from a better point of another thread where that is worth it. */
   #runBeside(options: Readonly<Record<string, OptionValue>>): Run {
     let run = this.#run(options);
-    while (run.status === highs.constants.modelStatus.interrupted && this.#beside?.startsAgain())
+    while (run.status === highs.constants.modelStatus.interrupted && this.#restarting?.startsAgain())
       run = this.#run(options);
     return run;
   }
@@ -117,10 +117,10 @@ class Proof {
         time_limit: Math.max(0, left - reserve(left)),
         mip_rel_gap: this.#ask.gap,
         mip_min_logging_interval: SECONDS_BETWEEN_NEWS,
-        ...(isTheQuestion && this.#beside !== null && { mip_heuristic_effort: EFFORT_BESIDE }),
+        ...(isTheQuestion && this.#restarting !== null && { mip_heuristic_effort: EFFORT_BESIDE }),
         ...options,
       });
-      const start = this.#startsFromNothing ? null : (this.#beside?.start() ?? this.#ask.start);
+      const start = this.#startsFromNothing ? null : (this.#restarting?.start() ?? this.#ask.start);
       if (isTheQuestion && start !== null) model.setSolution({ colValue: start });
       const { modelStatus } = model.run(isTheQuestion ? this.#callbacks() : {});
       return { status: modelStatus, verdict: this.#read(model, modelStatus) };
@@ -158,7 +158,7 @@ class Proof {
     const { matrix } = this.#ask;
     if (matrix.whole.includes(1)) {
       const bound = Number(model.info.get("mip_dual_bound"));
-      return this.#beside?.bestBound(bound) ?? bound;
+      return this.#restarting?.bestBound(bound) ?? bound;
     }
     if (solved) return objective;
     return matrix.most ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
@@ -175,11 +175,11 @@ class Proof {
         if (point === undefined || objective === undefined) return;
         this.#isAnyKnown = true;
         this.#tell({ kind: "proposal", id, proposal: { point, objective } });
-        this.#beside?.tell({ point, objective });
+        this.#restarting?.tell({ point, objective });
       },
       [mipInterrupt]: ({ data, interrupt }: InterruptCallbackEvent) => {
         if (this.#isAnyKnown && Date.now() > isEnoughAt) interrupt();
-        if (this.#beside?.wantsAnEnd(finite(data.mip_dual_bound))) interrupt();
+        if (this.#restarting?.wantsAnEnd(finite(data.mip_dual_bound))) interrupt();
       },
       [mipLogging]: ({ data }) => {
         const best = finite(data.mip_primal_bound);

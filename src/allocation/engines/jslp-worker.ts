@@ -2,7 +2,7 @@ import { createRequire } from "node:module";
 import { parentPort } from "node:worker_threads";
 import type { Model, SolveResult } from "javascript-lp-solver";
 import { type Matrix, scaleOf, termsOf } from "../matrix.js";
-import { type Ask, lateVerdict, type News, READY, type Verdict } from "./protocol.js";
+import { type Ask, lateVerdict, type News, READY, type Verdict } from "./threads.js";
 
 // Its types describe a `default` that the CommonJS file has not; for one aim it answers with a SolveResult.
 const solver: { Solve(model: Model): SolveResult } = createRequire(import.meta.url)("javascript-lp-solver");

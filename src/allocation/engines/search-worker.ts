@@ -2,9 +2,9 @@ import { parentPort } from "node:worker_threads";
 import { certify } from "../certify.js";
 import { snapped, toMatrix } from "../matrix.js";
 import { type Exchange, type Found, leastOfMatrix, objectiveAt, problemOf, search } from "../search/index.js";
-import { Partners } from "./partners.js";
-import { lateVerdict, type News, type Proposal, READY, type SearchAsk, TIME_IS_UP } from "./protocol.js";
-import { searchSolver } from "./search-solver.js";
+import { searchSolver } from "./highs-model.js";
+import { IncumbentChannel } from "./incumbent.js";
+import { lateVerdict, type News, type Proposal, READY, type SearchAsk, TIME_IS_UP } from "./threads.js";
 
 const SEED = 1;
 /** Kept back of the time, for a neighbourhood begun at the last moment to be given up. */
@@ -21,7 +21,7 @@ function searched(
   const most = objective.sense === "most";
   const stands = ({ point, objective: value }: Proposal): boolean =>
     certify(model, objective, [...point], value).certified;
-  const partners = new Partners(channel, most, (told) => {
+  const incumbents = new IncumbentChannel(channel, most, (told) => {
     // What HiGHS tells may be a little off in whole numbers, which no search would mend.
     const proposal = { ...told, point: Float64Array.from(snapped(told.point, matrix.whole)) };
     return stands(proposal) ? proposal : null;
@@ -34,17 +34,17 @@ function searched(
   let isWaiting = false;
   const exchange: Exchange = {
     stop: () => {
-      isAnyKnown ||= partners.best() !== null;
+      isAnyKnown ||= incumbents.best() !== null;
       return Date.now() > (isAnyKnown ? enough : until) - RESERVE_MS;
     },
     take: () => {
-      const best = partners.best();
+      const best = incumbents.best();
       return best === null ? null : turned(best);
     },
     offer: (found) => {
       const proposal = turned(found);
       if (!stands(proposal)) return false;
-      partners.tell(proposal);
+      incumbents.tell(proposal);
       tell({ kind: "proposal", id, proposal });
       isAnyKnown = true;
       return true;
@@ -69,7 +69,7 @@ function searched(
       start: known !== null && exchange.offer(known) ? known : null,
     });
   } finally {
-    partners.close();
+    incumbents.close();
   }
 }
 

@@ -1,13 +1,20 @@
-import type { Engine, Progress, Question, SolveLimits } from "../engine.js";
-import { faultOf, type Matrix, snapped, toMatrix } from "../matrix.js";
-import { type EngineName, type Outcome, relativeGap, type Stop } from "../outcome.js";
-import type { Ask, Proposal } from "./protocol.js";
-import { type Ending, Threads } from "./thread.js";
+import {
+  type Engine,
+  type EngineName,
+  type Outcome,
+  type Progress,
+  type Question,
+  relativeGap,
+  type SolveLimits,
+  type Stop,
+} from "../engine.js";
+import { faultOf, type Matrix, scaleOf, snapped, termsOf, toMatrix } from "../matrix.js";
+import { type Ask, type Ending, type Proposal, Threads, threadFile } from "./threads.js";
 
 /** Why an engine must not be asked this, as a sentence, or null. */
 export type Refusal = (matrix: Matrix) => string | null;
 
-/** The channel of the partners, and the seconds that the whole question was asked for, as its deadline is told. */
+/** The channel of the other threads at the question, and the seconds that the whole question was asked for, as its deadline is told. */
 interface Partnership {
   readonly channel: string | null;
   readonly askedSeconds: number;
@@ -146,4 +153,61 @@ export class ThreadedEngine implements Engine {
   #failed(reason: string, seconds: number, stoppedBy: Stop | null = null): Outcome {
     return { kind: "failed", engine: this.name, seconds, reason, stoppedBy };
   }
+}
+
+/** It takes larger coefficients for infinite; smaller ones than it keeps are left out of every matrix. */
+const INFINITE_FOR_HIGHS = 1e15;
+
+/** For plans of any size. Its "infeasible" and "unbounded" hold without presolve too. */
+export class Highs extends ThreadedEngine {
+  constructor(file = threadFile("highs-worker", import.meta.url)) {
+    super("highs", file, refusalOf);
+  }
+}
+
+/** Why HiGHS must not be asked this. */
+export function refusalOf(matrix: Matrix): string | null {
+  for (const values of [matrix.values, matrix.cost])
+    for (const value of values) {
+      if (Math.abs(value) >= INFINITE_FOR_HIGHS) return `it must not be asked about the coefficient ${value}`;
+    }
+  return null;
+}
+
+const LEAST_COEFFICIENT = 0.001;
+const MOST_COEFFICIENT = 10_000;
+const MOST_SIDE = 1e8;
+
+/** For small plans. Its "infeasible" and "unbounded" are claims, to be confirmed by HiGHS. */
+export class JavascriptLpSolver extends ThreadedEngine {
+  constructor(file = threadFile("jslp-worker", import.meta.url)) {
+    super("javascript-lp-solver", file, refusal);
+  }
+}
+
+/**
+ * Its free variables give wrong optima, and widely scaled rows false infeasibility; a row is rescaled by a
+ * power of two first, so only the spread inside a row, or of the objective, counts.
+ */
+function refusal(matrix: Matrix): string | null {
+  if (matrix.lower.includes(Number.NEGATIVE_INFINITY)) return "it must not be asked about free variables";
+  for (let row = 0; row < matrix.rowLower.length; row += 1) {
+    const values = [...termsOf(matrix, row)].map(([, value]) => value);
+    if (!isWithinReach(values)) return "it must not be asked about coefficients so far apart in one row";
+    const scale = scaleOf(values);
+    for (const side of [matrix.rowLower[row] ?? 0, matrix.rowUpper[row] ?? 0])
+      if (Number.isFinite(side) && Math.abs(side) * scale > MOST_SIDE)
+        return "it must not be asked about a row so far from its coefficients";
+  }
+  if (!isWithinReach(matrix.cost)) return "it must not be asked about an objective so widely scaled";
+  return null;
+}
+
+function isWithinReach(values: readonly number[] | Float64Array): boolean {
+  const scale = scaleOf(values);
+  for (const value of values) {
+    const size = Math.abs(value) * scale;
+    if (size !== 0 && (size < LEAST_COEFFICIENT || size > MOST_COEFFICIENT)) return false;
+  }
+  return true;
 }

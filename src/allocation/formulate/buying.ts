@@ -6,8 +6,8 @@ import {
   supplierOf,
   tiersOf,
 } from "../../kitchen/index.js";
-import { Sum } from "../builder.js";
 import { currency, rate } from "../floats.js";
+import { Sum } from "../model.js";
 import type { BuildContext, BuyHandle } from "./context.js";
 
 /**

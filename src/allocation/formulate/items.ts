@@ -1,9 +1,9 @@
 import { type Breakdown, type Item, serviceName } from "../../kitchen/index.js";
 import { ZERO } from "../../quantity/index.js";
-import { Sum } from "../builder.js";
 import { kg, rate } from "../floats.js";
 import { groupBy } from "../group.js";
-import { type Arrival, arrivalsOf } from "../network.js";
+import { type Arrival, arrivalsOf } from "../lot-graph.js";
+import { Sum } from "../model.js";
 import { addBuys, unitsForTerms } from "./buying.js";
 import type { BuildContext } from "./context.js";
 
@@ -26,7 +26,7 @@ function addItem(item: Item, context: BuildContext): void {
   const cutUppers = new Map<string, number>();
   for (const breakdown of item.breakdowns) {
     cutUppers.set(breakdown.name, 0);
-    for (const service of context.network.cutServices.get(item.name) ?? []) {
+    for (const service of context.lotGraph.cutServices.get(item.name) ?? []) {
       const upper = mostCut(item, breakdown, service, held, context);
       cutUppers.set(breakdown.name, (cutUppers.get(breakdown.name) ?? 0) + upper);
       const tag = { family: "cut", item: item.name, breakdown: breakdown.name, service };
@@ -112,9 +112,9 @@ function mostCut(
   held: number,
   context: BuildContext,
 ): number {
-  const { network, demand } = context;
+  const { lotGraph, demand } = context;
   const wanted = breakdown.yields.map(({ part, fraction }) => {
-    const lot = network.lot(part, { kind: "cut", service });
+    const lot = lotGraph.lot(part, { kind: "cut", service });
     const perUnit = rate(fraction) * kg(item.unitWeight);
     return lot === undefined || perUnit === 0 ? 0 : demand.of(lot) / perUnit;
   });

@@ -9,13 +9,12 @@ import {
   type Part,
 } from "../../kitchen/index.js";
 import { NO_MONEY } from "../../quantity/index.js";
-import { Sum } from "../builder.js";
 import { bearingYieldOf, costWhenCut, trimCreditOf } from "../costs.js";
 import { currency, kg, rate } from "../floats.js";
 import { groupBy } from "../group.js";
+import { Sum } from "../model.js";
 import type { BuildContext } from "./context.js";
-import { type OrderBands, orderBands } from "./order-bands.js";
-import { type UnitCost, unitCostsOf } from "./unit-costs.js";
+import { type OrderBands, orderBands, type UnitCost, unitCostsOf } from "./unit-costs.js";
 
 /** What all cuts that give a lot cost, at most, for what bears that cost; and what a kilogram of it can cost. */
 export interface LotCost {

@@ -1,9 +1,9 @@
 import { lotKey, lotName, type Step, serviceName } from "../../kitchen/index.js";
-import { Sum } from "../builder.js";
 import { bearingYieldOf, leastLotCosts } from "../costs.js";
 import { rate } from "../floats.js";
 import { groupBy } from "../group.js";
-import type { LotNode } from "../network.js";
+import type { LotNode } from "../lot-graph.js";
+import { Sum } from "../model.js";
 import type { BuildContext, CeilingHandle } from "./context.js";
 import type { LotCost, LotCosts } from "./lot-costs.js";
 import { drawUnit } from "./parts.js";
@@ -193,14 +193,14 @@ class OpenCosts {
 
   /** The steps that make a lot, by their sources, with what of a kilogram is made and what bears its cost. */
   #feedsOf(lot: LotNode): Feed[] {
-    const { scenario, handles, network } = this.#context;
+    const { scenario, handles, lotGraph } = this.#context;
     const parts = new Map(scenario.parts.map((part) => [part.name, part]));
     return scenario.steps.flatMap((step) => {
       const made = step.yields.find(({ part }) => part === lot.part);
       if (made === undefined) return [];
       const bearing = bearingYieldOf(step, lot.part, parts);
       return step.from.flatMap((source): Feed[] => {
-        const from = network.lot(source, lot.origin);
+        const from = lotGraph.lot(source, lot.origin);
         const draws = handles.draws.filter((draw) => draw.step === step && draw.from === from);
         if (from === undefined || draws.length === 0) return [];
         const uses = draws.map(({ variable }) => ({ variable, unit: drawUnit(from) }));

@@ -1,6 +1,5 @@
 import { lotName, originKey, type Scenario, serviceName } from "../../kitchen/index.js";
 import { classesOf, isRenaming } from "../../waste/index.js";
-import { Sum } from "../builder.js";
 import { mostPerPortion } from "../demand.js";
 import { kg, rate } from "../floats.js";
 import { type Groups, groupBy } from "../group.js";
@@ -12,15 +11,16 @@ import {
   staysInStock,
   stepsFrom,
   usableAt,
-} from "../network.js";
+} from "../lot-graph.js";
+import { Sum } from "../model.js";
 import type { BuildContext, CutHandle, DrawHandle, GoHandle } from "./context.js";
 
 /** Where the weight of each lot comes from and goes to: every gram of a food part goes somewhere. */
 export function addParts(context: BuildContext): void {
   const inflow = mostInflow(context);
-  for (const lot of context.network.lots) addOutflows(lot, inflow[lot.index] ?? 0, context);
+  for (const lot of context.lotGraph.lots) addOutflows(lot, inflow[lot.index] ?? 0, context);
   const flows = flowsOf(context);
-  for (const lot of context.network.lots) {
+  for (const lot of context.lotGraph.lots) {
     addBalance(lot, flows, context);
     addWorkedInTime(lot, flows, context);
   }
@@ -125,12 +125,12 @@ function addUsesOfByProducts(
   lot: LotNode,
   surplus: Sum,
   flows: Flows,
-  { network, scenario }: BuildContext,
+  { lotGraph, scenario }: BuildContext,
 ): void {
   for (const { yields } of scenario.steps.filter((step) => step.yields[0]?.part === lot.part)) {
     const [first, ...others] = yields;
     for (const { part, fraction } of others) {
-      const other = network.lot(part, lot.origin);
+      const other = lotGraph.lot(part, lot.origin);
       if (first === undefined || other === undefined || fraction.isZero()) continue;
       const ratio = rate(first.fraction.div(fraction));
       for (const go of flows.goes.of(other)) surplus.add(go.variable, -go.unit * ratio);
@@ -237,10 +237,10 @@ export function drawUnit(lot: LotNode): number {
 }
 
 /** Most kilograms that can come into each lot. */
-function mostInflow({ scenario, network, handles, builder, demand }: BuildContext): number[] {
+function mostInflow({ scenario, lotGraph, handles, builder, demand }: BuildContext): number[] {
   const inflow: number[] = [];
   const cuts = groupBy(handles.cuts, ({ service }) => service);
-  for (const lot of network.lots) {
+  for (const lot of lotGraph.lots) {
     let most = 0;
     if (lot.origin.kind === "cut") {
       for (const cut of cuts.of(lot.origin.service)) {
@@ -258,7 +258,7 @@ function mostInflow({ scenario, network, handles, builder, demand }: BuildContex
       const made = step.yields.find(({ part }) => part === lot.part);
       if (made === undefined) continue;
       for (const from of step.from) {
-        const source = network.lot(from, lot.origin);
+        const source = lotGraph.lot(from, lot.origin);
         if (source === undefined || demand.through(step, source) === 0) continue;
         most += rate(made.fraction) * (inflow[source.index] ?? 0);
       }

@@ -1,25 +1,12 @@
 import { type RecipeLine, serviceName } from "../../kitchen/index.js";
-import { Sum } from "../builder.js";
 import type { CookingSite } from "../demand.js";
 import { kg, rate } from "../floats.js";
-import type { BuildContext } from "./context.js";
+import { Sum } from "../model.js";
+import type { BuildContext, PortionWeight, WeightRange } from "./context.js";
 import { portionsOf } from "./dishes.js";
 
 /** Ranges narrower than this, in kilograms, are rounding dust: the portion has one weight. */
 const DUST = 1e-9;
-
-interface WeightRange {
-  readonly least: number;
-  readonly most: number;
-}
-
-/** What a portion of one cooking weighs, where that depends on what goes in. */
-export interface PortionWeight {
-  readonly variable: number;
-  readonly range: WeightRange;
-  /** Kilograms of as many portions as a variable says, by variable. */
-  readonly of: Map<number, Sum>;
-}
 
 /** Kilograms of one portion as the ledger counts it, at the least and at the most that its lines and shares allow. */
 export function portionWeightRange({ dish }: CookingSite): WeightRange {

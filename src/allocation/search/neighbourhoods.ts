@@ -1,7 +1,8 @@
 import type { Random } from "../random.js";
-import type { AstrayOf } from "./astray.js";
+import { MENU } from "./dive.js";
+import type { LossOf } from "./dual-losses.js";
 import type { Links } from "./links.js";
-import type { LossOf } from "./losses.js";
+import type { Problem, Relaxation } from "./problem.js";
 
 /** Where a neighbourhood is drawn from. */
 export interface Terrain {
@@ -10,10 +11,10 @@ export interface Terrain {
   /** Where most is lost it is looked first. */
   readonly lossOf: LossOf;
   /** What the best point has otherwise than the relaxation would. */
-  readonly astrayOf: AstrayOf;
+  readonly differsFromRelaxation: DiffersFromRelaxation;
 }
 
-/** So much of a neighbourhood is menu, the rest is what is astray under it. */
+/** So much of a neighbourhood is menu, the rest is what differs from the relaxation under it. */
 const MENU_SHARE = 0.5;
 
 /** About so many whole columns that may change together, with the flows between them, while all else stays. */
@@ -44,7 +45,7 @@ const wholeServices: Neighbourhood = (terrain, size) =>
   );
 
 /** What the relaxation would have otherwise under this menu: pieces, cuts and purchases anywhere. */
-const whatIsAstray: Neighbourhood = (terrain, size) => astrayBeside(terrain, new Set(), size);
+const whatDiffers: Neighbourhood = (terrain, size) => withWhatDiffers(terrain, new Set(), size);
 
 /** The menus of some services on end, with what the relaxation would have otherwise for them. */
 const menusOfServices: Neighbourhood = (terrain, size) => {
@@ -52,7 +53,7 @@ const menusOfServices: Neighbourhood = (terrain, size) => {
   const menus = gather(size * MENU_SHARE, servicesOnEnd(terrain), (service) =>
     links.cookingsAt(service).flatMap((cooking) => links.wholesOfCooking(cooking)),
   );
-  return astrayBeside(terrain, menus, size);
+  return withWhatDiffers(terrain, menus, size);
 };
 
 /** Dishes taken from the whole plan, with what the relaxation would have otherwise for them. */
@@ -61,11 +62,11 @@ const someDishes: Neighbourhood = (terrain, size) => {
   const menus = gather(size * MENU_SHARE, inLossyOrder(links.cookings, terrain), (cooking) =>
     links.wholesOfCooking(cooking),
   );
-  return astrayBeside(terrain, menus, size);
+  return withWhatDiffers(terrain, menus, size);
 };
 
 export const NEIGHBOURHOODS: readonly [Neighbourhood, ...Neighbourhood[]] = [
-  whatIsAstray,
+  whatDiffers,
   menusOfServices,
   someDishes,
   wholeServices,
@@ -77,13 +78,15 @@ function near({ links }: Terrain, wholes: ReadonlySet<number>): Set<number> {
   return links.withFlows(wholes);
 }
 
-function astrayBeside(
-  { links, random, astrayOf }: Terrain,
+function withWhatDiffers(
+  { links, random, differsFromRelaxation }: Terrain,
   menus: ReadonlySet<number>,
   size: number,
 ): Set<number> {
-  const astray = gather(size - menus.size, random.shuffled(astrayOf(menus)), (column) => [column]);
-  return links.withEveryFlow(new Set([...menus, ...astray]));
+  const differing = gather(size - menus.size, random.shuffled(differsFromRelaxation(menus)), (column) => [
+    column,
+  ]);
+  return links.withEveryFlow(new Set([...menus, ...differing]));
 }
 
 /** From one where much is lost to the last, then back from it to the first. */
@@ -135,4 +138,35 @@ function gather<T>(
     }
   }
   return free;
+}
+
+/** A whole number so far from what the relaxation has differs from it. */
+const FAR = 1e-3;
+
+/** Whole columns that a point has otherwise than the relaxation would, with all of the menu held but what is free. */
+export type DiffersFromRelaxation = (free: ReadonlySet<number>) => number[];
+
+/**
+ * Relaxation-induced neighbourhood search (Danna, Rothberg and Le Pape, Mathematical Programming 102, 2005, from
+ * memory). It asks the relaxation anew each time: what differs under this menu says more than what does under none.
+ */
+export function differsFromRelaxation(
+  { matrix, wholes, tags }: Problem,
+  relaxation: Relaxation,
+  point: Float64Array,
+): DiffersFromRelaxation {
+  return (free) => {
+    for (const column of wholes) {
+      const value = point[column] ?? 0;
+      const isHeld = MENU.has(tags[column]?.family ?? "") && !free.has(column);
+      relaxation.bound(
+        column,
+        isHeld ? value : (matrix.lower[column] ?? 0),
+        isHeld ? value : (matrix.upper[column] ?? 0),
+      );
+    }
+    const relaxed = relaxation.solve();
+    if (relaxed === null) return [];
+    return wholes.filter((column) => Math.abs((point[column] ?? 0) - (relaxed[column] ?? 0)) > FAR);
+  };
 }

@@ -1,13 +1,19 @@
 import { Random } from "../random.js";
-import { astrayOf } from "./astray.js";
-import { Choice } from "./choice.js";
+import { AdaptivePick } from "./adaptive-pick.js";
 import { dive } from "./dive.js";
+import { dualLosses } from "./dual-losses.js";
 import { linksOf } from "./links.js";
-import { lossesOf, type Prices } from "./losses.js";
-import { NEIGHBOURHOODS, type Neighbourhood } from "./neighbourhoods.js";
-import { partOf } from "./part-problem.js";
-import { type Found, objectiveAt, type Problem } from "./problem.js";
-import type { Improved, Relaxation, Solver } from "./solver.js";
+import { differsFromRelaxation, NEIGHBOURHOODS, type Neighbourhood } from "./neighbourhoods.js";
+import {
+  type Found,
+  type Improved,
+  objectiveAt,
+  type Prices,
+  type Problem,
+  partOf,
+  type Relaxation,
+  type Solver,
+} from "./problem.js";
 
 /** Where better points come from and go to while the search is on. */
 export interface Exchange {
@@ -40,7 +46,7 @@ const SECONDS = 0.8;
  * For all that is used at once, so much of that for each whole number freed, or so many times as long as the first
  * relaxation took, whichever is longer.
  */
-const NARROW = { perWhole: 0.025, relaxations: 8 };
+const USED_COLUMNS = { perWhole: 0.025, relaxations: 8 };
 /**
  * It is given up sooner once it has brought nothing since its last gain for so many seconds and for such a part of the
  * time which that took, whichever is longer.
@@ -91,8 +97,8 @@ export function search(
     for (let round = 0; round < rounds && !exchange.stop(); round++) {
       descent.take(exchange.take());
       if (descent.best === null) exchange.pause();
-      else if (descent.isNarrowed) descent.improve(descent.best, exchange);
-      else descent.narrow(descent.best, exchange);
+      else if (descent.areUsedFreed) descent.improve(descent.best, exchange);
+      else descent.freeUsedColumns(descent.best, exchange);
     }
     return descent.best;
   } finally {
@@ -124,7 +130,7 @@ interface Beginning {
 /** From one best point to the next, by neighbourhoods picked by what they gave a second of late. */
 class Descent {
   best: Found | null;
-  isNarrowed = false;
+  areUsedFreed = false;
   readonly #problem: Problem;
   readonly #solver: Solver;
   readonly #relaxation: Relaxation;
@@ -152,7 +158,7 @@ class Descent {
     this.#prices = prices;
     this.#random = new Random(seed);
     this.#links = linksOf(problem);
-    this.#choice = new Choice(NEIGHBOURHOODS, this.#random);
+    this.#choice = new AdaptivePick(NEIGHBOURHOODS, this.#random);
     this.#seconds = seconds;
     this.#secondsOfRelaxation = ofRelaxation;
     this.#clock = clock;
@@ -165,8 +171,8 @@ class Descent {
   }
 
   /** What neither the relaxation nor the best point has any of stays at nothing, and all else is free at once. */
-  narrow(at: Found, exchange: Exchange): void {
-    this.isNarrowed = true;
+  freeUsedColumns(at: Found, exchange: Exchange): void {
+    this.areUsedFreed = true;
     const used = this.#problem.wholes.filter(
       (column) => (this.#relaxed[column] ?? 0) > SOME || (at.point[column] ?? 0) > SOME,
     );
@@ -183,8 +189,8 @@ class Descent {
       gained !== null && this.#clock() - gained > Math.max(IDLE.seconds, IDLE.share * (gained - began));
     this.#solver.improve(part.matrix, part.start, {
       seconds: Math.max(
-        NARROW.perWhole * used.length * this.#seconds,
-        NARROW.relaxations * this.#secondsOfRelaxation,
+        USED_COLUMNS.perWhole * used.length * this.#seconds,
+        USED_COLUMNS.relaxations * this.#secondsOfRelaxation,
       ),
       within: this.#within(at),
       stop: () => exchange.stop() || isIdle(),
@@ -214,8 +220,8 @@ class Descent {
     const terrain = {
       links: this.#links,
       random: this.#random,
-      lossOf: lossesOf(this.#problem, this.#prices, point),
-      astrayOf: astrayOf(this.#problem, this.#relaxation, point),
+      lossOf: dualLosses(this.#problem, this.#prices, point),
+      differsFromRelaxation: differsFromRelaxation(this.#problem, this.#relaxation, point),
     };
     return kind(terrain, this.#sizeOf(kind));
   }

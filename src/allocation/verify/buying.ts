@@ -1,19 +1,18 @@
 import type { Decision, Item, Purchase, Scenario } from "../../kitchen/index.js";
 import { type Money, minus, NO_MONEY, times, toCurrency, total } from "../../quantity/index.js";
-import type { Fault } from "./index.js";
 
 /**
  * What is bought is bought where it is delivered, within its least and most, at the price that the number in one
  * delivery has; every delivery comes to its supplier's least order and is charged once.
  */
-export function buyingFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function buyingFaults(decision: Decision, scenario: Scenario): string[] {
   return [
     ...scenario.items.flatMap((item) => itemFaults(item, decision)),
     ...scenario.services.flatMap((_, service) => orderFaults(service, decision, scenario)),
   ];
 }
 
-function itemFaults({ name, buying, orderUnit }: Item, decision: Decision): Fault[] {
+function itemFaults({ name, buying, orderUnit }: Item, decision: Decision): string[] {
   const purchases = decision.purchases.filter(({ item }) => item === name);
   const bought = purchases.reduce((sum, { orderUnits }) => sum + orderUnits, 0);
   if (buying === null) return bought === 0 ? [] : [`${name}: ${bought} bought where buying is off`];
@@ -41,7 +40,7 @@ function itemFaults({ name, buying, orderUnit }: Item, decision: Decision): Faul
   return paidFaults;
 }
 
-function orderFaults(service: number, decision: Decision, scenario: Scenario): Fault[] {
+function orderFaults(service: number, decision: Decision, scenario: Scenario): string[] {
   const when = `for ${scenario.services[service]?.name}`;
   const here = decision.purchases.filter((purchase) => purchase.service === service);
   const supplierOf = ({ item }: Purchase): string | null =>
@@ -71,7 +70,7 @@ function orderFaults(service: number, decision: Decision, scenario: Scenario): F
 }
 
 /** Each bears the charge by its part of the goods, to a ten-thousandth that splitting without loss allows. */
-function shareFaults(order: readonly Purchase[], goods: Money, charge: Money, where: string): Fault[] {
+function shareFaults(order: readonly Purchase[], goods: Money, charge: Money, where: string): string[] {
   if (goods === NO_MONEY) return [];
   return order.flatMap(({ item, cost, delivery = NO_MONEY }) => {
     const off = delivery * goods - charge * cost;

@@ -12,10 +12,9 @@ import {
   ZERO,
 } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
-import type { Fault } from "./index.js";
 
 /** Every item, cut, step and lot gives out exactly what it takes in, and nothing before it is there. */
-export function closingFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function closingFaults(decision: Decision, scenario: Scenario): string[] {
   return [
     ...scenario.items.flatMap((item) => itemFaults(item, decision, scenario)),
     ...decision.cuts.flatMap((cut) =>
@@ -36,7 +35,7 @@ export function closingFaults(decision: Decision, scenario: Scenario): Fault[] {
  * Cuts and steps give each part by its yield, to the milligram that splitting without loss allows, and take up their
  * water. Those for services before `from` are done: they gave what they gave.
  */
-export function yieldFaults({ cuts, preps }: Decision, scenario: Scenario, from: number): Fault[] {
+export function yieldFaults({ cuts, preps }: Decision, scenario: Scenario, from: number): string[] {
   const isToCome = ({ service }: { service: number }): boolean => service >= from;
   const made = [
     ...cuts.filter(isToCome).map(({ item, breakdown, weight, parts }) => ({
@@ -75,13 +74,13 @@ export function yieldFaults({ cuts, preps }: Decision, scenario: Scenario, from:
   return [...given, ...wet];
 }
 
-function differs(what: string, expected: Weight, found: Weight): Fault[] {
+function differs(what: string, expected: Weight, found: Weight): string[] {
   if (expected === found) return [];
   return [`${what}: ${toGrams(minus(expected, found))} g unaccounted for`];
 }
 
-function itemFaults(item: Item, decision: Decision, scenario: Scenario): Fault[] {
-  const faults: Fault[] = [];
+function itemFaults(item: Item, decision: Decision, scenario: Scenario): string[] {
+  const faults: string[] = [];
   let stock = total(item.onHand.map(({ weight }) => weight));
   const weightAt = (
     list: readonly { item: string; service: number; weight: Weight }[],
@@ -104,7 +103,7 @@ function itemFaults(item: Item, decision: Decision, scenario: Scenario): Fault[]
 }
 
 /** Whole items are cut, binned and kept by the unit, each at its weight; loose ones by weight alone. */
-export function unitFaults({ cuts, binned, keptItems }: Decision, { items }: Scenario): Fault[] {
+export function unitFaults({ cuts, binned, keptItems }: Decision, { items }: Scenario): string[] {
   return [...cuts, ...binned, ...keptItems].flatMap(({ item: name, units, weight }) => {
     const item = items.find((entry) => entry.name === name);
     if (item === undefined) return [];
@@ -116,7 +115,7 @@ export function unitFaults({ cuts, binned, keptItems }: Decision, { items }: Sce
   });
 }
 
-function lotFaults(decision: Decision, scenario: Scenario): Fault[] {
+function lotFaults(decision: Decision, scenario: Scenario): string[] {
   const balance = new Map<string, Weight>();
   const add = (lot: Lot, weight: Weight): void => {
     balance.set(lotKey(lot), plus(balance.get(lotKey(lot)) ?? NO_WEIGHT, weight));
@@ -137,9 +136,9 @@ function lotFaults(decision: Decision, scenario: Scenario): Fault[] {
 }
 
 /** Nothing goes into a dish or a step before it is cut or after its last day. */
-export function dateFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function dateFaults(decision: Decision, scenario: Scenario): string[] {
   const dayOf = (service: number): number => scenario.services[service]?.day ?? 0;
-  const faults: Fault[] = decision.preps.flatMap(({ from, step, service }) => {
+  const faults: string[] = decision.preps.flatMap(({ from, step, service }) => {
     const lastDay = lastDayOfLot(from, scenario);
     const early = from.origin.kind === "cut" && from.origin.service > service;
     const late = lastDay !== null && dayOf(service) > lastDay;
@@ -161,7 +160,7 @@ export function dateFaults(decision: Decision, scenario: Scenario): Fault[] {
 }
 
 /** What must never be eaten goes into no dish. */
-export function neverFaults({ goings }: Decision, { parts }: Scenario): Fault[] {
+export function neverFaults({ goings }: Decision, { parts }: Scenario): string[] {
   return goings.flatMap(({ lot, dish }) =>
     parts.some(({ name, class: kind }) => name === lot.part && kind === "never")
       ? [`${lot.part} must never go into ${dish}`]
@@ -170,7 +169,7 @@ export function neverFaults({ goings }: Decision, { parts }: Scenario): Fault[] 
 }
 
 /** No item is cut or kept after its last day. */
-export function lifeFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function lifeFaults(decision: Decision, scenario: Scenario): string[] {
   return scenario.items.flatMap((item) => itemLifeFaults(item, decision, scenario));
 }
 
@@ -178,7 +177,7 @@ export function lifeFaults(decision: Decision, scenario: Scenario): Fault[] {
  * What is cut or binned is taken from what goes off first, which leaves as much as can be for later: then nothing is
  * left of what came in when its last day is over.
  */
-function itemLifeFaults(item: Item, decision: Decision, scenario: Scenario): Fault[] {
+function itemLifeFaults(item: Item, decision: Decision, scenario: Scenario): string[] {
   const dayOf = (service: number): number => scenario.services[service]?.day ?? 0;
   const lots = [
     ...item.onHand.map(({ weight, lastDay }) => ({ weight, from: 0, lastDay })),

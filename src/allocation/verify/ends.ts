@@ -10,12 +10,10 @@ import {
 } from "../../kitchen/index.js";
 import { Decimal, minus, NO_WEIGHT, plus, toGrams, total, type Weight, ZERO } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
-import { isInto } from "../cooked-weights.js";
-import { takenBy } from "../taken.js";
-import type { Fault } from "./index.js";
+import { isInto, takenBy } from "../decision-weights.js";
 
 /** Destinations take what they are for: food, inedible parts or portions; people no inedible part, animals no poison. */
-export function takenFaults({ sends, cookings }: Decision, scenario: Scenario): Fault[] {
+export function takenFaults({ sends, cookings }: Decision, scenario: Scenario): string[] {
   const named = (name: string): Destination | undefined =>
     scenario.destinations.find((destination) => destination.name === name);
   return [
@@ -42,7 +40,7 @@ function mayTake(destination: Destination, kind: PartClass): boolean {
 }
 
 /** Portions are wasted only out of whole batches: a single one would not be cooked to be thrown away. */
-export function wastedPortionFaults({ cookings }: Decision, scenario: Scenario): Fault[] {
+export function wastedPortionFaults({ cookings }: Decision, scenario: Scenario): string[] {
   const isWaste = (name: string): boolean =>
     scenario.destinations.some((destination) => destination.name === name && destination.end === "waste");
   return cookings.flatMap(({ dish: name, spare }) => {
@@ -53,7 +51,7 @@ export function wastedPortionFaults({ cookings }: Decision, scenario: Scenario):
 }
 
 /** Destinations take no more than their limit, but for half a step of the scale for each going into spare portions. */
-export function destinationFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function destinationFaults(decision: Decision, scenario: Scenario): string[] {
   const halfStep = new Decimal(scenario.scaleStep.toString()).div(2);
   return scenario.destinations.flatMap((destination) => {
     const { name, limit } = destination;
@@ -68,7 +66,7 @@ export function destinationFaults(decision: Decision, scenario: Scenario): Fault
 }
 
 /** What is kept past the plan may be, is still good then, and stays within its limit. */
-export function keptFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function keptFaults(decision: Decision, scenario: Scenario): string[] {
   const last = scenario.services.length - 1;
   const lastPlanDay = scenario.services[last]?.day ?? 0;
   const keptOf = (list: readonly { name: string; weight: Weight }[], name: string): Weight =>
@@ -111,7 +109,7 @@ function mostKept({ name, onHand }: Item, { purchases }: Decision): Weight {
   return plus(held, weight(purchases.filter(({ item }) => item === name)));
 }
 
-function overKept(name: string, found: Weight, most: Weight): Fault[] {
+function overKept(name: string, found: Weight, most: Weight): string[] {
   if (most === NO_WEIGHT && found > NO_WEIGHT) return [`${name}: kept where nothing may be`];
   return found > most ? [`${name} kept: ${toGrams(minus(found, most))} g over its limit`] : [];
 }

@@ -11,7 +11,6 @@ import {
   type Weight,
 } from "../../quantity/index.js";
 import { classesOf, isRenaming } from "../../waste/index.js";
-import type { Fault } from "./index.js";
 
 /** A lot with all that comes into it and leaves it. */
 export interface LotBook {
@@ -65,7 +64,7 @@ const weightsOf = (list: readonly { readonly weight: Weight }[]): Weight =>
   total(list.map(({ weight }) => weight));
 
 /** Nothing goes on from a lot before a service that has not come into it by then, but for a step of the scale each. */
-export function inTimeFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function inTimeFaults(decision: Decision, scenario: Scenario): string[] {
   return [...lotBooks(decision, scenario).values()].flatMap(({ lot, direct, made, goings, drawn }) =>
     [...new Set([...goings, ...drawn].map(({ service }) => service))].flatMap((service) => {
       const by = <T extends { service: number }>(list: readonly T[]): T[] =>
@@ -85,7 +84,7 @@ export function inTimeFaults(decision: Decision, scenario: Scenario): Fault[] {
  * What a step is worked for is used: of what it gives first only so much is over as came some other way, as its
  * by-products were wanted, as pieces had to be taken whole, and as weighing in steps of the scale adds.
  */
-export function workedForUseFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function workedForUseFaults(decision: Decision, scenario: Scenario): string[] {
   const books = lotBooks(decision, scenario);
   const classOf = classesOf(scenario);
   const isMereRenaming = (name: string, part: string): boolean => {
@@ -130,7 +129,7 @@ function stepOf(name: string, { steps }: Scenario): Step | undefined {
 }
 
 /** Parts that move whole are worked and go into dishes in whole pieces. */
-export function pieceFaults({ preps, goings }: Decision, scenario: Scenario): Fault[] {
+export function pieceFaults({ preps, goings }: Decision, scenario: Scenario): string[] {
   const pieceOf = (part: string): Weight | null =>
     scenario.parts.find(({ name }) => name === part)?.pieceWeight ?? null;
   return [

@@ -3,16 +3,12 @@ import { buyingFaults } from "./buying.js";
 import { closingFaults, dateFaults, lifeFaults, neverFaults, unitFaults, yieldFaults } from "./closing.js";
 import { destinationFaults, keptFaults, takenFaults, wastedPortionFaults } from "./ends.js";
 import { inTimeFaults, pieceFaults, workedForUseFaults } from "./flows.js";
-import { handsFaults, potFaults, vesselFaults } from "./limits.js";
+import { coldRoomFaults, freezerFaults, handsFaults, potFaults, vesselFaults } from "./limits.js";
 import { nameFaults } from "./names.js";
 import { cookingFaults, lineFaults, servicesFaults } from "./serving.js";
-import { coldRoomFaults, freezerFaults } from "./stores.js";
-
-/** One thing a decision does not do that the scenario asks of it, in words with the amount. */
-export type Fault = string;
 
 /** Says what is wrong with a decision in one respect. Services before `from` are done. */
-type Check = (decision: Decision, scenario: Scenario, from: number) => Fault[];
+type Check = (decision: Decision, scenario: Scenario, from: number) => string[];
 
 /** Every check of a plan. The table in tests/allocation/rules has the rules that each is for. */
 export const CHECKS = {
@@ -51,7 +47,7 @@ const OF_WHOLE_PLANS: ReadonlySet<string> = new Set<keyof typeof CHECKS>([
  * Checks a decision in whole portions and milligrams against the scenario alone, without model or engine. Weights
  * close exactly and dates hold exactly; a recipe line may miss by half a step of the scale for each going into it.
  */
-export function verifyDecision(decision: Decision, scenario: Scenario): Fault[] {
+export function verifyDecision(decision: Decision, scenario: Scenario): string[] {
   return Object.values<Check>(CHECKS).flatMap((check) => check(decision, scenario, 0));
 }
 
@@ -59,7 +55,7 @@ export function verifyDecision(decision: Decision, scenario: Scenario): Fault[] 
  * Checks a decision whose services before this one are done: all of it closes and keeps its dates, with the weights
  * that the done cuts really gave; what services to come ask for is held to the scenario as it now is.
  */
-export function verifyAnew(decision: Decision, scenario: Scenario, before: number): Fault[] {
+export function verifyAnew(decision: Decision, scenario: Scenario, before: number): string[] {
   return Object.entries<Check>(CHECKS).flatMap(([name, check]) =>
     OF_WHOLE_PLANS.has(name) ? [] : check(decision, scenario, before),
   );

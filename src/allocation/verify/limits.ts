@@ -4,34 +4,33 @@ import {
   minus,
   NO_WEIGHT,
   plus,
+  times,
   toGrams,
   toKilograms,
   total,
   type Weight,
   ZERO,
 } from "../../quantity/index.js";
-import type { Fault } from "./index.js";
+import { portionWeights } from "../decision-weights.js";
+import { lotBooks } from "./flows.js";
 
 const SLACK_MINUTES = 1;
 
-function over(what: string, found: Weight, limit: Weight | null): Fault[] {
-  return limit !== null && found > limit ? [`${what}: ${toGrams(minus(found, limit))} g over its limit`] : [];
-}
-
 /** Pots are over by no more than a step of the scale for each thing put in. */
-export function potFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function potFaults(decision: Decision, scenario: Scenario): string[] {
   return scenario.steps.flatMap(({ name, capacity }) => {
     if (capacity === null) return [];
     return scenario.services.flatMap((service, index) => {
       const drawn = decision.preps.filter((prep) => prep.step === name && prep.service === index);
       const slack = plus(capacity, total(drawn.map(() => scenario.scaleStep)));
-      return over(`${name} for ${service.name}`, total(drawn.map(({ weight }) => weight)), slack);
+      const over = minus(total(drawn.map(({ weight }) => weight)), slack);
+      return over > NO_WEIGHT ? [`${name} for ${service.name}: ${toGrams(over)} g over its limit`] : [];
     });
   });
 }
 
 /** Hands-on minutes before each service; a step of the scale for each further step, and a minute, are for rounding. */
-export function handsFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function handsFaults(decision: Decision, scenario: Scenario): string[] {
   return scenario.services.flatMap((service, index) => {
     const limit = service.handsMinutes ?? scenario.limits.handsMinutes;
     if (limit === null) return [];
@@ -62,7 +61,7 @@ export function handsFaults(decision: Decision, scenario: Scenario): Fault[] {
 }
 
 /** No more batches are cooked for a service than there are vessels for. */
-export function vesselFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function vesselFaults(decision: Decision, scenario: Scenario): string[] {
   return scenario.limits.vessels.flatMap(({ vessel, most }) =>
     scenario.services.flatMap(({ name }, index) => {
       const taken = decision.cookings.reduce((sum, { dish, service, portions }) => {
@@ -74,4 +73,90 @@ export function vesselFaults(decision: Decision, scenario: Scenario): Fault[] {
       return taken > most ? [`${vessel} for ${name}: ${taken} taken of ${most}`] : [];
     }),
   );
+}
+
+type Store = "chilled" | "frozen";
+
+interface Held {
+  readonly weight: Weight;
+  /** Movements that rounding to the scale may have raised by a step. */
+  readonly rounded: number;
+}
+
+/** After each service, the last one too, no more is in the cold room than it holds, but for a step of the scale each. */
+export function coldRoomFaults(decision: Decision, scenario: Scenario): string[] {
+  const { chilled } = scenario.limits;
+  if (chilled === null) return [];
+  return scenario.services.flatMap(({ name }, after) => {
+    const parts = partsHeld("chilled", after, decision, scenario);
+    const items = itemsHeld(after, decision, scenario);
+    const waiting = portionsWaiting(after, decision, scenario);
+    const weight = total([parts, items, waiting].map((held) => held.weight));
+    return over(
+      `cold room after ${name}`,
+      { weight, rounded: parts.rounded + waiting.rounded },
+      chilled,
+      scenario,
+    );
+  });
+}
+
+/** The same of the freezer, which holds frozen parts. */
+export function freezerFaults(decision: Decision, scenario: Scenario): string[] {
+  const { frozen } = scenario.limits;
+  if (frozen === undefined) return [];
+  return scenario.services.flatMap(({ name }, after) =>
+    over(`freezer after ${name}`, partsHeld("frozen", after, decision, scenario), frozen, scenario),
+  );
+}
+
+function over(where: string, { weight, rounded }: Held, limit: Weight, { scaleStep }: Scenario): string[] {
+  return weight > plus(limit, times(scaleStep, rounded))
+    ? [`${where}: ${toGrams(minus(weight, limit))} g too much`]
+    : [];
+}
+
+/** Of each lot, what is used, worked or kept later than a service, less what comes into it later. */
+function partsHeld(store: Store, after: number, decision: Decision, scenario: Scenario): Held {
+  const later = <T extends { service: number }>(list: readonly T[]): T[] =>
+    list.filter(({ service }) => service > after);
+  const weights: Weight[] = [];
+  let rounded = 0;
+  for (const { lot, made, goings, drawn, kept } of lotBooks(decision, scenario).values()) {
+    const isFrozen = scenario.parts.some(({ name, state }) => name === lot.part && state === "frozen");
+    const isThere = lot.origin.kind === "onHand" || lot.origin.service <= after;
+    if (!isThere || isFrozen !== (store === "frozen")) continue;
+    const out = [...later(goings), ...later(drawn)];
+    const wanted = plus(total(out.map(({ weight }) => weight)), kept);
+    const held = minus(wanted, total(later(made).map(({ weight }) => weight)));
+    if (held <= NO_WEIGHT) continue;
+    weights.push(held);
+    rounded += out.length + (kept > NO_WEIGHT ? 1 : 0);
+  }
+  return { weight: total(weights), rounded };
+}
+
+/** Whole items neither cut nor binned by then; after the last service, those that are kept. */
+function itemsHeld(after: number, decision: Decision, { items }: Scenario): Held {
+  const by = (list: readonly { service: number; weight: Weight }[]): Weight =>
+    total(list.filter(({ service }) => service <= after).map(({ weight }) => weight));
+  const held = total(items.flatMap(({ onHand }) => onHand.map(({ weight }) => weight)));
+  const gone = plus(by(decision.cuts), by(decision.binned));
+  return { weight: minus(plus(held, by(decision.purchases)), gone), rounded: 0 };
+}
+
+function portionsWaiting(after: number, decision: Decision, scenario: Scenario): Held {
+  const weights: Weight[] = [];
+  let rounded = 0;
+  for (const cooking of decision.cookings) {
+    if (cooking.service > after) continue;
+    const { served } = portionWeights(cooking, decision.goings, scenario);
+    const waiting = served.filter((_, index) => (cooking.served[index]?.service ?? 0) > after);
+    if (waiting.length === 0) continue;
+    weights.push(...waiting);
+    rounded += decision.goings.filter(
+      ({ dish, service }) => dish === cooking.dish && service === cooking.service,
+    ).length;
+  }
+  return { weight: total(weights), rounded };
 }

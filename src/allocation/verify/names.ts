@@ -1,8 +1,7 @@
 import type { Decision, Lot, Scenario } from "../../kitchen/index.js";
-import type { Fault } from "./index.js";
 
 /** Everything that a decision names is in the scenario: items, cuts, steps, parts, dishes, lines, services and ends. */
-export function nameFaults(decision: Decision, scenario: Scenario): Fault[] {
+export function nameFaults(decision: Decision, scenario: Scenario): string[] {
   const { purchases, cuts, binned, keptItems, preps, goings, cookings, sends, kept } = decision;
   const items = new Map(scenario.items.map((item) => [item.name, item]));
   const parts = new Set(scenario.parts.map(({ name }) => name));

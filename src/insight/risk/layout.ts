@@ -1,10 +1,10 @@
-import { buildNetwork, type Groups, groupBy, type LotNode, usableAt } from "../../allocation/index.js";
+import { buildLotGraph, type Groups, groupBy, type LotNode, usableAt } from "../../allocation/index.js";
 import {
   type Cooking,
   type Decision,
   type Dish,
-  type Going,
   lotKey,
+  type PartUse,
   type Prep,
   type RecipeLine,
   type Scenario,
@@ -99,7 +99,7 @@ export interface CookingWork {
 }
 
 export function layOut(decision: Decision, scenario: Scenario): Layout {
-  const { lots } = buildNetwork(scenario);
+  const { lots } = buildLotGraph(scenario);
   const indexes = new Map(lots.map((lot, index) => [lotKey(lot), index]));
   const lotOf = (part: string, origin: LotNode["origin"]): number =>
     indexes.get(lotKey({ part, origin })) ?? -1;
@@ -134,7 +134,7 @@ export function layOut(decision: Decision, scenario: Scenario): Layout {
     ({ lot }) => lot.part,
   );
   const { lines, cookings } = linesOf(decision, scenario, { lots, byPart, lotOf, outputsOf });
-  const lineOf = (going: Going): number => {
+  const lineOf = (going: PartUse): number => {
     const cooking = cookings.find(({ dish, service }) => dish === going.dish && service === going.service);
     return cooking?.lines[going.line] ?? -1;
   };
@@ -232,7 +232,7 @@ interface Cooked {
   readonly line: RecipeLine;
   readonly cooking: Cooking;
   readonly eaten: number;
-  readonly goings: readonly Going[];
+  readonly goings: readonly PartUse[];
 }
 
 function lineWork(
@@ -286,7 +286,7 @@ function lineWork(
   };
 }
 
-function rateOf({ dish, line, lot }: Going, scenario: Scenario): number {
+function rateOf({ dish, line, lot }: PartUse, scenario: Scenario): number {
   const stated = scenario.dishes.find(({ name }) => name === dish)?.lines[line];
   return stated?.from.find(({ part }) => part === lot.part)?.rate.toNumber() ?? 1;
 }

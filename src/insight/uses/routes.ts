@@ -1,4 +1,4 @@
-import { buildNetwork, type LotNode } from "../../allocation/index.js";
+import { buildLotGraph, type LotNode } from "../../allocation/index.js";
 import type { Scenario, Step } from "../../kitchen/index.js";
 import { Decimal, ONE, toGrams } from "../../quantity/index.js";
 
@@ -18,7 +18,7 @@ export function routesFrom(stock: number, scenario: Scenario): Route[] {
   const part = scenario.partsOnHand[stock]?.part ?? "";
   const routes = new Map<string, Route>();
   // In cutting order a step's source comes before what it gives, so one pass finds every best way.
-  for (const lot of buildNetwork(scenario).lots) {
+  for (const lot of buildLotGraph(scenario).lots) {
     if (lot.origin.kind !== "onHand" || lot.origin.index !== stock) continue;
     if (lot.part === part) routes.set(part, { lot, yield: ONE, steps: [], most: null });
     for (const step of scenario.steps) {

@@ -1,4 +1,4 @@
-import type { Decision, Going } from "../../kitchen/index.js";
+import type { Decision, PartUse } from "../../kitchen/index.js";
 import {
   larger,
   minus,
@@ -51,7 +51,7 @@ export function intoDishes({ goings }: Decision, costs: Costs, directory: Direct
 }
 
 /** Weight of each going as it counts in the dish. */
-function countedWeights(goings: readonly Going[], directory: Directory): Weight[] {
+function countedWeights(goings: readonly PartUse[], directory: Directory): Weight[] {
   const counted = goings.map(({ weight }) => weight);
   const lines = new Map<string, number[]>();
   goings.forEach(({ dish, service, line }, index) => {
@@ -59,8 +59,8 @@ function countedWeights(goings: readonly Going[], directory: Directory): Weight[
     lines.set(key, [...(lines.get(key) ?? []), index]);
   });
   for (const indexes of lines.values()) {
-    const raw = indexes.map((index) => goings[index] as Going);
-    const line = lineOf(raw[0] as Going, directory);
+    const raw = indexes.map((index) => goings[index] as PartUse);
+    const line = lineOf(raw[0] as PartUse, directory);
     if (line.stated === "raw") continue;
     const weights = raw.map(({ weight }) => weight);
     const cooked = scale(total(weights), line.cookingYield);
@@ -71,7 +71,7 @@ function countedWeights(goings: readonly Going[], directory: Directory): Weight[
   return counted;
 }
 
-function lineOf({ dish, line }: Going, directory: Directory) {
+function lineOf({ dish, line }: PartUse, directory: Directory) {
   const stated = directory.dish(dish).lines[line];
   if (stated === undefined) throw new LedgerError(`${dish} has no recipe line number ${line + 1}`);
   return stated;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { verifyDecision } from "../../../src/allocation/index.js";
-import { CHECKS, type Fault } from "../../../src/allocation/verify/index.js";
+import { CHECKS } from "../../../src/allocation/verify/index.js";
 import { costsShown, keepLedger } from "../../../src/ledger/index.js";
 import { familiesWritten } from "../../support/row-families.js";
 import { type Asked, GOOD } from "./good-plan.js";
@@ -29,8 +29,8 @@ const VARIABLES = [
 const DEFINITIONS = ["avoidable peel", "worked needlessly"];
 
 /** What each check says, where it says anything. */
-function faultsByCheck({ decision, scenario }: Asked): Record<string, Fault[]> {
-  const found = Object.entries(CHECKS).map(([name, check]): [string, Fault[]] => [
+function faultsByCheck({ decision, scenario }: Asked): Record<string, string[]> {
+  const found = Object.entries(CHECKS).map(([name, check]): [string, string[]] => [
     name,
     check(decision, scenario, 0),
   ]);
@@ -38,7 +38,7 @@ function faultsByCheck({ decision, scenario }: Asked): Record<string, Fault[]> {
 }
 
 /** Dishes over their ceilings by the ledger. */
-function overCeilings({ decision, scenario }: Asked): Fault[] {
+function overCeilings({ decision, scenario }: Asked): string[] {
   return costsShown(scenario, decision, keepLedger(scenario, decision)).map(({ dish }) => dish);
 }
 

@@ -1,21 +1,21 @@
-import { isBetter, relativeGap } from "../outcome.js";
-import { Partners } from "./partners.js";
-import type { Ask, Proposal, Verdict } from "./protocol.js";
+import { isBetter, relativeGap } from "../engine.js";
+import { IncumbentChannel } from "./incumbent.js";
+import type { Ask, Proposal, Verdict } from "./threads.js";
 
-/** How often the partners are listened to. */
+/** How often the other threads are listened to. */
 const MS_BETWEEN_LOOKS = 20;
-/** A partner's point is worth a new start, which loses what HiGHS has learnt, when it closes so much of the gap. */
+/** Another thread's point is worth a new start, which loses what HiGHS has learnt, when it closes so much of the gap. */
 const WORTH_A_START = 0.9;
 /** Later than this part of the time a new start would not come to much. */
 const LATEST_START = 0.4;
 
 /**
- * A proof beside partners that search. HiGHS takes no point while it runs (the package's callback for it leaves
- * the point behind): so the proof ends as soon as a partner's point meets the bound, and starts again, once, from
+ * A proof beside other threads that search. HiGHS takes no point while it runs (the package's callback for it leaves
+ * the point behind): so the proof ends as soon as another thread's point meets the bound, and starts again, once, from
  * one that is so much better than its own that little is left to prove.
  */
-export class Beside {
-  readonly #partners: Partners;
+export class RestartingProof {
+  readonly #incumbents: IncumbentChannel;
   readonly #ask: Ask;
   readonly #began = Date.now();
   #looked = 0;
@@ -25,21 +25,21 @@ export class Beside {
   #ending: "proved" | "start again" | null = null;
 
   constructor(channel: string, ask: Ask) {
-    this.#partners = new Partners(channel, ask.matrix.most);
+    this.#incumbents = new IncumbentChannel(channel, ask.matrix.most);
     this.#ask = ask;
   }
 
   tell(proposal: Proposal): void {
     this.#own = proposal.objective;
-    this.#partners.tell(proposal);
+    this.#incumbents.tell(proposal);
   }
 
-  /** Whether HiGHS should stop: a partner's point is proved best, or much better than its own. */
+  /** Whether HiGHS should stop: another thread's point is proved best, or much better than its own. */
   wantsAnEnd(bound: number | null): boolean {
     if (Date.now() - this.#looked < MS_BETWEEN_LOOKS) return false;
     this.#looked = Date.now();
     if (bound !== null) this.bestBound(bound);
-    const given = this.#partners.best();
+    const given = this.#incumbents.best();
     if (given === null || !isBetter(given.objective, this.#own, this.#ask.matrix.most)) return false;
     if (this.#bound !== null && relativeGap(given.objective, this.#bound) <= this.#ask.gap) {
       this.#ending = "proved";
@@ -61,9 +61,9 @@ export class Beside {
     return this.#start?.point ?? null;
   }
 
-  /** A partner's point where it was stopped because that is proved. */
+  /** Another thread's point where it was stopped because that is proved. */
   proved(): Verdict | null {
-    const given = this.#partners.best();
+    const given = this.#incumbents.best();
     if (this.#ending !== "proved" || given === null || this.#bound === null) return null;
     return { kind: "solved", ...given, bound: this.#bound, stoppedBy: null };
   }
@@ -75,7 +75,7 @@ export class Beside {
   }
 
   close(): void {
-    this.#partners.close();
+    this.#incumbents.close();
   }
 
   #isInTime(): boolean {

@@ -1,5 +1,16 @@
-import type { Cooking, Going, Scenario } from "../kitchen/index.js";
-import { Decimal, NO_WEIGHT, plus, scale, splitByShares, total, type Weight } from "../quantity/index.js";
+import type { Cooking, Decision, Destination, PartUse, Scenario } from "../kitchen/index.js";
+import {
+  Decimal,
+  NO_WEIGHT,
+  ONE,
+  plus,
+  scale,
+  splitByShares,
+  total,
+  type Weight,
+  ZERO,
+} from "../quantity/index.js";
+import { weightBeforeWorking } from "../waste/index.js";
 
 /** What the portions of a cooking weigh by where they go, in the order in which it names them. */
 export interface PortionWeights {
@@ -13,7 +24,7 @@ export interface PortionWeights {
  */
 export function portionWeights(
   cooking: Cooking,
-  goings: readonly Going[],
+  goings: readonly PartUse[],
   { dishes }: Scenario,
 ): PortionWeights {
   const lines = dishes.find(({ name }) => name === cooking.dish)?.lines ?? [];
@@ -34,6 +45,25 @@ export function portionWeights(
   return { served: weights.slice(0, cooking.served.length), spare: weights.slice(cooking.served.length) };
 }
 
-export function isInto(going: Going, { dish, service }: Pick<Cooking, "dish" | "service">): boolean {
+export function isInto(going: PartUse, { dish, service }: Pick<Cooking, "dish" | "service">): boolean {
   return going.dish === dish && going.service === service;
+}
+
+/**
+ * Milligrams that a destination takes, as its limit counts them: of what is given away the weight before working, and
+ * portions at what they weigh.
+ */
+export function takenBy({ name, end }: Destination, decision: Decision, scenario: Scenario): Decimal {
+  const parts = decision.sends
+    .filter(({ destination }) => destination === name)
+    .map(({ lot, weight }) => {
+      const each = end === "given away" ? weightBeforeWorking(lot, scenario) : ONE;
+      return each.times(weight.toString());
+    });
+  const portions = decision.cookings.flatMap((cooking) =>
+    portionWeights(cooking, decision.goings, scenario).spare.filter(
+      (_, index) => cooking.spare[index]?.destination === name,
+    ),
+  );
+  return parts.reduce((sum, weight) => sum.plus(weight), ZERO).plus(total(portions).toString());
 }

@@ -1,11 +1,5 @@
 import { termsOf } from "../matrix.js";
-import type { Problem } from "./problem.js";
-
-/** What the relaxation's best point charges for moving a column or a row off its bound. */
-export interface Prices {
-  readonly columns: Float64Array;
-  readonly rows: Float64Array;
-}
+import type { Prices, Problem } from "./problem.js";
 
 /** By how much a subject adds to what a point is worse by than the relaxation. */
 export type LossOf = (key: string | number) => number;
@@ -15,7 +9,7 @@ export type LossOf = (key: string | number) => number;
  * rows of their price times how far they are from the side it stands for. Here it is gathered by item, cooking and
  * service, so that the search looks first where most is lost.
  */
-export function lossesOf(problem: Problem, prices: Prices, point: Float64Array): LossOf {
+export function dualLosses(problem: Problem, prices: Prices, point: Float64Array): LossOf {
   const { matrix, tags } = problem;
   const sums = new Map<string | number, number>();
   const add = (key: string | number, loss: number): void => {

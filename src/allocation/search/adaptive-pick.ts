@@ -12,7 +12,7 @@ interface Entry<T> {
 }
 
 /** Picks among kinds of move by what they gave a second of late; those not yet tried come first. */
-export class Choice<T> {
+export class AdaptivePick<T> {
   readonly #kinds: Entry<T>[];
   readonly #first: Entry<T>;
   readonly #random: Random;

@@ -1,20 +1,24 @@
-import { originKey, type Scenario, type Step } from "../../kitchen/index.js";
+import { type Cooking, type Lot, originKey, type Scenario, type Step } from "../../kitchen/index.js";
 import {
+  type Decimal,
+  grams,
   larger,
   minus,
   NO_WEIGHT,
+  ONE,
   plus,
   scale,
   smaller,
   times,
   total,
   type Weight,
+  ZERO,
 } from "../../quantity/index.js";
+import { nearestStep, sourceFor, upToStep, weightOf } from "../floats.js";
 import type { PlanModel } from "../formulate/index.js";
 import { groupBy } from "../group.js";
-import { type LotNode, staysInStock } from "../network.js";
+import { type LotNode, staysInStock } from "../lot-graph.js";
 import type { ItemDecisions } from "./items.js";
-import { nearestStep, sourceFor, upToStep, weightOf } from "./rounding.js";
 
 /** One outflow of a lot while it is being settled: what the engine proposed and what is weighed. */
 export interface Outflow {
@@ -35,7 +39,7 @@ export interface DrawOut extends Outflow {
   readonly service: number | null;
 }
 
-export interface Settling {
+export interface LotFlows {
   readonly lot: LotNode;
   /** Cut or on hand, before anything comes in by a step. */
   readonly direct: Weight;
@@ -48,8 +52,12 @@ export interface Settling {
   readonly wasted: Weight;
 }
 
-export function settle(plan: PlanModel, point: readonly number[], cuts: ItemDecisions["cuts"]): Settling[] {
-  const { scenario, handles, network } = plan;
+export function roundLotFlows(
+  plan: PlanModel,
+  point: readonly number[],
+  cuts: ItemDecisions["cuts"],
+): LotFlows[] {
+  const { scenario, handles, lotGraph } = plan;
   const step = scenario.scaleStep;
   const at = (variable: number): number => point[variable] ?? 0;
   const outflow = (
@@ -71,7 +79,7 @@ export function settle(plan: PlanModel, point: readonly number[], cuts: ItemDeci
   const keeps = groupBy(handles.keeps, ({ lot }) => lot);
   const stays = groupBy(handles.stays, ({ lot }) => lot);
   const wastes = groupBy(handles.wastes, ({ lot }) => lot);
-  return network.lots.map((lot) => ({
+  return lotGraph.lots.map((lot) => ({
     lot,
     direct: directWeight(lot, scenario, cuts),
     goings: goes.of(lot).map(({ site, line, variable }) => ({
@@ -121,9 +129,9 @@ function directWeight(lot: LotNode, scenario: Scenario, cuts: ItemDecisions["cut
  * is more than a step of the scale above what was proposed, which is what pots and hands have room for: that suffices
  * for all but what was itself rounded up.
  */
-export function askSourcesForEnough(settlings: readonly Settling[], { scaleStep }: Scenario): void {
-  const byOrigin = groupBy(settlings, ({ lot }) => originKey(lot.origin));
-  for (const { lot, direct, goings, draws, gives, keep } of [...settlings].reverse()) {
+export function askSourcesForEnough(allFlows: readonly LotFlows[], { scaleStep }: Scenario): void {
+  const byOrigin = groupBy(allFlows, ({ lot }) => originKey(lot.origin));
+  for (const { lot, direct, goings, draws, gives, keep } of [...allFlows].reverse()) {
     const asked = total([
       ...[...goings, ...draws].map(({ weight }) => weight),
       ...gives.map(({ proposed }) => proposed),
@@ -149,7 +157,7 @@ export function askSourcesForEnough(settlings: readonly Settling[], { scaleStep 
 }
 
 /** Takes back what rounding asked for beyond what the lot holds: first what was rounded up, last a hair of any. */
-export function trimToAvailable({ goings, draws }: Settling, available: Weight): void {
+export function trimToAvailable({ goings, draws }: LotFlows, available: Weight): void {
   const outflows: Outflow[] = [...draws, ...goings].filter(({ pieces }) => pieces === null);
   let excess = minus(total([...draws, ...goings].map(({ weight }) => weight)), available);
   const takeBack = (outflow: Outflow, most: Weight): void => {
@@ -160,4 +168,93 @@ export function trimToAvailable({ goings, draws }: Settling, available: Weight):
   for (const outflow of outflows) takeBack(outflow, minus(outflow.weight, outflow.proposed));
   for (const outflow of [...outflows].sort((a, b) => Number(b.weight - a.weight)))
     takeBack(outflow, outflow.weight);
+}
+
+interface RatedGoing {
+  readonly going: GoingOut;
+  readonly rate: Decimal;
+}
+
+/** What milligrams of rounding may take from a line besides. */
+const HAIR = grams("0.01");
+
+/**
+ * What rounding each going by itself would do to a recipe line as a whole. Where all that goes into it is less than
+ * the scale shows, it stays as it is: rounded, it would be nothing, or far too much.
+ *
+ * Several small goings rounded down to none can together leave a line short by more than half a step for each
+ * of those that stay. There they get a step each, the largest first, until what stays suffices even where what was
+ * rounded up is taken back; or, where a step were too much for the line, what was proposed.
+ */
+export function keepLinesWhole(
+  allFlows: readonly LotFlows[],
+  cookings: readonly CookedSite[],
+  { dishes, scaleStep }: Scenario,
+): void {
+  const rated = allFlows.flatMap(({ lot, goings }) =>
+    goings.map((going): RatedGoing => {
+      const line = dishes.find(({ name }) => name === going.dish)?.lines[going.line];
+      return { going, rate: line?.from.find(({ part }) => part === lot.part)?.rate ?? ONE };
+    }),
+  );
+  const lines = groupBy(rated, ({ going: { dish, service, line } }) => JSON.stringify([dish, service, line]));
+  for (const [, line] of lines.entries()) {
+    if (isBelowOneStep(line, scaleStep)) {
+      const isCooked = cookings.some((cooking) => line.some(({ going }) => isOf(going, cooking)));
+      for (const { going } of line) going.weight = isCooked ? going.proposed : NO_WEIGHT;
+      continue;
+    }
+    const isBeyond = (off: Decimal): boolean => {
+      const allowed = sumOf(line, ({ weight }) => (weight > NO_WEIGHT ? scaleStep : NO_WEIGHT)).div(2);
+      return off.plus(HAIR.toString()).greaterThan(allowed);
+    };
+    const isShort = (): boolean =>
+      isBeyond(sumOf(line, ({ proposed, weight }) => (weight < proposed ? proposed - weight : 0n)));
+    const isOver = (): boolean => isBeyond(sumOf(line, ({ proposed, weight }) => weight - proposed));
+    const dropped = line
+      .map(({ going }) => going)
+      .filter(({ proposed, weight }) => weight === NO_WEIGHT && proposed > HAIR)
+      .sort((one, other) => Number(other.proposed - one.proposed));
+    for (const going of dropped) {
+      if (!isShort()) break;
+      going.weight = scaleStep;
+      if (isOver()) going.weight = going.proposed;
+    }
+  }
+}
+
+function isBelowOneStep(line: readonly RatedGoing[], step: Weight): boolean {
+  return total(line.map(({ going }) => going.proposed)) < step;
+}
+
+function isOf({ dish, service }: GoingOut, cooking: CookedSite): boolean {
+  return cooking.dish === dish && cooking.service === service;
+}
+
+function sumOf(line: readonly RatedGoing[], of: (going: GoingOut) => bigint): Decimal {
+  return line.reduce((sum, { going, rate }) => sum.plus(rate.times(of(going).toString())), ZERO);
+}
+
+/** A dish cooked for a service. */
+export type CookedSite = Pick<Cooking, "dish" | "service">;
+
+/** What a point has any portion of. */
+export function cookedIn({ handles }: PlanModel, point: readonly number[]): CookedSite[] {
+  const sites = [...handles.serves, ...handles.spares].filter(
+    ({ variable }) => Math.round(point[variable] ?? 0) > 0,
+  );
+  return [...new Set(sites.map(({ site }) => site))].map(({ dish, service }) => ({
+    dish: dish.name,
+    service,
+  }));
+}
+
+export function plainLot({ part, origin }: Lot): Lot {
+  return { part, origin };
+}
+
+/** What a lot holds beside what goes into dishes and steps. */
+export interface Rest {
+  readonly flows: LotFlows;
+  readonly weight: Weight;
 }

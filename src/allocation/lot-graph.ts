@@ -18,7 +18,7 @@ import { lastDayLeftByLot, lastDayOfLot } from "../safety/index.js";
  * The lots a plan may hold: every part, by the service it is cut for or the stock it comes from, with the
  * services at which it may still go into a dish. Lots are in cutting order: a step's source before what it gives.
  */
-export interface Network {
+export interface LotGraph {
   readonly lots: readonly LotNode[];
   /** Services before which each item may be cut. */
   readonly cutServices: ReadonlyMap<string, readonly number[]>;
@@ -69,7 +69,7 @@ export function staysInStock(lot: DatedLot, scenario: Scenario): boolean {
  * With every lot that can be worth while; or only with those that a best plan needs, where no lot is held to a cost of
  * its own.
  */
-export function buildNetwork(scenario: Scenario, lots: "all" | "needed" = "all"): Network {
+export function buildLotGraph(scenario: Scenario, lots: "all" | "needed" = "all"): LotGraph {
   const order = partsInCuttingOrder(scenario);
   const parts = new Map(scenario.parts.map((part) => [part.name, part]));
   const cutServices = new Map(
