@@ -6,8 +6,7 @@ import { CostingError } from "../ledger/index.js";
 import { type Page, pageAssets } from "../pages/index.js";
 import { problemLines } from "../reading/index.js";
 import { finishSaving } from "../records/index.js";
-import { EXIT, type ExitCode } from "./exit-code.js";
-import type { Terminal } from "./terminal.js";
+import { EXIT, type ExitCode, type Terminal } from "./terminal.js";
 import { folderObstacle, writeFolder } from "./write-folder.js";
 
 interface Asked {

@@ -16,8 +16,7 @@ import {
 } from "../pages/index.js";
 import { grams, money, NO_MONEY, NO_WEIGHT, total, type Weight } from "../quantity/index.js";
 import { cooksWasteOf } from "../waste-accounts/index.js";
-import type { Terminal } from "./terminal.js";
-import { wrapped } from "./wrapped.js";
+import { type Terminal, wrapped } from "./terminal.js";
 
 const LABEL_WIDTH = 8;
 

@@ -6,11 +6,9 @@ import { progressLine, type Replanned, replan } from "../planning/index.js";
 import { problemLines, problemText } from "../reading/index.js";
 import { planFile, textAt } from "../records/index.js";
 import { answering, writePages } from "./answering.js";
-import { EXIT, type ExitCode } from "./exit-code.js";
-import { exitCodeOf } from "./plan-file.js";
+import { exitCodeOf } from "./plan.js";
 import { printPlan } from "./plan-text.js";
-import type { Terminal } from "./terminal.js";
-import { wrapped } from "./wrapped.js";
+import { EXIT, type ExitCode, type Terminal, wrapped } from "./terminal.js";
 
 export interface ReplanCommandOptions {
   readonly happened: string;

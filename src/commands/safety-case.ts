@@ -1,9 +1,7 @@
 import { safetyCasePage } from "../pages/index.js";
 import { DEFERENCE, hazards, NOT_JUDGED, SAFETY_RULES } from "../safety/index.js";
 import { writePages } from "./answering.js";
-import { EXIT, type ExitCode } from "./exit-code.js";
-import type { Terminal } from "./terminal.js";
-import { wrapped } from "./wrapped.js";
+import { EXIT, type ExitCode, type Terminal, wrapped } from "./terminal.js";
 import { folderObstacle } from "./write-folder.js";
 
 /** `safety-case`: every rule of safety in a line or two, and all of it as a page where asked. */

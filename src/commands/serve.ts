@@ -2,9 +2,8 @@ import { existsSync, statSync } from "node:fs";
 import { readPlan } from "../contract/index.js";
 import { loadScenarioText } from "../kitchen-files/index.js";
 import type { RunningServer } from "../server/index.js";
-import { EXIT, type ExitCode } from "./exit-code.js";
 import { printPlan } from "./plan-text.js";
-import type { Terminal } from "./terminal.js";
+import { EXIT, type ExitCode, type Terminal } from "./terminal.js";
 
 const DEMO = "demo.yaml";
 

@@ -1,5 +1,15 @@
 import { asLines } from "../reading/index.js";
 
+/** How the program ends, for whoever called it. */
+export const EXIT = {
+  plan: 0,
+  noPlan: 1,
+  wrongInput: 2,
+  noAnswer: 3,
+  interrupted: 130,
+} as const;
+export type ExitCode = (typeof EXIT)[keyof typeof EXIT];
+
 /** Where the program's words go. */
 export interface Terminal {
   /** A line of what was asked for, to stdout. */
@@ -67,4 +77,39 @@ export function processTerminal({ stdout, stderr, env }: Surroundings = process)
 function withBold(line: string): string {
   const isOurs = line.startsWith(BOLD) && line.endsWith(NOT_BOLD);
   return isOurs ? `${BOLD}${asLines(line.slice(BOLD.length, -NOT_BOLD.length))}${NOT_BOLD}` : asLines(line);
+}
+
+/** The text in lines no longer than `width`, where its words allow; figures stay with their units. */
+export function wrapped(text: string, width: number, first: string, others: string): string[] {
+  const lines: string[] = [];
+  for (const word of text.split(" ")) {
+    const last = lines.at(-1);
+    if (last === undefined || last.length + 1 + word.length > width) lines.push(word);
+    else lines[lines.length - 1] = `${last} ${word}`;
+  }
+  return lines.map((line, index) => `${index === 0 ? first : others}${line.replaceAll("\u00a0", " ")}`);
+}
+
+/**
+ * Lines of a table with its heads, each column as wide as its widest cell; columns empty in every row are left out.
+ * `right` lists the columns of figures.
+ */
+export function tableLines(
+  heads: readonly string[],
+  rows: readonly (readonly string[])[],
+  right: readonly number[],
+): string[] {
+  const shown = heads.flatMap((head, index) => {
+    const cells = rows.map((row) => row[index] ?? "");
+    if (cells.every((cell) => cell === "")) return [];
+    const width = Math.max(head.length, ...cells.map((cell) => cell.length));
+    const pad = (cell: string) => (right.includes(index) ? cell.padStart(width) : cell.padEnd(width));
+    return [[head, ...cells].map(pad)];
+  });
+  return [heads, ...rows].map((_, line) =>
+    shown
+      .map((column) => column[line] ?? "")
+      .join("  ")
+      .trimEnd(),
+  );
 }

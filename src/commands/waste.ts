@@ -20,9 +20,7 @@ import {
   type WasteAccount,
 } from "../waste-accounts/index.js";
 import { writePages } from "./answering.js";
-import { EXIT, type ExitCode } from "./exit-code.js";
-import { tableLines } from "./table-lines.js";
-import type { Terminal } from "./terminal.js";
+import { EXIT, type ExitCode, type Terminal, tableLines } from "./terminal.js";
 import { words } from "./words.js";
 import { folderObstacle } from "./write-folder.js";
 

@@ -1,7 +1,7 @@
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { recordCommand } from "../../src/commands/record.js";
+import { recordCommand } from "../../src/commands/yield.js";
 import { loadKitchenYields } from "../../src/kitchen-files/index.js";
 import { crownTests } from "../support/own-tests.js";
 import { run } from "../support/program.js";

@@ -2,7 +2,7 @@ import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { starterText } from "../../src/commands/starter.js";
+import { starterText } from "../../src/commands/scenario-file.js";
 import { planSchema } from "../../src/contract/index.js";
 import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { planScenario } from "../../src/planning/index.js";

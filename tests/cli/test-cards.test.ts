@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, it } from "vitest";
-import { checkCommand } from "../../src/commands/check.js";
+import { checkCommand } from "../../src/commands/scenario-file.js";
 import { type TestCardOptions, testCardCommand } from "../../src/commands/test-card.js";
 import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { problemText } from "../../src/reading/index.js";

@@ -1,5 +1,5 @@
 import { afterAll, describe, expect, it } from "vitest";
-import { usesCommand } from "../../src/commands/uses.js";
+import { usesCommand } from "../../src/commands/questions.js";
 import { usesOf } from "../../src/insight/index.js";
 import { loadWithOffcut } from "../../src/kitchen-files/index.js";
 import { usesPage } from "../../src/pages/index.js";

@@ -1,7 +1,7 @@
 import { copyFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { EXIT } from "../../src/commands/exit-code.js";
+import { EXIT } from "../../src/commands/terminal.js";
 import { wasteCommand } from "../../src/commands/waste.js";
 import { readTestCard } from "../../src/kitchen/index.js";
 import { loadScenarioText } from "../../src/kitchen-files/index.js";

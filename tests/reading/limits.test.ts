@@ -1,10 +1,10 @@
 import { rmSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { checkCommand } from "../../src/commands/check.js";
-import { EXIT } from "../../src/commands/exit-code.js";
-import { recordCommand } from "../../src/commands/record.js";
+import { checkCommand } from "../../src/commands/scenario-file.js";
+import { EXIT } from "../../src/commands/terminal.js";
 import { wasteCommand } from "../../src/commands/waste.js";
+import { recordCommand } from "../../src/commands/yield.js";
 import {
   loadKitchenYields,
   loadScenario,

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { starterText } from "../../src/commands/starter.js";
+import { starterText } from "../../src/commands/scenario-file.js";
 import { readScenario } from "../../src/kitchen/index.js";
 import { problemText } from "../../src/reading/index.js";
 import { resolveScenario } from "../../src/scenario/index.js";

@@ -1,5 +1,5 @@
 import { InvalidArgumentError } from "commander";
-import { hourlyWage, type Money, WAGE_REMEDY } from "../../quantity/index.js";
+import { hourlyWage, type Money, WAGE_REMEDY } from "../quantity/index.js";
 
 export const DEFAULT_SECONDS = 10;
 
