@@ -27,7 +27,7 @@ export function addCommands(main: Command, run: Run): void {
 }
 
 /** What every command is run with. */
-interface Run {
+export interface Run {
   readonly terminal: Terminal;
   /** Takes the exit code a command ends with. */
   readonly end: (code: ExitCode) => void;

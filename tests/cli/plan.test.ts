@@ -4,7 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { parse, stringify } from "yaml";
 import { planSchema } from "../../src/contract/index.js";
 import { expectBalanced } from "../support/plan-checks.js";
-import { finished, run, start } from "../support/program.js";
+import { finished, run, runBuilt, start } from "../support/program.js";
 import { EIGHT_MISTAKES, marrowBake, scratchFolder } from "../support/scenarios.js";
 
 let folder: ReturnType<typeof scratchFolder>;
@@ -25,7 +25,7 @@ const PROBLEM_LINE = /^.+\.yaml:\d+:\d+: .+\. \S.*$/;
 
 describe("plan", () => {
   it("prints what to buy, cut and cook, use and waste, cost and proof, and is quiet beside", async () => {
-    const { code, stdout, stderr } = await run("plan", bake);
+    const { code, stdout, stderr } = await runBuilt("plan", bake);
     expect([code, stderr]).toEqual([0, ""]);
     expect(stdout.split("\n").slice(0, 5)).toEqual([
       "Marrow bake",
@@ -59,7 +59,7 @@ describe("plan", () => {
   });
 
   it("ends with 1 and the changes that would do where no plan exists", async () => {
-    const { code, stdout, stderr } = await run("plan", join(folder.path, "dear.yaml"));
+    const { code, stdout, stderr } = await runBuilt("plan", join(folder.path, "dear.yaml"));
     expect([code, stderr]).toEqual([1, ""]);
     expect(stdout).toContain("Any one of these would do:");
     expect(stdout).toMatch(/ {2}- Raise the ceiling of marrow bake from 0\.20 to 0\.50\./);
@@ -89,7 +89,7 @@ describe("plan", () => {
   it("ends with 2 for eight mistakes, a line for each, and writes nothing", async () => {
     const out = join(folder.path, "pages");
     const before = readdirSync(folder.path);
-    const { code, stdout, stderr } = await run("plan", wrong, "--json", "--out", out);
+    const { code, stdout, stderr } = await runBuilt("plan", wrong, "--json", "--out", out);
     expect([code, stdout]).toEqual([2, ""]);
     const lines = stderr.trimEnd().split("\n");
     expect(lines.map((line) => [line, PROBLEM_LINE.test(line)])).toEqual(lines.map((line) => [line, true]));

@@ -8,7 +8,7 @@ import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { planScenario } from "../../src/planning/index.js";
 import { problemText } from "../../src/reading/index.js";
 import { loadYieldTables } from "../../src/yields/index.js";
-import { run } from "../support/program.js";
+import { run, runBuilt } from "../support/program.js";
 import { scratchFolder } from "../support/scenarios.js";
 
 const folder = scratchFolder();
@@ -18,11 +18,11 @@ const { tables } = loadYieldTables();
 describe("new", () => {
   it("writes a starter that plans as it stands", async () => {
     const file = join(folder.path, "first.yaml");
-    const { code, stdout } = await run("new", file, "--item", "egg", "--item", "chicken", "zucchini");
+    const { code, stdout } = await runBuilt("new", file, "--item", "egg", "--item", "chicken", "zucchini");
     expect([code, stdout]).toEqual([0, `Wrote ${file}. Plan it with: trim-to-use plan ${file}\n`]);
     const text = readFileSync(file, "utf8");
     expect(text).toMatch(/^ {2}courgette:$/m);
-    const { code: planned, stdout: json } = await run("plan", file, "--json");
+    const { code: planned, stdout: json } = await runBuilt("plan", file, "--json");
     const plan = planSchema.parse(JSON.parse(json));
     expect([planned, plan.outcome.certified]).toEqual([0, true]);
     expect(new Set(plan.purchases.map(({ item }) => item))).toEqual(new Set(["egg", "chicken", "courgette"]));

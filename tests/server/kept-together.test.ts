@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, describe, expect, it } from "vitest";
-import { run } from "../support/program.js";
+import { runBuilt } from "../support/program.js";
 import { scratchFolder } from "../support/scenarios.js";
 import { serve } from "../support/served.js";
 
@@ -29,7 +29,7 @@ describe("a plan that was being kept when the program was ended", () => {
 
   it.each(["weigh-in", "waste"])("is kept with its weigh-in before `%s` reads them", async (command) => {
     for (const [name, text] of Object.entries(HALF_MOVED)) writeFileSync(join(folder.path, name), text);
-    const { code, stderr } = await run(command, file);
+    const { code, stderr } = await runBuilt(command, file);
     expect([code, stderr]).toEqual([0, ""]);
     expect(readFileSync(join(folder.path, "lunch.weigh-in.csv"), "utf8")).toBe(WEIGH_IN);
   });

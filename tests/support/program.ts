@@ -1,6 +1,7 @@
 import { type ChildProcessWithoutNullStreams, spawn } from "node:child_process";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
+import { processTerminal, runProgram } from "../../src/commands/index.js";
 
 /** The built program. */
 export const PROGRAM = fileURLToPath(new URL("../../dist/cli.js", import.meta.url));
@@ -36,8 +37,30 @@ export function finished(child: ChildProcessWithoutNullStreams): Promise<Ran> {
   });
 }
 
+/** Runs a command line to its end in this process, with nobody watching; nothing stops what serves. */
+export async function run(...args: string[]): Promise<Ran> {
+  const [stdout, stderr] = [new Written(), new Written()];
+  const started = performance.now();
+  const code = await runProgram(args, {
+    terminal: processTerminal({ stdout, stderr, env: {} }),
+    stdout,
+    stderr,
+    begun: () => (performance.now() - started) / 1000,
+    untilStopped: () => new Promise(() => {}),
+  });
+  return { code, stdout: stdout.text, stderr: stderr.text };
+}
+
+class Written {
+  text = "";
+
+  write(more: string): void {
+    this.text += more;
+  }
+}
+
 /** Runs the built program to its end. */
-export function run(...args: string[]): Promise<Ran> {
+export function runBuilt(...args: string[]): Promise<Ran> {
   return finished(start(...args));
 }
 

@@ -1,6 +1,7 @@
 import { Command } from "commander";
 import { z } from "zod";
-import { addCommands, processTerminal } from "../../src/commands/index.js";
+import { addCommands } from "../../src/commands/command-line.js";
+import { processTerminal } from "../../src/commands/index.js";
 import { planSchema } from "../../src/contract/index.js";
 import { testCardSchema } from "../../src/kitchen/cards/schema.js";
 import { happenedSchema } from "../../src/kitchen/file/happened.js";
