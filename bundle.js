@@ -15,6 +15,8 @@ await build({
     "plan-worker": "dist/server/work/plan-worker.js",
   },
   platform: "node",
+  // Only what starts the program and its threads does anything as it is loaded: what a start does not use is left out.
+  treeshake: { moduleSideEffects: false },
   external: (id) => !id.startsWith(".") && !isAbsolute(id),
   plugins: [
     {
