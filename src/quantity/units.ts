@@ -39,17 +39,12 @@ const MASSES: Readonly<Record<string, string>> = {
   "label oz": "28",
 };
 
-/**
- * US gallon: 231 cubic inches of 25.4 mm, 3.785411784 L exactly; 4 quarts, 8 pints, 16 cups, 128 fluid ounces;
- * a cup is 16 tablespoons or 48 teaspoons (structure: NIST SP 430, 2004; figures: NIST Handbook 44 App. C, from
- * memory). Imperial gallon: 4.54609 L exactly, 8 pints, 160 fluid ounces (UK Units of Measurement Regulations,
- * NIST SP 811 App. B, from memory). Label measures: 21 CFR 101.9(b)(5)(viii). Metric cup of 250 mL with the
- * 15 mL spoon: Canadian usage (from memory); an Australian tablespoon is 20 mL and is to be written in mL.
- */
 const VOLUMES: Readonly<Record<string, string>> = {
   mL: "1",
   cL: "10",
   L: "1000",
+  // US gallon: 231 cubic inches of 25.4 mm exactly; 4 quarts, 8 pints, 16 cups, 128 fluid ounces; a cup is 16
+  // tablespoons or 48 teaspoons. Structure: NIST SP 430, 2004; figures: NIST Handbook 44 App. C, from memory.
   "us tsp": "4.92892159375",
   "us tbsp": "14.78676478125",
   "us fl oz": "29.5735295625",
@@ -57,13 +52,18 @@ const VOLUMES: Readonly<Record<string, string>> = {
   "us pint": "473.176473",
   "us quart": "946.352946",
   "us gallon": "3785.411784",
+  // The cup of 250 mL with the 15 mL spoon is Canadian usage, from memory. An Australian tablespoon is 20 mL, and is
+  // to be written in mL.
   "metric tsp": "5",
   "metric tbsp": "15",
   "metric cup": "250",
+  // 21 CFR 101.9(b)(5)(viii).
   "us_label tsp": "5",
   "us_label tbsp": "15",
   "us_label fl oz": "30",
   "us_label cup": "240",
+  // Imperial gallon: 4.54609 L exactly, 8 pints, 160 fluid ounces. UK Units of Measurement Regulations and NIST
+  // SP 811 App. B, from memory.
   "imperial fl oz": "28.4130625",
   "imperial pint": "568.26125",
   "imperial quart": "1136.5225",

@@ -22,10 +22,9 @@ export class NotSaved extends Error {
 type Texts = readonly (string | null)[];
 
 /**
- * Reads a file, or null where there is none, and saves what `change` makes of it, while no other writer can come
- * between, whole or not at all: the text is written beside the file, flushed to the disk, and takes its place in one
- * step. What `change` throws comes through, and nothing is saved. Throws `NotSaved` where the folder is missing or may
- * not be written, and where another writer does not finish.
+ * Reads a file, null where there is none, and saves what `change` makes of it, whole or not at all, with no other
+ * writer between. What `change` throws comes through, and nothing is saved. Throws `NotSaved` where the folder is
+ * missing or may not be written, and where another writer does not finish.
  */
 export async function changeFile(path: string, change: (text: string | null) => string): Promise<void> {
   await changeFiles([path], ([text = null]) => [change(text)]);

@@ -3,12 +3,9 @@ import { dateRule } from "./dates.js";
 import { tcsOf } from "./tcs.js";
 
 /**
- * The last day, as a day of the scenario, on which a lot may be used: the earlier of its quality life
- * (`keepsDays`, the day it was cut being day 1) and, for food that needs temperature control, the legal date.
- * Null when it outlasts any plan. A part made of a part is asked with its source's cut day, and a mixture with
- * the oldest that bears a legal date, so that neither gains a day. A frozen part is bound by its quality life alone: the legal clock
- * stands still. A lot does not record when it was frozen, so a part thawed again counts its frozen days as
- * chilled ones, which is never too long. Raw food of animals is held to the same limit as ready-to-eat food.
+ * The last day of the scenario on which a lot may be used: the earlier of its quality life (`keepsDays`, the day of
+ * cutting being day 1) and its legal date; null when it outlasts any plan. A part made of a part is asked with its
+ * source's cut day.
  */
 export function lastUseDay(part: Part, item: Item | null, cutDay: number, rules: RulesOf): number | null {
   return earlier(
@@ -17,7 +14,11 @@ export function lastUseDay(part: Part, item: Item | null, cutDay: number, rules:
   );
 }
 
-/** The last day the law allows for a lot; null where it sets none. */
+/**
+ * The last day the law allows for a lot; null where it sets none. A frozen part has none: its clock stands still.
+ * Thawed again, its frozen days count as chilled ones, which is never too long. Raw food of animals is held to the
+ * limit of ready-to-eat food.
+ */
 export function lastLegalDay(part: Part, item: Item | null, cutDay: number, rules: RulesOf): number | null {
   if (part.state === "frozen" || tcsOf(part, item) === null) return null;
   return cutDay + dateRule(rules).days - 1;
@@ -48,10 +49,8 @@ export type LotAge =
     };
 
 /**
- * The last day that one lot leaves to what was cooked with it on `cookDay`, as a mixture takes the date of its
- * oldest part that bears a legal one; null where the lot bears no legal date. A part frozen in the plan has used up the day it was cut,
- * so that the day it is thawed and cooked is its second. How long stock was chilled before it was frozen is not
- * known: what is cooked with it is eaten that day.
+ * The last day that one lot leaves to what was cooked with it on `cookDay`, as a mixture takes the date of its oldest
+ * part that bears a legal one; null where the lot bears none.
  */
 export function lastDayLeftBy(
   part: Part,
@@ -62,7 +61,9 @@ export function lastDayLeftBy(
 ): number | null {
   const { days } = dateRule(rules);
   if (tcsOf(part, item) === null) return null;
+  // A part frozen in the plan has used up the day it was cut: it is thawed and cooked on its second.
   if (age.kind === "cut") return part.state === "frozen" ? cookDay + days - 2 : age.day + days - 1;
+  // How long stock was chilled before it was frozen is not known: what is cooked with it is eaten that day.
   if (age.frozen || part.state === "frozen") return cookDay;
   return Math.min(age.lastDay ?? Infinity, age.day + days - 1);
 }

@@ -17,8 +17,7 @@ const OVERNIGHT_MINUTES = 8 * 60;
 
 /**
  * Whether what a dish declares covers a treatment: every clause of it ("boiled 10 minutes", "water discarded")
- * is declared in the same words, for as long or longer, or within as short a time where it says "within".
- * Times may be in minutes, hours or days, of a range the lower counts, and "overnight" is 8 hours. Any other
+ * is declared in the same words, for as long or longer, or within as short a time where it says "within". Any other
  * word, such as "not", makes it another deed.
  */
 export function isTreated(declared: readonly string[], treatment: string): boolean {
@@ -38,6 +37,7 @@ function clausesOf(text: string): Clause[] {
     .filter(({ deed }) => deed !== "");
 }
 
+/** Times are in minutes, hours or days; of a range the lower counts. */
 function clauseOf(text: string): Clause {
   const lowest = text.replace(/(\d+)\s*(?:-|–|to)\s*\d+/g, "$1");
   const words = wordsOf(lowest.replace(/(\d)(?=\p{L})/gu, "$1 ")).filter((word) => !FILLER.has(word));
