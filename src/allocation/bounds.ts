@@ -12,7 +12,7 @@ export type Bounds = Partial<Readonly<Record<keyof Objectives, number>>>;
 export function withBounds(plan: PlanModel, bounds: Bounds): PlanModel {
   const rows = Object.entries(plan.objectives).flatMap(([aim, { terms, constant }]): Row[] => {
     const most = Object.entries(bounds).find(([name]) => name === aim)?.[1];
-    if (most === undefined) return [];
+    if (most === undefined || terms.length === 0) return [];
     return [
       {
         name: `${aim} bounded`,

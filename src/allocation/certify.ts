@@ -23,10 +23,9 @@ export interface Certificate {
 }
 
 /**
- * Checks a point by the model alone, whoever proposed it: every number finite, every whole number exactly
- * whole, every bound and row kept within 1e-6 + 1e-9 x |side|, and the claimed objective the true one within
- * 1e-6 x (1 + |true|). It says that the point can be done and is priced rightly, and nothing of whether a
- * better one exists.
+ * Checks a point by the model alone, whoever proposed it: every number finite, every whole number exactly whole, every
+ * bound and row kept within 1e-6 + 1e-9 x |side|, and the claimed objective within 1e-6 x (1 + |true|). Whether a
+ * better point exists it does not say.
  */
 export function certify(
   model: Model,

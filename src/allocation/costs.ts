@@ -24,7 +24,7 @@ import { partsInCuttingOrder } from "./lot-graph.js";
  * what ceiling rows are built on, so that "no plan" is never claimed falsely.
  */
 function leastCosts(scenario: Scenario): ReadonlyMap<string, number> {
-  const parts = new Map(scenario.parts.map((part) => [part.name, part]));
+  const parts = partsByName(scenario);
   const least = new Map<string, number>();
   const offer = (part: string, cost: number): void => {
     least.set(part, Math.min(least.get(part) ?? Number.POSITIVE_INFINITY, Math.max(0, cost)));
@@ -78,7 +78,11 @@ export function leastLotCosts(scenario: Scenario): (lot: Lot) => number {
   return ({ part, origin }) => (origin.kind === "cut" ? cut : held[origin.index])?.get(part) ?? 0;
 }
 
-export function foodYieldOf(step: Step, parts: ReadonlyMap<string, Part>): number {
+export function partsByName({ parts }: Scenario): ReadonlyMap<string, Part> {
+  return new Map(parts.map((part) => [part.name, part]));
+}
+
+function foodYieldOf(step: Step, parts: ReadonlyMap<string, Part>): number {
   return yieldOf(step, "food", parts);
 }
 
@@ -118,7 +122,7 @@ export function costWhenCut(
   part: string,
   { perUnit, scenario }: { readonly perUnit: number; readonly scenario: Scenario },
 ): number {
-  const parts = new Map(scenario.parts.map((entry) => [entry.name, entry]));
+  const parts = partsByName(scenario);
   const costs = partCosts(breakdown, perUnit / kg(item.unitWeight), scenario, parts);
   return costs.find((borne) => borne.part.name === part)?.cost ?? 0;
 }

@@ -4,6 +4,8 @@ import type { Model, Objective } from "./model.js";
 export interface Engine {
   readonly name: EngineName;
   solve(question: Question, limits: SolveLimits): Promise<Outcome>;
+  /** Starts the thread ahead of the first question, which then need not wait for it. */
+  warm?(): void;
   /** Ends the thread. Idempotent. */
   close(): Promise<void>;
 }

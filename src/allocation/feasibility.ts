@@ -91,9 +91,9 @@ const PLENTY = grams("1000000");
 const GAP = 1e-6;
 
 /**
- * Most kilograms of a part that any plan of the scenario could put into dishes, further steps and permitted stock, were
- * there plenty of it, fresh on each day. Null where it is not known in the time, or where a step makes several foods of
- * it: as much is then used as the most wanted of them asks for, which this does not count.
+ * Most kilograms of a part that any plan of the scenario could put to use, were there plenty of it, fresh on each day.
+ * Null where it is not known in the time, or where a step makes several foods of it, as the most wanted of them would
+ * count alone.
  */
 export async function mostUsed(
   scenario: Scenario,

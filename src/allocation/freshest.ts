@@ -49,8 +49,7 @@ export function withEveryLot(
 
 /**
  * Which plan with the same purchases in total, the same portions and the aims held cuts latest before use: least
- * kilogram-days from cutting to use, and a part of those in store whole; with a little for each different cut, each
- * step worked, each going into a line that takes it from several lots, and for what cuts and steps lose or peel off.
+ * kilogram-days to use, a part of those in store whole, and a little for each other thing to do and for what is lost.
  * `model` is the plan's, with the rows that hold its aims.
  */
 export function freshestQuestion(plan: PlanModel, model: Model, point: readonly number[]): FreshestQuestion {
@@ -89,7 +88,7 @@ export function freshestQuestion(plan: PlanModel, model: Model, point: readonly 
   const limitOf = (variable: number): number => model.variables[variable]?.upper ?? 0;
   for (const [, ways] of groupBy(
     handles.cuts,
-    ({ item, breakdown }) => `${item.name} | ${breakdown}`,
+    ({ item, breakdown }) => `${item.name} | ${breakdown.name}`,
   ).entries()) {
     const [first] = ways;
     const most = first === undefined ? 0 : unitsOf(first.item, plan, point);
@@ -152,9 +151,7 @@ function ageOf({ scenario, handles }: PlanModel): Sum {
 
 function addLost(sum: Sum, { scenario, handles }: PlanModel): void {
   for (const { item, breakdown, variable } of handles.cuts) {
-    const chosen = item.breakdowns.find(({ name }) => name === breakdown);
-    if (chosen === undefined) continue;
-    const lost = rate(chosen.loss) + inedibleOf(chosen.yields, scenario);
+    const lost = rate(breakdown.loss) + inedibleOf(breakdown.yields, scenario);
     sum.add(variable, LOST * lost * kg(item.unitWeight));
   }
   for (const { step, from, variable } of handles.draws) {

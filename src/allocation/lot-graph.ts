@@ -163,10 +163,9 @@ export function stepsFrom(part: string, scenario: Scenario): Step[] {
 }
 
 /**
- * Services before which cutting the item can be worth while. Where hands, a pot, the cold room or the freezer are short, that is
- * every one. Else it is those with a dish that may use one of its parts at once, and the last ones before which a
- * delivery or stock must be cut: at any other, cutting later is as good, as a whole item keeps meanwhile and its
- * parts keep from their cutting. Of several on one day the first will do, as dates count in days.
+ * Services before which cutting the item can be worth while: every one where work or stores are short; else those with
+ * a dish that may use a part of it at once, and the last before which an arrival must be cut. A whole item keeps
+ * meanwhile. Of several on one day the first does.
  */
 function servicesToCutBefore(item: Item, scenario: Scenario): number[] {
   const arrivals = arrivalsOf(item, scenario);
@@ -192,10 +191,9 @@ function servicesToCutBefore(item: Item, scenario: Scenario): number[] {
 }
 
 /**
- * Without the services that repeat an earlier one: what is cut before that is good on every day on which the later lot
- * would be used, and nothing arrives in between. The earlier lot then takes in the later one's cuts and uses. Not so
- * where a lot counts for itself: in permitted stock, in pieces that are worked at a loss or come from two items, and in
- * steps worked at a loss for more than one thing, of which each lot may leave some over.
+ * Without services that repeat an earlier one, whose lot is as good on every day of use, with no arrival in between.
+ * Not so where a lot counts for itself: in permitted stock, in pieces worked at a loss or of two items, and in steps
+ * worked at a loss for several things.
  */
 function withoutRepeats(item: Item, services: readonly number[], scenario: Scenario): readonly number[] {
   if (workIsLimited(scenario)) return services;

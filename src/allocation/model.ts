@@ -151,6 +151,13 @@ export class ModelBuilder {
     return this.#variables[variable]?.upper ?? 0;
   }
 
+  /** The most that a sum can be, its variables being 0 at the least. */
+  mostOf(sum: Sum): number {
+    return sum
+      .terms()
+      .reduce((most, term) => most + Math.max(0, term.coefficient) * this.upperOf(term.variable), 0);
+  }
+
   lowerOf(variable: number): number {
     return this.#variables[variable]?.lower ?? 0;
   }

@@ -28,10 +28,10 @@ const LEAST_WHOLE_TO_SEARCH = 100;
 
 /** The threads of all engines, shared by every question asked of them. */
 export class Engines {
-  readonly quick: Engine & { warm?(): void };
-  readonly thorough: Engine & { warm?(): void };
+  readonly quick: Engine;
+  readonly thorough: Engine;
   /** For plans that the thorough one does not finish. */
-  readonly broad: Engine & { warm?(): void };
+  readonly broad: Engine;
   readonly #highs = new Highs();
 
   constructor(quick?: Engines["quick"], thorough?: Engines["thorough"], broad?: Engines["broad"]) {

@@ -1,3 +1,4 @@
+import { type Bounds, withBounds } from "./bounds.js";
 import {
   type EngineName,
   isSolved,
@@ -70,11 +71,9 @@ export interface StageOptions {
 }
 
 /**
- * Solves the aims in order, each holding the ones before: the scenario's own, then the other of waste and cost,
- * then the plan that cuts latest before use with the same purchases in total and the same portions. The first stage says
- * whether there is a plan; a later one that runs out of time leaves the plan as the one before it had it. What later
- * stages gave up of proved least waste, up to half a gram, is taken back at the end with every count as it is: it is
- * printed to the gram, and is to be the same whichever engine answered in time.
+ * Solves the aims in order, each holding the ones before: the scenario's own, the other of waste and cost, then
+ * freshness. The first says whether there is a plan; a later one without time leaves it as it was. What was given up
+ * of proved least waste is taken back at the end.
  */
 export async function solveStages(plan: PlanModel, options: StageOptions): Promise<Staged> {
   const until = performance.now() + options.seconds * 1000;
@@ -110,7 +109,9 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
   const stages = [stageOf(aim, first, PROOF_GAP)];
 
   const effort = { share: 0.6, gap: LATER_GAP, start: point };
-  const then = isInTime() ? await ask(held(plan, stages), plan.objectives[second], second, effort) : null;
+  const then = isInTime()
+    ? await ask(withBounds(plan, boundsOf(stages)).model, plan.objectives[second], second, effort)
+    : null;
   if (then !== null && isSolved(then)) {
     point = then.point;
     stages.push(stageOf(second, then, LATER_GAP));
@@ -121,9 +122,11 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
   let latest = plan;
   let before: PlanPoint | null = null;
   if (options.figuresOnly !== true && isInTime()) {
+    const solved = ([aim, second] as const).slice(0, stages.length);
+    const bounds = boundsAt(plan, solved, point);
     const fresh = await freshest(plan, point, {
       seconds: Math.min(FRESHEST_SECONDS, left() * 0.8),
-      held: (every) => held(every, reachedBy(stages, { plan, point })),
+      held: (every) => withBounds(every, bounds).model,
       ask: ({ model, objective }, start, most) =>
         ask(model, objective, "freshest", { share: 1, most, gap: LATER_GAP, start }),
     });
@@ -137,12 +140,17 @@ export async function solveStages(plan: PlanModel, options: StageOptions): Promi
   const reached = valueAt(latest.objectives[aim], point);
   const gaveUp = relativeGap(reached, first.objective) > PROOF_GAP;
   if (aim === "waste" && first.kind === "optimal" && gaveUp && options.figuresOnly !== true && isInTime()) {
-    const tight = await ask(countsHeld(held(latest, stages), point), latest.objectives[aim], aim, {
-      share: 0.5,
-      most: TIGHT_SECONDS,
-      gap: PROOF_GAP,
-      start: point,
-    });
+    const tight = await ask(
+      countsHeld(withBounds(latest, boundsOf(stages)).model, point),
+      latest.objectives[aim],
+      aim,
+      {
+        share: 0.5,
+        most: TIGHT_SECONDS,
+        gap: PROOF_GAP,
+        start: point,
+      },
+    );
     if (isSolved(tight)) point = tight.point;
   }
   first = anchoredAgain(first, valueAt(latest.objectives[aim], point), point);
@@ -185,29 +193,21 @@ function countsHeld(model: Model, point: readonly number[]): Model {
   return { ...model, variables };
 }
 
-/** What a point has of the aims, of which nothing is to be given up for freshness but the engines' rounding. */
-function reachedBy(stages: readonly StageResult[], { plan, point }: PlanPoint): StageResult[] {
-  return stages.flatMap((stage) => {
-    const objective = Object.entries(plan.objectives).find(([name]) => name === stage.aim)?.[1];
-    if (objective === undefined) return [];
-    const value = valueAt(objective, point);
-    return [{ ...stage, value, heldWithin: ROUNDING * (1 + Math.abs(value)) }];
-  });
+/** What stages reached, with what later ones may give up of it. */
+function boundsOf(stages: readonly StageResult[]): Bounds {
+  return Object.fromEntries(stages.map(({ aim, value, heldWithin }) => [aim, value + heldWithin]));
 }
 
-/** The model with every solved aim held. */
-function held({ model, objectives }: PlanModel, stages: readonly StageResult[]): Model {
-  const rows = stages.flatMap(({ aim, value, heldWithin }) => {
-    const objective = Object.entries(objectives).find(([name]) => name === aim)?.[1];
-    if (objective === undefined || objective.terms.length === 0) return [];
-    const upper = value + heldWithin - objective.constant;
-    const row = {
-      name: `${aim} held`,
-      tag: { family: "held" },
-      terms: objective.terms,
-      lower: Number.NEGATIVE_INFINITY,
-    };
-    return [{ ...row, upper }];
-  });
-  return { ...model, rows: [...model.rows, ...rows] };
+/** What a point has of the aims, of which nothing is to be given up for freshness but the engines' rounding. */
+function boundsAt(
+  { objectives }: PlanModel,
+  aims: readonly (keyof Objectives)[],
+  point: readonly number[],
+): Bounds {
+  return Object.fromEntries(
+    aims.map((aim) => {
+      const value = valueAt(objectives[aim], point);
+      return [aim, value + ROUNDING * (1 + Math.abs(value))];
+    }),
+  );
 }

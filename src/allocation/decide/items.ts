@@ -1,4 +1,5 @@
 import {
+  type Breakdown,
   type Cut,
   type Item,
   type ItemEnd,
@@ -8,7 +9,6 @@ import {
   withDelivery,
 } from "../../kitchen/index.js";
 import {
-  Decimal,
   larger,
   minus,
   NO_MONEY,
@@ -129,19 +129,15 @@ function purchaseOf(item: Item, service: number, orderUnits: number): Purchase {
 
 function cutOf(
   item: Item,
-  breakdownName: string,
+  breakdown: Breakdown,
   service: number,
   { units, weight }: { units: number | null; weight: Weight },
 ): Cut {
-  const breakdown = item.breakdowns.find(({ name }) => name === breakdownName);
-  const yields = breakdown?.yields ?? [];
-  const pieces = splitByShares(weight, [
-    ...yields.map(({ fraction }) => fraction),
-    breakdown?.loss ?? new Decimal(1),
-  ]);
+  const { yields, loss } = breakdown;
+  const pieces = splitByShares(weight, [...yields.map(({ fraction }) => fraction), loss]);
   return {
     item: item.name,
-    breakdown: breakdownName,
+    breakdown: breakdown.name,
     service,
     units,
     weight,

@@ -126,8 +126,8 @@ function directWeight(lot: LotNode, scenario: Scenario, cuts: ItemDecisions["cut
 
 /**
  * From the last outputs back to the first cuts: what is drawn for a step gives at least what is asked of it. No draw
- * is more than a step of the scale above what was proposed, which is what pots and hands have room for: that suffices
- * for all but what was itself rounded up.
+ * is more than a step of the scale above what was proposed, for which pots and hands have room: that suffices for all
+ * but what was itself rounded up.
  */
 export function askSourcesForEnough(allFlows: readonly LotFlows[], { scaleStep }: Scenario): void {
   const byOrigin = groupBy(allFlows, ({ lot }) => originKey(lot.origin));
@@ -179,12 +179,9 @@ interface RatedGoing {
 const HAIR = grams("0.01");
 
 /**
- * What rounding each going by itself would do to a recipe line as a whole. Where all that goes into it is less than
- * the scale shows, it stays as it is: rounded, it would be nothing, or far too much.
- *
- * Several small goings rounded down to none can together leave a line short by more than half a step for each
- * of those that stay. There they get a step each, the largest first, until what stays suffices even where what was
- * rounded up is taken back; or, where a step were too much for the line, what was proposed.
+ * A line below a step of the scale stays as proposed: rounded, it would be nothing, or far too much. Where small
+ * goings rounded to none leave a line short, they get a step each, the largest first, until it suffices; or what was
+ * proposed, where a step is too much.
  */
 export function keepLinesWhole(
   allFlows: readonly LotFlows[],

@@ -47,10 +47,9 @@ interface Move {
 }
 
 /**
- * The decision with the cookings given made cheaper by what rounding leaves open: in units of the weight given, a dear
- * lot makes room for a cheap one in the same recipe line, as far as that has some to spare, or some of it is left out,
- * always within what a line may miss by and its shares. Null where that does not bring every one of them down by its
- * excess. What is left out goes where what is left of the lot goes; what is put in is taken from what is over of its lot.
+ * The decision with these cookings made cheaper by what rounding leaves open, in units of the weight given: a cheap
+ * lot takes the place of a dear one, or some is left out, within what a line may miss by and its shares. Null where
+ * not every one comes down by its excess.
  */
 export function mendCookings(
   decision: Decision,

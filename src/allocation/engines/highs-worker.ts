@@ -64,11 +64,9 @@ class Proof {
   }
 
   /**
-   * "Infeasible" is believed only without presolve, which has called unbounded models so. "Unbounded" is not
-   * taken from HiGHS at all, whose statuses for it are many and now and then wrong: a model is unbounded when
-   * it has a point and a direction in which every point goes on getting better for ever. "Optimal" with a point that
-   * is none, which presolve leaves now and then, is asked again without it; "optimal" with no bound, which it has said
-   * of a start that was far from it, without the start too.
+   * "Infeasible" is believed only without presolve, which has called unbounded models so. A model is unbounded when it
+   * has a point and a direction in which points get better for ever, whatever HiGHS says. "Optimal" without a point is
+   * asked again without presolve; without a bound, without the start too.
    */
   verdict(): Verdict {
     const { infeasible, unbounded, unboundedOrInfeasible, unknown, optimal } = highs.constants.modelStatus;

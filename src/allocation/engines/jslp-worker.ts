@@ -61,9 +61,8 @@ function translate(matrix: Matrix): Model {
     variables,
     constraints,
     ints,
-    // Its presolve gives wrong answers. A cycle it finds it calls infeasible, and prunes there; left to
-    // itself a cycle runs into the thread's deadline, which is honest. A stop by its own `timeout` is not
-    // told apart from a proof, so it has none: what it answers, it answers at the end of its search.
+    // Its presolve gives wrong answers. A cycle it finds it calls infeasible; left to itself a cycle runs into the
+    // thread's deadline, which is honest. A stop by its own `timeout` is not told apart from a proof, so it has none.
     options: { presolve: false, exitOnCycles: false },
   };
 }

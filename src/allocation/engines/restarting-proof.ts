@@ -10,9 +10,9 @@ const WORTH_A_START = 0.9;
 const LATEST_START = 0.4;
 
 /**
- * A proof beside other threads that search. HiGHS takes no point while it runs (the package's callback for it leaves
- * the point behind): so the proof ends as soon as another thread's point meets the bound, and starts again, once, from
- * one that is so much better than its own that little is left to prove.
+ * A proof beside other threads that search. HiGHS takes no point while it runs (the package's callback leaves it
+ * behind): so the proof ends as soon as another thread's point meets the bound, and starts again, once, from one so
+ * much better that little is left to prove.
  */
 export class RestartingProof {
   readonly #incumbents: IncumbentChannel;

@@ -9,7 +9,7 @@ import {
   type Stop,
 } from "../engine.js";
 import { faultOf, type Matrix, scaleOf, snapped, termsOf, toMatrix } from "../matrix.js";
-import { type Ask, type Ending, type Proposal, Threads, threadFile } from "./threads.js";
+import { type Ask, type Ending, type Proposal, Threads, threadFile, type Verdict } from "./threads.js";
 
 /** Why an engine must not be asked this, as a sentence, or null. */
 export type Refusal = (matrix: Matrix) => string | null;
@@ -35,7 +35,6 @@ export class ThreadedEngine implements Engine {
     this.#threads = new Threads(file);
   }
 
-  /** Starts the thread ahead of the first question, which then need not wait for it. */
   warm(): void {
     this.#threads.warm();
   }
@@ -81,63 +80,13 @@ export class ThreadedEngine implements Engine {
           report({ best: news.best ?? progress.best, bound: news.bound ?? progress.bound });
       },
     );
-    return this.#outcome(matrix, ending, {
-      held,
-      bound: progress.bound,
-      askedSeconds,
-      limits,
-      seconds: seconds(),
-    });
-  }
-
-  close(): Promise<void> {
-    return this.#threads.close();
-  }
-
-  #outcome(
-    matrix: Matrix,
-    ending: Ending,
-    {
-      held,
-      bound,
-      askedSeconds,
-      limits,
-      seconds,
-    }: {
-      held: Proposal | null;
-      bound: number | null;
-      askedSeconds: number;
-      limits: SolveLimits;
-      seconds: number;
-    },
-  ): Outcome {
-    if (ending.kind === "verdict") {
-      const { verdict } = ending;
-      if (verdict.kind === "failed") return this.#failed(verdict.reason, seconds, verdict.stoppedBy);
-      if (verdict.kind !== "solved") return { kind: verdict.kind, engine: this.name, seconds };
-      return this.#solved(matrix, verdict, { ...verdict, asked: limits.gap, seconds });
-    }
-    const stoppedBy: Stop =
-      ending.kind === "deadline"
-        ? { code: "time", words: `the deadline of ${Number(askedSeconds.toFixed(1))} s` }
-        : { code: "breakdown", words: `a breakdown: ${ending.reason}` };
-    if (held === null) return this.#failed(`${stoppedBy.words}, without any point`, seconds, stoppedBy);
     const open = matrix.most ? Number.POSITIVE_INFINITY : Number.NEGATIVE_INFINITY;
-    return this.#solved(matrix, held, { bound: bound ?? open, stoppedBy, asked: limits.gap, seconds });
-  }
-
-  #solved(
-    matrix: Matrix,
-    { point, objective }: Proposal,
-    {
-      bound,
-      stoppedBy,
-      asked,
-      seconds,
-    }: { bound: number; stoppedBy: Stop | null; asked: number; seconds: number },
-  ): Outcome {
+    const verdict = verdictOf(ending, held, progress.bound ?? open, askedSeconds);
+    if (verdict.kind === "failed") return this.#failed(verdict.reason, seconds(), verdict.stoppedBy);
+    if (verdict.kind !== "solved") return { kind: verdict.kind, engine: this.name, seconds: seconds() };
+    const { point, objective, bound, stoppedBy } = verdict;
     const gap = relativeGap(objective, bound);
-    const proved = stoppedBy === null || gap <= asked;
+    const proved = stoppedBy === null || gap <= limits.gap;
     return {
       kind: proved ? "optimal" : "feasible",
       engine: this.name,
@@ -145,14 +94,29 @@ export class ThreadedEngine implements Engine {
       objective,
       bound,
       gap,
-      seconds,
+      seconds: seconds(),
       stoppedBy: proved ? null : stoppedBy,
     };
+  }
+
+  close(): Promise<void> {
+    return this.#threads.close();
   }
 
   #failed(reason: string, seconds: number, stoppedBy: Stop | null = null): Outcome {
     return { kind: "failed", engine: this.name, seconds, reason, stoppedBy };
   }
+}
+
+/** What a thread said; of one that was ended before, the best proposal that it had made. */
+function verdictOf(ending: Ending, held: Proposal | null, bound: number, askedSeconds: number): Verdict {
+  if (ending.kind === "verdict") return ending.verdict;
+  const stoppedBy: Stop =
+    ending.kind === "deadline"
+      ? { code: "time", words: `the deadline of ${Number(askedSeconds.toFixed(1))} s` }
+      : { code: "breakdown", words: `a breakdown: ${ending.reason}` };
+  if (held === null) return { kind: "failed", reason: `${stoppedBy.words}, without any point`, stoppedBy };
+  return { kind: "solved", ...held, bound, stoppedBy };
 }
 
 /** It takes larger coefficients for infinite; smaller ones than it keeps are left out of every matrix. */

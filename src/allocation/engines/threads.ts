@@ -2,27 +2,26 @@ import { Worker } from "node:worker_threads";
 import type { Question, Stop } from "../engine.js";
 import type { Matrix } from "../matrix.js";
 
-/** What the main thread asks of an engine's thread. */
-export interface Ask {
+/** What every thread is asked. */
+interface Asked {
   readonly id: number;
-  readonly matrix: Matrix;
-  readonly gap: number;
   /** The moment, in milliseconds since 1970, at which an answer comes too late, and the one from which any point will do. */
   readonly until: number;
   readonly enough: number;
   readonly start: Float64Array | null;
-  /** Name of the channel on which incumbents tell one another of better points. */
+}
+
+/** What the thread of an engine is asked. */
+export interface Ask extends Asked {
+  readonly matrix: Matrix;
+  readonly gap: number;
+  /** Name of the channel on which threads at one question tell one another of better points. */
   readonly channel: string | null;
 }
 
-/** What it asks of a thread that searches: the question with its tags. */
-export interface SearchAsk {
-  readonly id: number;
+/** What a thread that searches is asked: the question with its tags. */
+export interface SearchAsk extends Asked {
   readonly question: Question;
-  /** The moment at which an answer comes too late, and the one from which any point will do. */
-  readonly until: number;
-  readonly enough: number;
-  readonly start: Float64Array | null;
   readonly channel: string;
 }
 
@@ -54,7 +53,7 @@ export const TIME_IS_UP: Verdict = {
 };
 
 /** What a thread says of a question that came to it too late, as while it was loading. */
-export function lateVerdict({ id, until }: { readonly id: number; readonly until: number }): News | null {
+export function lateVerdict({ id, until }: Asked): News | null {
   if (Date.now() < until) return null;
   return { kind: "verdict", id, verdict: TIME_IS_UP };
 }
@@ -77,12 +76,6 @@ export type Ending =
 
 const CLOSED: Ending = { kind: "broken", reason: "it was closed" };
 
-/** What every thread is asked: by when to answer. */
-interface Asked {
-  readonly id: number;
-  readonly until: number;
-}
-
 type Listener = (news: NewsOnTheWay) => void;
 
 export const LONGEST_TIMER_MS = 2 ** 31 - 1;
@@ -104,7 +97,7 @@ export function threadFile(name: string, moduleUrl: string): URL {
  * Threads that run one file, and say that they are ready when it has loaded. Each question has a thread to itself, ended when it has not answered by its
  * deadline; one that has answered stays warm for the next question and keeps no process alive.
  */
-export class Threads<Question extends Asked> {
+export class Threads<OneAsk extends Asked> {
   readonly #file: URL;
   readonly #busy = new Map<Worker, (ending: Ending) => void>();
   /** When those that are still loading were begun. */
@@ -123,7 +116,7 @@ export class Threads<Question extends Asked> {
   }
 
   /** Ends the thread, too, when `over` says that no answer is wanted any more. */
-  ask(question: Omit<Question, "id">, listen: Listener, over?: AbortSignal): Promise<Ending> {
+  ask(question: Omit<OneAsk, "id">, listen: Listener, over?: AbortSignal): Promise<Ending> {
     if (this.#isClosed) return Promise.resolve(CLOSED);
     const thread = this.#idle ?? this.#begin();
     this.#idle = null;

@@ -11,9 +11,9 @@ import { Sum } from "../model.js";
 import type { BuildContext, BuyHandle } from "./context.js";
 
 /**
- * Order units that terms of buying may make one delivery hold, beyond any use for them: as many as the lowest price
- * asks for, or as a least order takes where nothing else is ordered; where costs are held, as many as there may be, as
- * all bear some of a charge. 0 where there are no such terms.
+ * Order units that terms of buying may make one delivery hold, beyond any use for them: for the lowest price, or for a
+ * least order of nothing else; where costs are held and a charge is shared, as many as there may be. 0 where there are
+ * no such terms.
  */
 export function unitsForTerms(
   item: Item,

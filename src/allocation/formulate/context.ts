@@ -1,5 +1,13 @@
-import { type Item, type Lot, lotKey, type Scenario, type Step } from "../../kitchen/index.js";
+import {
+  type Breakdown,
+  type Item,
+  type Lot,
+  lotKey,
+  type Scenario,
+  type Step,
+} from "../../kitchen/index.js";
 import type { CookingSite, Demand } from "../demand.js";
+import { kg, rate } from "../floats.js";
 import type { LotGraph, LotNode } from "../lot-graph.js";
 import type { ModelBuilder, Sum } from "../model.js";
 
@@ -78,9 +86,15 @@ export interface BuyHandle {
 
 export interface CutHandle {
   readonly item: Item;
-  readonly breakdown: string;
+  readonly breakdown: Breakdown;
   readonly service: number;
   readonly variable: number;
+}
+
+/** Kilograms of a part in a unit of what is cut; null where the cut does not give it. */
+export function weightInUnit({ item, breakdown }: CutHandle, part: string): number | null {
+  const given = breakdown.yields.find((made) => made.part === part);
+  return given === undefined ? null : rate(given.fraction) * kg(item.unitWeight);
 }
 
 export interface DrawHandle {

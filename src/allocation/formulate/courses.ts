@@ -11,7 +11,7 @@ import { mostEaten, overagePortions } from "../demand.js";
 import { rate } from "../floats.js";
 import { Sum, type Tag } from "../model.js";
 import type { BuildContext } from "./context.js";
-import { countsTowards, eatenSum } from "./dishes.js";
+import { eatenSum } from "./dishes.js";
 
 /** What each service asks for: covers by course, how many dishes a course shows, diets, and no more than the overage. */
 export function addCourses(context: BuildContext): void {
@@ -60,7 +60,7 @@ function addCourse(course: Course, service: number, context: BuildContext): void
   const { scenario, builder } = context;
   const where = `${course.name} at ${serviceName(scenario, service)}`;
   const tag = { course: course.name, service };
-  const eaten = eatenSum(service, context, (site) => countsTowards(site, service, course.name, context));
+  const eaten = eatenSum(service, context, (site) => isOfCourse(site.dish, course));
   builder.row({ family: "course", ...tag }, `${where}, portions`, eaten, {
     lower: course.portions,
     upper: course.portions,
@@ -74,6 +74,11 @@ function addCourse(course: Course, service: number, context: BuildContext): void
     lower: Math.max(0, (course.leastDishes ?? 0) - shown.length),
     upper: Math.max(0, (course.mostDishes ?? Number.POSITIVE_INFINITY) - shown.length),
   });
+}
+
+/** A service offers each of its courses once, so a dish counts towards the one of its name. */
+function isOfCourse(dish: Dish, course: Course): boolean {
+  return dish.course === course.name;
 }
 
 /** Dishes of a course made, beside those that it shows already. */
@@ -139,9 +144,9 @@ interface Offer {
 }
 
 /**
- * Portions fit for the people who need a diet, each of them counted once: in every course by its take-up, or in all
- * dishes where there is no course. For any of the groups together there are as many portions fit for one of them as
- * they take, rounded up. By Hall's theorem (1935) each group then has its own.
+ * Portions fit for the people who need a diet, each counted once in every course, by its take-up. For any of the
+ * groups together there are as many portions fit for one of them as they take, rounded up: by Hall's theorem (1935)
+ * each group then has its own.
  */
 export function addDiets(service: number, context: BuildContext): void {
   const courses = context.scenario.services[service]?.courses ?? [];
@@ -191,8 +196,7 @@ function offersOf(
     eaten: eatenSum(
       service,
       context,
-      (site) =>
-        keyOf(site.dish) === key && (course === null || countsTowards(site, service, course.name, context)),
+      (site) => keyOf(site.dish) === key && (course === null || isOfCourse(site.dish, course)),
     ),
     waiting: waiting.reduce((sum, each) => (keyOf(each) === key ? sum + each.portions : sum), 0),
   }));

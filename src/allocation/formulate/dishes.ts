@@ -1,6 +1,6 @@
 import { type RecipeLine, serviceName } from "../../kitchen/index.js";
 import { lastDayLeftByLot } from "../../safety/index.js";
-import { type CookingSite, courseOf, mostEaten, overagePortions } from "../demand.js";
+import { type CookingSite, mostEaten, overagePortions } from "../demand.js";
 import { currency, kg, rate } from "../floats.js";
 import { groupBy } from "../group.js";
 import { Sum } from "../model.js";
@@ -147,16 +147,6 @@ export function eatenSum(
     if (at === service && dishFits(site)) sum.add(variable, 1);
   }
   return sum;
-}
-
-/** Whether the site's dish counts towards a course of the service it is eaten at. */
-export function countsTowards(
-  site: CookingSite,
-  service: number,
-  course: string,
-  context: BuildContext,
-): boolean {
-  return courseOf(site.dish, service, context.scenario)?.name === course;
 }
 
 /**

@@ -44,9 +44,9 @@ export interface PlanModel {
 }
 
 /**
- * Builds the model of a scenario. In ceiling rows a part costs the least it can, unless an earlier plan was
- * over a ceiling and is tightened, or is to stay below it by a margin. Cuts that repeat earlier ones are left out where
- * no lot is held to a cost, unless all are asked for.
+ * Builds the model of a scenario. In ceiling rows a part costs the least it can, unless an earlier plan was over a
+ * ceiling and is tightened, or is to stay a margin below it. Cuts that repeat earlier ones are left out where no lot
+ * is held to a cost.
  */
 export function buildModel(
   scenario: Scenario,

@@ -31,12 +31,8 @@ function addItem(item: Item, context: BuildContext): void {
       cutUppers.set(breakdown.name, (cutUppers.get(breakdown.name) ?? 0) + upper);
       const tag = { family: "cut", item: item.name, breakdown: breakdown.name, service };
       const name = `cut ${item.name} ${breakdown.name} for ${serviceName(scenario, service)}`;
-      handles.cuts.push({
-        item,
-        breakdown: breakdown.name,
-        service,
-        variable: builder.variable(tag, name, upper, { integer }),
-      });
+      const variable = builder.variable(tag, name, upper, { integer });
+      handles.cuts.push({ item, breakdown, service, variable });
     }
   }
   const forTerms = unitsForTerms(item, context) * size;

@@ -3,10 +3,9 @@ import { type Decimal, ZERO } from "../../quantity/index.js";
 import { weightBeforeWorking } from "../../waste/index.js";
 import { cookedAtATime } from "../demand.js";
 import { kg, rate } from "../floats.js";
-import { type Groups, groupBy } from "../group.js";
-import type { LotNode } from "../lot-graph.js";
+import { groupBy } from "../group.js";
 import { Sum } from "../model.js";
-import type { BuildContext, DrawHandle, GoHandle } from "./context.js";
+import type { BuildContext } from "./context.js";
 import { portionsOf } from "./dishes.js";
 import { drawUnit } from "./parts.js";
 import { weightOfPortions } from "./portion-weights.js";
@@ -43,9 +42,7 @@ function addHands(context: BuildContext): void {
 /** Hands-on hours of cuts and further steps. */
 export function trimmingHours({ cuts, draws }: Pick<BuildContext["handles"], "cuts" | "draws">): Sum {
   const sum = new Sum();
-  for (const { item, breakdown, variable } of cuts) {
-    sum.add(variable, hours(item.breakdowns.find(({ name }) => name === breakdown)?.minutes));
-  }
+  for (const { breakdown, variable } of cuts) sum.add(variable, hours(breakdown.minutes));
   for (const { step, from, variable } of draws) {
     sum.add(variable, hours(step.minutesPerKilogram) * drawUnit(from));
   }
@@ -132,14 +129,9 @@ function addItemsIn(sum: Sum, service: number, { scenario, handles }: BuildConte
     sum.add(variable, kg(item.unitWeight));
 }
 
-interface LotFlows {
-  readonly goes: Groups<GoHandle, LotNode>;
-  readonly draws: Groups<DrawHandle, LotNode>;
-  readonly keeps: Groups<{ lot: LotNode; variable: number }, LotNode>;
-  readonly made: Groups<{ draw: DrawHandle; key: string; given: number }, string>;
-}
+type LotFlows = ReturnType<typeof lotFlowsOf>;
 
-function lotFlowsOf({ handles }: BuildContext): LotFlows {
+function lotFlowsOf({ handles }: BuildContext) {
   const made = handles.draws.flatMap((draw) =>
     draw.step.yields.map(({ part, fraction }) => ({
       draw,
@@ -175,10 +167,7 @@ function partsIn(store: "chilled" | "frozen", after: number, flows: LotFlows, co
     // What is made later than this covers what is wanted later, and what is over of it covers nothing else.
     const name = `${lotName(scenario, lot)} in store after ${serviceName(scenario, after)}`;
     const tag = { family: store, part: lot.part, service: after };
-    const most = wanted
-      .terms()
-      .reduce((most, { variable, coefficient }) => most + coefficient * builder.upperOf(variable), 0);
-    const there = builder.variable(tag, name, most);
+    const there = builder.variable(tag, name, builder.mostOf(wanted));
     for (const { draw, given } of madeLater) wanted.add(draw.variable, -given);
     builder.row(tag, name, wanted.add(there, -1), { upper: 0 });
     sum.add(there, 1);

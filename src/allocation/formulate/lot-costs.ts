@@ -1,5 +1,4 @@
 import {
-  type Breakdown,
   COSTING_METHODS,
   type Item,
   isMainPart,
@@ -9,11 +8,11 @@ import {
   type Part,
 } from "../../kitchen/index.js";
 import { NO_MONEY } from "../../quantity/index.js";
-import { bearingYieldOf, costWhenCut, trimCreditOf } from "../costs.js";
+import { bearingYieldOf, costWhenCut, partsByName, trimCreditOf } from "../costs.js";
 import { currency, kg, rate } from "../floats.js";
 import { groupBy } from "../group.js";
 import { Sum } from "../model.js";
-import type { BuildContext } from "./context.js";
+import { type BuildContext, type CutHandle, weightInUnit } from "./context.js";
 import { type OrderBands, orderBands, type UnitCost, unitCostsOf } from "./unit-costs.js";
 
 /** What all cuts that give a lot cost, at most, for what bears that cost; and what a kilogram of it can cost. */
@@ -31,10 +30,7 @@ export interface LotCost {
 }
 
 /** A cut with the kilograms in a unit of what bears the cost. */
-export interface Giving {
-  readonly item: Item;
-  readonly breakdown: Breakdown;
-  readonly variable: number;
+export interface Giving extends CutHandle {
   readonly weight: number;
 }
 
@@ -60,7 +56,7 @@ export class LotCosts {
 
   constructor(context: BuildContext) {
     this.#context = context;
-    this.#parts = new Map(context.scenario.parts.map((part) => [part.name, part]));
+    this.#parts = partsByName(context.scenario);
     this.#bandsOf = orderBands(context);
   }
 
@@ -159,11 +155,9 @@ export class LotCosts {
 
   #givingsOf({ part, origin }: Lot): Giving[] {
     if (origin.kind !== "cut") return [];
-    return this.#context.handles.cuts.flatMap(({ item, breakdown: name, service, variable }) => {
-      const breakdown = item.breakdowns.find((entry) => entry.name === name);
-      const given = breakdown?.yields.find((entry) => entry.part === part);
-      if (service !== origin.service || breakdown === undefined || given === undefined) return [];
-      return [{ item, breakdown, variable, weight: rate(given.fraction) * kg(item.unitWeight) }];
+    return this.#context.handles.cuts.flatMap((cut) => {
+      const weight = weightInUnit(cut, part);
+      return cut.service !== origin.service || weight === null ? [] : [{ ...cut, weight }];
     });
   }
 
@@ -198,12 +192,11 @@ export class LotCosts {
   /** By credits, all cuts of an item together bear what its by-products are not credited with. */
   #restOf(item: Item): CostOfCuts {
     const unit = kg(item.unitWeight);
-    const givings = this.#context.handles.cuts.flatMap(({ item: cut, breakdown: name, variable }) => {
-      const breakdown = cut === item ? item.breakdowns.find((entry) => entry.name === name) : undefined;
-      if (breakdown === undefined) return [];
+    const ofItem = this.#context.handles.cuts.filter((cut) => cut.item === item);
+    const givings = ofItem.map(({ breakdown, variable }) => {
       const main = breakdown.yields.filter(({ part }) => this.#isMain(part));
       const weight = main.reduce((sum, { fraction }) => sum + rate(fraction) * unit, 0);
-      return [{ variable, weight, credit: trimCreditOf(breakdown, this.#parts) * unit }];
+      return { variable, weight, credit: trimCreditOf(breakdown, this.#parts) * unit };
     });
     const weight = new Sum();
     for (const giving of givings) weight.add(giving.variable, giving.weight);

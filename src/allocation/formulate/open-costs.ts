@@ -1,5 +1,5 @@
 import { lotKey, lotName, type Step, serviceName } from "../../kitchen/index.js";
-import { bearingYieldOf, leastLotCosts } from "../costs.js";
+import { bearingYieldOf, leastLotCosts, partsByName } from "../costs.js";
 import { rate } from "../floats.js";
 import { groupBy } from "../group.js";
 import type { LotNode } from "../lot-graph.js";
@@ -45,10 +45,9 @@ interface Use {
 }
 
 /**
- * Ceilings under which lots bear what they really cost, however they are cut and worked. What a use bears is the
- * product of a lot's average cost and of the weight used, so it is bounded from above, in one of several ways: the
- * average is held to a level; or the whole lot's cost is borne but the least that what is not used can cost, which is
- * exact where all is used.
+ * Ceilings under which lots bear what they really cost, a product of a lot's average cost and of the weight used. It
+ * is bounded from above in one of several ways: the average is held to a level; or the whole lot's cost is borne, but
+ * the least that what is not used can cost.
  */
 export function addOpenCosts(
   ceilings: readonly CeilingHandle[],
@@ -194,7 +193,7 @@ class OpenCosts {
   /** The steps that make a lot, by their sources, with what of a kilogram is made and what bears its cost. */
   #feedsOf(lot: LotNode): Feed[] {
     const { scenario, handles, lotGraph } = this.#context;
-    const parts = new Map(scenario.parts.map((part) => [part.name, part]));
+    const parts = partsByName(scenario);
     return scenario.steps.flatMap((step) => {
       const made = step.yields.find(({ part }) => part === lot.part);
       if (made === undefined) return [];

@@ -2,7 +2,7 @@ import { lotName, originKey, type Scenario, serviceName } from "../../kitchen/in
 import { classesOf, isRenaming } from "../../waste/index.js";
 import { mostPerPortion } from "../demand.js";
 import { kg, rate } from "../floats.js";
-import { type Groups, groupBy } from "../group.js";
+import { groupBy } from "../group.js";
 import {
   type LotNode,
   outlastsPlan,
@@ -13,7 +13,7 @@ import {
   usableAt,
 } from "../lot-graph.js";
 import { Sum } from "../model.js";
-import type { BuildContext, CutHandle, DrawHandle, GoHandle } from "./context.js";
+import { type BuildContext, weightInUnit } from "./context.js";
 
 /** Where the weight of each lot comes from and goes to: every gram of a food part goes somewhere. */
 export function addParts(context: BuildContext): void {
@@ -101,9 +101,7 @@ function addBalance(lot: LotNode, flows: Flows, context: BuildContext): void {
   for (const { variable } of flows.ends.of(lot)) sum.add(variable, -1);
   const where = lotName(scenario, lot);
   const tag = { family: "part balance", part: lot.part };
-  if (lot.kind.class === "food") {
-    builder.row(tag, where, sum, { lower: -made.held, upper: -made.held });
-  } else if (staysInStock(lot, scenario)) {
+  if (lot.kind.class === "food" || staysInStock(lot, scenario)) {
     builder.row(tag, where, sum, { lower: -made.held, upper: -made.held });
   } else {
     // What is inedible and not called for is thrown away.
@@ -140,19 +138,10 @@ function addUsesOfByProducts(
   }
 }
 
-/** Flows by the lot they touch. */
-interface Flows {
-  readonly cuts: Groups<CutHandle, number>;
-  readonly goes: Groups<GoHandle, LotNode>;
-  readonly drawsFrom: Groups<DrawHandle, LotNode>;
-  readonly drawsOf: Groups<DrawHandle, string>;
-  readonly ends: Groups<{ lot: LotNode; variable: number }, LotNode>;
-  readonly keeps: Groups<{ lot: LotNode; variable: number }, LotNode>;
-  /** Given away or wasted. */
-  readonly surplus: Groups<{ lot: LotNode; variable: number }, LotNode>;
-}
+type Flows = ReturnType<typeof flowsOf>;
 
-function flowsOf({ handles }: BuildContext): Flows {
+/** Flows by the lot they touch; what is surplus is given away or wasted. */
+function flowsOf({ handles }: BuildContext) {
   const { gives, keeps, stays, wastes } = handles;
   return {
     cuts: groupBy(handles.cuts, ({ service }) => service),
@@ -170,7 +159,7 @@ function flowsOf({ handles }: BuildContext): Flows {
  * for goes into dishes or permitted stock, and only its by-products and what merely changed its name may be over.
  */
 function inflowsOf(lot: LotNode, flows: Flows, scenario: Scenario) {
-  const { in: sum, held } = directOf(lot, flows, scenario);
+  const { in: sum, held } = directOf(lot, flows.cuts, scenario);
   const classOf = classesOf(scenario);
   const wasteable = new Sum().addSum(sum);
   let wasteableAnyway = held;
@@ -188,16 +177,15 @@ function inflowsOf(lot: LotNode, flows: Flows, scenario: Scenario) {
 }
 
 /** What comes into a lot by cutting, and what of it is on hand. */
-function directOf(lot: LotNode, flows: Flows, scenario: Scenario): { in: Sum; held: number } {
+function directOf(lot: LotNode, cuts: Flows["cuts"], scenario: Scenario): { in: Sum; held: number } {
   const sum = new Sum();
   if (lot.origin.kind === "onHand") {
     const stock = scenario.partsOnHand[lot.origin.index];
     return { in: sum, held: stock?.part === lot.part ? kg(stock.weight) : 0 };
   }
-  for (const cut of flows.cuts.of(lot.origin.service)) {
-    const breakdown = cut.item.breakdowns.find(({ name }) => name === cut.breakdown);
-    const made = breakdown?.yields.find(({ part }) => part === lot.part);
-    if (made !== undefined) sum.add(cut.variable, rate(made.fraction) * kg(cut.item.unitWeight));
+  for (const cut of cuts.of(lot.origin.service)) {
+    const weight = weightInUnit(cut, lot.part);
+    if (weight !== null) sum.add(cut.variable, weight);
   }
   return { in: sum, held: 0 };
 }
@@ -212,7 +200,7 @@ function addWorkedInTime(lot: LotNode, flows: Flows, { scenario, builder }: Buil
   if (made.every(({ draw }) => draw.service === null)) return;
   const inTime = (by: number, service: number | null): boolean => service === null || service <= by;
   for (let service = lot.firstService; service < scenario.services.length - 1; service++) {
-    const sum = directOf(lot, flows, scenario);
+    const sum = directOf(lot, flows.cuts, scenario);
     for (const { draw, fraction } of made) {
       if (inTime(service, draw.service)) sum.in.add(draw.variable, rate(fraction) * drawUnit(draw.from));
     }
@@ -241,19 +229,8 @@ function mostInflow({ scenario, lotGraph, handles, builder, demand }: BuildConte
   const inflow: number[] = [];
   const cuts = groupBy(handles.cuts, ({ service }) => service);
   for (const lot of lotGraph.lots) {
-    let most = 0;
-    if (lot.origin.kind === "cut") {
-      for (const cut of cuts.of(lot.origin.service)) {
-        const made = cut.item.breakdowns
-          .find(({ name }) => name === cut.breakdown)
-          ?.yields.find(({ part }) => part === lot.part);
-        if (made !== undefined)
-          most += rate(made.fraction) * kg(cut.item.unitWeight) * builder.upperOf(cut.variable);
-      }
-    } else {
-      const stock = scenario.partsOnHand[lot.origin.index];
-      if (stock?.part === lot.part) most += kg(stock.weight);
-    }
+    const direct = directOf(lot, cuts, scenario);
+    let most = direct.held + builder.mostOf(direct.in);
     for (const step of scenario.steps) {
       const made = step.yields.find(({ part }) => part === lot.part);
       if (made === undefined) continue;

@@ -75,7 +75,7 @@ function portionWeightOf(site: CookingSite, range: WeightRange, context: BuildCo
   }
   const cook = handles.cooks.find((entry) => entry.site === site);
   if (cook === undefined) {
-    const most = Math.min(site.mostPortions, mostOf(portionsOf(site, context), context));
+    const most = Math.min(site.mostPortions, builder.mostOf(portionsOf(site, context)));
     const portions = { of: portionsOf(site, context), name: `${where}, portions`, lower: 0, upper: most };
     balance.addSum(timesWeight(site, weight, portions, context), -1);
   } else {
@@ -83,10 +83,6 @@ function portionWeightOf(site: CookingSite, range: WeightRange, context: BuildCo
   }
   builder.row(tag, `${where}, weight by portions`, balance, { lower: 0, upper: 0 });
   return weight;
-}
-
-function mostOf(sum: Sum, { builder }: BuildContext): number {
-  return sum.terms().reduce((most, { variable }) => most + builder.upperOf(variable), 0);
 }
 
 function weightOfVariable(

@@ -1,12 +1,4 @@
-import {
-  type Lot,
-  lotKey,
-  originKey,
-  originName,
-  type Part,
-  type Scenario,
-  type Step,
-} from "../../kitchen/index.js";
+import { type Lot, lotKey, originKey, originName, type Scenario, type Step } from "../../kitchen/index.js";
 import { type Decimal, ZERO } from "../../quantity/index.js";
 import {
   beyondLeast,
@@ -22,6 +14,7 @@ import {
   usableParts,
   worksInto,
 } from "../../waste/index.js";
+import { partsByName } from "../costs.js";
 import { kg, rate } from "../floats.js";
 import { groupBy } from "../group.js";
 import { Sum, type Tag } from "../model.js";
@@ -78,10 +71,8 @@ function addFoodWasted(sum: Sum, context: BuildContext): void {
 /** What cuts lose beyond the least, and steps where another step or none would have done. */
 function addLostFood(sum: Sum, context: BuildContext): void {
   const { handles } = context;
-  const parts = partsOf(context);
-  for (const { item, breakdown: name, variable } of handles.cuts) {
-    const breakdown = item.breakdowns.find((each) => each.name === name);
-    if (breakdown === undefined) continue;
+  const parts = partsByName(context.scenario);
+  for (const { item, breakdown, variable } of handles.cuts) {
     const { loss } = beyondLeast(item, breakdown, (part) => parts.get(part));
     if (loss.gt(ZERO)) sum.add(variable, rate(loss) * kg(item.unitWeight));
   }
@@ -91,7 +82,7 @@ function addLostFood(sum: Sum, context: BuildContext): void {
 /** By family: what cuts peel off beyond the least, but no more than the peel that is thrown away. */
 function addAvoidablePeel(sum: Sum, counted: number, context: BuildContext): void {
   const { handles, builder } = context;
-  const parts = partsOf(context);
+  const parts = partsByName(context.scenario);
   const used = new Set([
     ...handles.goes.map(({ lot }) => lotKey(lot)),
     ...handles.draws.map(({ from }) => lotKey(from)),
@@ -100,9 +91,7 @@ function addAvoidablePeel(sum: Sum, counted: number, context: BuildContext): voi
   for (const [family, cuts] of groupBy(handles.cuts, ({ item }) => item.of).entries()) {
     const beyond = new Sum();
     let most = 0;
-    for (const { item, breakdown: name, variable } of cuts) {
-      const breakdown = item.breakdowns.find((each) => each.name === name);
-      if (breakdown === undefined) continue;
+    for (const { item, breakdown, variable } of cuts) {
       const peel = rate(beyondLeast(item, breakdown, (part) => parts.get(part)).peel) * kg(item.unitWeight);
       if (peel === 0) continue;
       beyond.add(variable, peel);
@@ -125,12 +114,7 @@ function addSmaller(
 ): number {
   const all = new Sum();
   for (const { sum } of thrown) all.addSum(sum);
-  const mostThrown = all
-    .terms()
-    .reduce(
-      (found, { variable, coefficient }) => found + Math.max(0, coefficient) * builder.upperOf(variable),
-      0,
-    );
+  const mostThrown = builder.mostOf(all);
   const tag = { family: "avoidable peel", item: family };
   const avoidable = builder.variable(tag, `avoidable peel of ${family}`, Math.min(most, mostThrown));
   const isUsed = builder.variable(tag, `peel of ${family} is put to use`, 1, { integer: true });
@@ -139,10 +123,6 @@ function addSmaller(
   const byThrown = new Sum().addSum(all).add(avoidable, -1).add(isUsed, mostThrown);
   builder.row(tag, `${family} peel thrown away`, byThrown, { upper: mostThrown });
   return avoidable;
-}
-
-function partsOf({ scenario }: BuildContext): ReadonlyMap<string, Part> {
-  return new Map(scenario.parts.map((part) => [part.name, part]));
 }
 
 /** What steps on food take off where another step, or none, would have done: `stepLosses`, in kilograms. */

@@ -13,10 +13,9 @@ const WHOLE = 1e-6;
 const MENU_EFFORT = { seconds: 3600, within: 1 };
 
 /**
- * Rounds the relaxation to a point with whole numbers. First the menu, each group to the whole menu nearest to what the
- * relaxation serves; then family by family, the highest fractions going up together, and where that
- * leaves no point, half as many; a single one that cannot go up goes down. Null where that fails too, or where
- * `stop` says so.
+ * Rounds the relaxation to a point: each group of the menu to the nearest whole menu; then family by family, the
+ * highest fractions going up together, or half as many where that leaves no point; a single one that cannot go up goes
+ * down. Null where that fails too, or where `stop` says so.
  */
 export function dive(
   problem: Problem,

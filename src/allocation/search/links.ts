@@ -9,23 +9,10 @@ const HOPS = 2;
 /** An item's stock runs on from service to service, and so all of it is free where one of its cuts is. */
 const STOCK = new Set(["stock", "buy", "bin", "keep item"]);
 
-/** Which items, cookings and services stand behind the columns, read from their tags, and how they hang together. */
-export interface Links {
-  readonly items: readonly string[];
-  readonly cookings: readonly string[];
-  readonly services: readonly number[];
-  wholesOfItem(item: string): readonly number[];
-  wholesOfCooking(cooking: string): readonly number[];
-  wholesOfService(service: number): readonly number[];
-  itemsOf(cooking: string): readonly string[];
-  cookingsOf(item: string): readonly string[];
-  cookingsAt(service: number): readonly string[];
-  /** The given columns with every flow that must be free for them to move. */
-  withFlows(wholes: ReadonlySet<number>): Set<number>;
-  withEveryFlow(wholes: ReadonlySet<number>): Set<number>;
-}
+export type Links = ReturnType<typeof linksOf>;
 
-export function linksOf(problem: Problem): Links {
+/** Which items, cookings and services stand behind the columns, read from their tags, and how they hang together. */
+export function linksOf(problem: Problem) {
   const { tags, wholes } = problem;
   const every = tags.map((_, column) => column);
   const itemAt = (column: number): string | undefined => tags[column]?.item;
@@ -51,14 +38,15 @@ export function linksOf(problem: Problem): Links {
     items: [...wholesOfItem.keys()],
     cookings: [...wholesOfCooking.keys()],
     services: [...wholesOfService.keys()],
-    wholesOfItem: (item) => wholesOfItem.get(item) ?? [],
-    wholesOfCooking: (cooking) => wholesOfCooking.get(cooking) ?? [],
-    wholesOfService: (service) => wholesOfService.get(service) ?? [],
-    itemsOf: (cooking) => itemsOf.get(cooking) ?? [],
-    cookingsOf: (item) => cookingsOf.get(item) ?? [],
-    cookingsAt: (service) => cookingsAt.get(service) ?? [],
-    withEveryFlow: (free) => new Set([...free, ...flows]),
-    withFlows: (free) => {
+    wholesOfItem: (item: string): readonly number[] => wholesOfItem.get(item) ?? [],
+    wholesOfCooking: (cooking: string): readonly number[] => wholesOfCooking.get(cooking) ?? [],
+    wholesOfService: (service: number): readonly number[] => wholesOfService.get(service) ?? [],
+    itemsOf: (cooking: string): readonly string[] => itemsOf.get(cooking) ?? [],
+    cookingsOf: (item: string): readonly string[] => cookingsOf.get(item) ?? [],
+    cookingsAt: (service: number): readonly string[] => cookingsAt.get(service) ?? [],
+    withEveryFlow: (free: ReadonlySet<number>) => new Set([...free, ...flows]),
+    /** The given columns with every flow that must be free for them to move. */
+    withFlows: (free: ReadonlySet<number>): Set<number> => {
       const items = new Set([...free].flatMap((column) => itemAt(column) ?? []));
       return spread(problem, new Set([...free, ...[...items].flatMap((item) => stockOf.get(item) ?? [])]));
     },

@@ -1,5 +1,4 @@
 import { Random } from "../random.js";
-import { AdaptivePick } from "./adaptive-pick.js";
 import { dive } from "./dive.js";
 import { dualLosses } from "./dual-losses.js";
 import { linksOf } from "./links.js";
@@ -81,19 +80,15 @@ export function search(
     const clock = options.clock ?? (() => performance.now() / 1000);
     const began = clock();
     const relaxed = relaxation.solve();
-    const seconds = clock() - began;
+    const secondsOfRelaxation = clock() - began;
     if (relaxed === null) return null;
     exchange.bound(objectiveAt(problem.matrix, relaxed));
     const prices = relaxation.prices();
     const best = options.start ?? dived(problem, solver, { relaxation, relaxed }, exchange);
     if (problem.wholes.length === 0) return best;
-    const descent = new Descent(
-      problem,
-      solver,
-      { best, relaxation, relaxed, prices, seconds },
-      { ...options, clock },
-    );
-    const rounds = options.rounds ?? Number.POSITIVE_INFINITY;
+    const { seed, seconds = SECONDS, rounds = Number.POSITIVE_INFINITY } = options;
+    const from = { problem, solver, relaxation, relaxed, prices, secondsOfRelaxation, seconds, clock };
+    const descent = new Descent(from, best, seed);
     for (let round = 0; round < rounds && !exchange.stop(); round++) {
       descent.take(exchange.take());
       if (descent.best === null) exchange.pause();
@@ -118,50 +113,35 @@ function dived(
   return exchange.offer(found) ? found : null;
 }
 
+/** What the descent begins from. */
 interface Beginning {
-  readonly best: Found | null;
+  readonly problem: Problem;
+  readonly solver: Solver;
   readonly relaxation: Relaxation;
   readonly relaxed: Float64Array;
   readonly prices: Prices;
-  /** What the relaxation took. */
+  readonly secondsOfRelaxation: number;
+  /** Most seconds for one neighbourhood. */
   readonly seconds: number;
+  readonly clock: () => number;
 }
 
 /** From one best point to the next, by neighbourhoods picked by what they gave a second of late. */
 class Descent {
   best: Found | null;
   areUsedFreed = false;
-  readonly #problem: Problem;
-  readonly #solver: Solver;
-  readonly #relaxation: Relaxation;
-  readonly #relaxed: Float64Array;
-  readonly #prices: Prices;
+  readonly #from: Beginning;
   readonly #random: Random;
   readonly #links;
-  readonly #choice;
+  readonly #pick;
   readonly #sizes = new Map<Neighbourhood, number>();
-  readonly #seconds: number;
-  readonly #secondsOfRelaxation: number;
-  readonly #clock: () => number;
 
-  constructor(
-    problem: Problem,
-    solver: Solver,
-    { best, relaxation, relaxed, prices, seconds: ofRelaxation }: Beginning,
-    { seed, seconds = SECONDS, clock }: SearchOptions & { readonly clock: () => number },
-  ) {
+  constructor(from: Beginning, best: Found | null, seed: number) {
     this.best = best;
-    this.#problem = problem;
-    this.#solver = solver;
-    this.#relaxation = relaxation;
-    this.#relaxed = relaxed;
-    this.#prices = prices;
+    this.#from = from;
     this.#random = new Random(seed);
-    this.#links = linksOf(problem);
-    this.#choice = new AdaptivePick(NEIGHBOURHOODS, this.#random);
-    this.#seconds = seconds;
-    this.#secondsOfRelaxation = ofRelaxation;
-    this.#clock = clock;
+    this.#links = linksOf(from.problem);
+    this.#pick = new AdaptivePick(NEIGHBOURHOODS, this.#random);
   }
 
   take(found: Found | null): void {
@@ -173,24 +153,24 @@ class Descent {
   /** What neither the relaxation nor the best point has any of stays at nothing, and all else is free at once. */
   freeUsedColumns(at: Found, exchange: Exchange): void {
     this.areUsedFreed = true;
-    const used = this.#problem.wholes.filter(
-      (column) => (this.#relaxed[column] ?? 0) > SOME || (at.point[column] ?? 0) > SOME,
+    const used = this.#from.problem.wholes.filter(
+      (column) => (this.#from.relaxed[column] ?? 0) > SOME || (at.point[column] ?? 0) > SOME,
     );
-    const part = partOf(this.#problem, at.point, this.#links.withEveryFlow(new Set(used)));
-    const began = this.#clock();
+    const part = partOf(this.#from.problem, at.point, this.#links.withEveryFlow(new Set(used)));
+    const began = this.#from.clock();
     let gained: number | null = null;
     const onBetter = ({ point }: Found): void => {
       const found = part.whole(point);
       if (found.objective >= (this.best ?? at).objective - SMALLEST_GAIN || !exchange.offer(found)) return;
       this.best = found;
-      gained = this.#clock();
+      gained = this.#from.clock();
     };
     const isIdle = (): boolean =>
-      gained !== null && this.#clock() - gained > Math.max(IDLE.seconds, IDLE.share * (gained - began));
-    this.#solver.improve(part.matrix, part.start, {
+      gained !== null && this.#from.clock() - gained > Math.max(IDLE.seconds, IDLE.share * (gained - began));
+    this.#from.solver.improve(part.matrix, part.start, {
       seconds: Math.max(
-        USED_COLUMNS.perWhole * used.length * this.#seconds,
-        USED_COLUMNS.relaxations * this.#secondsOfRelaxation,
+        USED_COLUMNS.perWhole * used.length * this.#from.seconds,
+        USED_COLUMNS.relaxations * this.#from.secondsOfRelaxation,
       ),
       within: this.#within(at),
       stop: () => exchange.stop() || isIdle(),
@@ -199,16 +179,16 @@ class Descent {
   }
 
   improve(at: Found, exchange: Exchange): void {
-    const began = this.#clock();
-    const kind = this.#choice.pick();
-    const part = partOf(this.#problem, at.point, this.#draw(kind, at.point));
-    const effort = { seconds: this.#seconds, within: this.#within(at), stop: () => exchange.stop() };
-    const improved = this.#solver.improve(part.matrix, part.start, effort);
+    const began = this.#from.clock();
+    const kind = this.#pick.pick();
+    const part = partOf(this.#from.problem, at.point, this.#draw(kind, at.point));
+    const effort = { seconds: this.#from.seconds, within: this.#within(at), stop: () => exchange.stop() };
+    const improved = this.#from.solver.improve(part.matrix, part.start, effort);
     const found = improved === null ? null : part.whole(improved.point);
-    const seconds = this.#clock() - began;
+    const seconds = this.#from.clock() - began;
     const gain = found === null ? 0 : at.objective - found.objective;
     if (found !== null && gain > SMALLEST_GAIN && exchange.offer(found)) this.best = found;
-    this.#choice.reward(kind, Math.max(0, gain), seconds);
+    this.#pick.reward(kind, Math.max(0, gain), seconds);
     this.#resize(kind, improved, seconds);
   }
 
@@ -220,8 +200,8 @@ class Descent {
     const terrain = {
       links: this.#links,
       random: this.#random,
-      lossOf: dualLosses(this.#problem, this.#prices, point),
-      differsFromRelaxation: differsFromRelaxation(this.#problem, this.#relaxation, point),
+      lossOf: dualLosses(this.#from.problem, this.#from.prices, point),
+      differsFromRelaxation: differsFromRelaxation(this.#from.problem, this.#from.relaxation, point),
     };
     return kind(terrain, this.#sizeOf(kind));
   }
@@ -231,9 +211,49 @@ class Descent {
   }
 
   #resize(kind: Neighbourhood, improved: Improved | null, seconds: number): void {
-    const isEasy = seconds <= EASY * this.#seconds;
+    const isEasy = seconds <= EASY * this.#from.seconds;
     const factor = improved?.proved !== true ? AFTER_UNPROVED : isEasy ? AFTER_EASY : AFTER_PROVED;
     const size = Math.max(LEAST_SIZE, this.#sizeOf(kind) * factor);
-    this.#sizes.set(kind, Math.min(this.#problem.wholes.length, size));
+    this.#sizes.set(kind, Math.min(this.#from.problem.wholes.length, size));
+  }
+}
+
+/** How much of an earlier reward counts for each later try. */
+const FADES = 0.4;
+/** Everyone is tried now and then, however little it gave. */
+const CURIOSITY = 0.15;
+
+interface Entry<T> {
+  readonly kind: T;
+  gain: number;
+  seconds: number;
+}
+
+/** Picks among kinds of move by what they gave a second of late; those not yet tried come first. */
+export class AdaptivePick<T> {
+  readonly #kinds: Entry<T>[];
+  readonly #first: Entry<T>;
+  readonly #random: Random;
+
+  constructor([first, ...others]: readonly [T, ...T[]], random: Random) {
+    this.#first = { kind: first, gain: 0, seconds: 0 };
+    this.#kinds = [this.#first, ...others.map((kind) => ({ kind, gain: 0, seconds: 0 }))];
+    this.#random = random;
+  }
+
+  pick(): T {
+    const untried = this.#kinds.find(({ seconds }) => seconds === 0);
+    if (untried !== undefined) return untried.kind;
+    const rates = this.#kinds.map(({ gain, seconds }) => gain / seconds);
+    const floor = (CURIOSITY * rates.reduce((sum, rate) => sum + rate, 0)) / rates.length + Number.MIN_VALUE;
+    const chosen = this.#random.weighted(this.#kinds, ({ gain, seconds }) => gain / seconds + floor);
+    return (chosen ?? this.#first).kind;
+  }
+
+  reward(kind: T, gain: number, seconds: number): void {
+    const entry = this.#kinds.find((each) => each.kind === kind);
+    if (entry === undefined) return;
+    entry.gain = entry.gain * FADES + gain;
+    entry.seconds = entry.seconds * FADES + seconds;
   }
 }

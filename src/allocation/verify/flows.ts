@@ -12,29 +12,29 @@ import {
 } from "../../quantity/index.js";
 import { classesOf, isRenaming } from "../../waste/index.js";
 
+type LotMovement = { readonly service: number; readonly weight: Weight };
+
 /** A lot with all that comes into it and leaves it. */
-export interface LotBook {
-  readonly lot: Lot;
+class LotBook {
   /** Cut, or on hand. */
-  readonly direct: Weight;
-  readonly made: readonly { service: number; weight: Weight; step: string; first: boolean; source: Lot }[];
-  readonly goings: readonly { service: number; weight: Weight }[];
-  readonly drawn: readonly { service: number; weight: Weight }[];
-  readonly sent: Weight;
-  readonly kept: Weight;
+  direct = NO_WEIGHT;
+  readonly made: (LotMovement & { readonly step: string; readonly first: boolean; readonly source: Lot })[] =
+    [];
+  readonly goings: LotMovement[] = [];
+  readonly drawn: LotMovement[] = [];
+  sent = NO_WEIGHT;
+  kept = NO_WEIGHT;
+
+  constructor(readonly lot: Lot) {}
 }
 
 /** Every lot of a decision, by its key. */
-export function lotBooks(decision: Decision, scenario: Scenario): Map<string, LotBook> {
-  const books = new Map<string, { -readonly [K in keyof LotBook]: Mutable<LotBook[K]> }>();
-  const book = (lot: Lot) => {
-    const found = books.get(lotKey(lot));
-    if (found !== undefined) return found;
-    const fresh = {
-      ...{ lot, direct: NO_WEIGHT, made: [], goings: [], drawn: [], sent: NO_WEIGHT, kept: NO_WEIGHT },
-    };
-    books.set(lotKey(lot), fresh);
-    return fresh;
+export function lotBooks(decision: Decision, scenario: Scenario): ReadonlyMap<string, Readonly<LotBook>> {
+  const books = new Map<string, LotBook>();
+  const book = (lot: Lot): LotBook => {
+    const found = books.get(lotKey(lot)) ?? new LotBook(lot);
+    books.set(lotKey(lot), found);
+    return found;
   };
   const addDirect = (lot: Lot, weight: Weight): void => {
     const entry = book(lot);
@@ -57,8 +57,6 @@ export function lotBooks(decision: Decision, scenario: Scenario): Map<string, Lo
   for (const { lot, weight } of decision.kept) book(lot).kept = plus(book(lot).kept, weight);
   return books;
 }
-
-type Mutable<T> = T extends readonly (infer E)[] ? E[] : T;
 
 const weightsOf = (list: readonly { readonly weight: Weight }[]): Weight =>
   total(list.map(({ weight }) => weight));
@@ -120,7 +118,7 @@ export function workedForUseFaults(decision: Decision, scenario: Scenario): stri
 }
 
 /** Movements out of a lot that rounding to the scale may have made less by a step. */
-function movementsOf({ goings, drawn, kept }: LotBook): number {
+function movementsOf({ goings, drawn, kept }: Readonly<LotBook>): number {
   return goings.length + drawn.length + (kept > NO_WEIGHT ? 1 : 0);
 }
 
