@@ -2,7 +2,7 @@ import { isSolved } from "./engine.js";
 import { kg } from "./floats.js";
 import type { Objectives, PlanModel } from "./formulate/index.js";
 import { portionWeightRange } from "./formulate/portion-weights.js";
-import { leastOf, type Row, Sum, type Variable } from "./model.js";
+import { leastOf, ModelBuilder, type Row, Sum } from "./model.js";
 import { type Engines, solve } from "./solve.js";
 
 /** Most that a plan may have of an aim, beside the one that is made least: kilograms, or currency units. */
@@ -51,32 +51,23 @@ export async function nearestPoint(plan: PlanModel, options: NearestOptions): Pr
     Object.entries(options.bounds).map(([aim, most]) => [aim, most + ROUNDING]),
   );
   const { model } = withBounds(plan, held);
-  const variables: Variable[] = [...model.variables];
-  const rows: Row[] = [...model.rows];
+  const builder = new ModelBuilder(model);
   const far = new Sum();
   const whole = [...start];
   for (const { variable, weight } of weighed(plan)) {
-    const { name, upper } = model.variables[variable] ?? { name: "", upper: 0 };
+    const name = builder.nameOf(variable);
     const target = to[variable] ?? 0;
     const tag = { family: "away" };
-    const away =
-      variables.push({ name: `${name}, away`, tag, lower: 0, upper: upper + target, integer: false }) - 1;
+    const away = builder.variable(tag, `${name}, away`, builder.upperOf(variable) + target);
     far.add(away, weight);
-    for (const sign of [1, -1])
-      rows.push({
-        name: `${name}, ${sign > 0 ? "above" : "below"}`,
-        tag,
-        terms: [
-          { variable, coefficient: sign },
-          { variable: away, coefficient: -1 },
-        ],
-        lower: Number.NEGATIVE_INFINITY,
-        upper: sign * target,
-      });
+    for (const sign of [1, -1]) {
+      const sum = new Sum().add(variable, sign).add(away, -1);
+      builder.row(tag, `${name}, ${sign > 0 ? "above" : "below"}`, sum, { upper: sign * target });
+    }
     whole.push(Math.abs((start[variable] ?? 0) - target));
   }
   const outcome = await solve(
-    { model: { ...model, variables, rows }, objective: leastOf(far) },
+    { model: builder.build(model.name), objective: leastOf(far) },
     { engines, seconds, gap: GAP, start: whole },
   );
   return isSolved(outcome) ? outcome.point.slice(0, model.variables.length) : start;

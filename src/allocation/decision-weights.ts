@@ -29,9 +29,7 @@ export function portionWeights(
 ): PortionWeights {
   const lines = dishes.find(({ name }) => name === cooking.dish)?.lines ?? [];
   const whole = lines.reduce((sum, line, index) => {
-    const raw = total(
-      goings.filter((going) => isInto(going, cooking) && going.line === index).map(({ weight }) => weight),
-    );
+    const raw = totalWeight(goings.filter((going) => isInto(going, cooking) && going.line === index));
     return plus(sum, line.stated === "cooked" ? scale(raw, line.cookingYield) : raw);
   }, NO_WEIGHT);
   const ways = [...cooking.served, ...cooking.spare];
@@ -43,6 +41,11 @@ export function portionWeights(
           ways.map(({ portions }) => new Decimal(Math.max(0, portions))),
         );
   return { served: weights.slice(0, cooking.served.length), spare: weights.slice(cooking.served.length) };
+}
+
+/** What things that have a weight weigh together. */
+export function totalWeight(list: readonly { readonly weight: Weight }[]): Weight {
+  return total(list.map(({ weight }) => weight));
 }
 
 export function isInto(going: PartUse, { dish, service }: Pick<Cooking, "dish" | "service">): boolean {

@@ -1,19 +1,11 @@
 import type { Item, Scenario, Yield } from "../kitchen/index.js";
+import type { Question } from "./engine.js";
 import { kg, rate } from "./floats.js";
 import { buildModel, type PlanModel } from "./formulate/index.js";
 import { drawUnit } from "./formulate/parts.js";
 import { groupBy } from "./group.js";
 import { buildLotGraph, type LotNode } from "./lot-graph.js";
-import {
-  leastOf,
-  type Model,
-  namedPoint,
-  type Objective,
-  type Row,
-  Sum,
-  startFrom,
-  type Variable,
-} from "./model.js";
+import { leastOf, type Model, ModelBuilder, namedPoint, Sum, startFrom, type Variable } from "./model.js";
 
 /** Whole items keep better than cut ones: a day in store counts as such a part of a day after cutting. */
 const WHOLE_DAY = 0.25;
@@ -30,9 +22,7 @@ const DUST = 1e-6;
 /** What may still change; every other whole number stays as the plan has it. */
 const FREE = new Set(["cut", "buy", "bin", "keep item", "stay item", "go", "draw"]);
 
-export interface FreshestQuestion {
-  readonly model: Model;
-  readonly objective: Objective;
+export interface FreshestQuestion extends Question {
   readonly start: readonly number[];
 }
 
@@ -59,7 +49,8 @@ export function freshestQuestion(plan: PlanModel, model: Model, point: readonly 
     const isFree = !variable.integer || FREE.has(variable.tag.family);
     return isFree ? variable : { ...variable, lower: value, upper: value };
   });
-  const rows: Row[] = [...model.rows, ...purchasesHeld(plan, point)];
+  const builder = new ModelBuilder({ variables, rows: model.rows });
+  addPurchasesHeld(plan, point, builder);
   const sum = ageOf(plan);
   addLost(sum, plan);
   const start = [...point];
@@ -69,17 +60,13 @@ export function freshestQuestion(plan: PlanModel, model: Model, point: readonly 
     each: number,
   ): number | null => {
     const able = most.filter(([, limit]) => limit > DUST);
-    const first = variables[able[0]?.[0] ?? -1];
+    const first = able[0]?.[0];
     if (first === undefined) return null;
-    const tag = { ...first.tag, family: "used" };
-    const used = variables.push({ name: `${first.name}, used`, tag, lower: 0, upper: 1, integer: true }) - 1;
+    const tag = { ...builder.tagOf(first), family: "used" };
+    const used = builder.variable(tag, `${builder.nameOf(first)}, used`, 1, { integer: true });
     for (const [variable, limit] of able) {
-      const terms = [
-        { variable, coefficient: 1 / limit },
-        { variable: used, coefficient: -1 },
-      ];
-      const name = `${variables[variable]?.name}, only if used`;
-      rows.push({ name, tag, terms, lower: Number.NEGATIVE_INFINITY, upper: 0 });
+      const only = new Sum().add(variable, 1 / limit).add(used, -1);
+      builder.row(tag, `${builder.nameOf(variable)}, only if used`, only, { upper: 0 });
     }
     sum.add(used, each);
     start.push(able.some(([variable]) => (start[variable] ?? 0) > DUST) ? 1 : 0);
@@ -102,25 +89,26 @@ export function freshestQuestion(plan: PlanModel, model: Model, point: readonly 
   }
   for (const { variable } of handles.draws) price([[variable, limitOf(variable)]], STEP);
   for (const { variable } of rivalGoings(plan, point)) price([[variable, limitOf(variable)]], GOING);
-  return { model: { ...model, variables, rows }, objective: leastOf(sum), start };
+  return { model: builder.build(model.name), objective: leastOf(sum), start };
 }
 
 /** As many order units of each item in all, whenever they come; what keeps for ever comes when it did. */
-function purchasesHeld({ scenario, handles }: PlanModel, point: readonly number[]): Row[] {
-  return scenario.items.flatMap((item): Row[] => {
+function addPurchasesHeld(
+  { scenario, handles }: PlanModel,
+  point: readonly number[],
+  builder: ModelBuilder,
+): void {
+  for (const item of scenario.items) {
     const buys = handles.buys.filter((buy) => buy.item === item);
     const groups = item.keepsDays === null ? buys.map((buy) => [buy]) : buys.length > 0 ? [buys] : [];
-    return groups.map((group) => {
+    for (const group of groups) {
+      const all = new Sum();
+      for (const { variable } of group) all.add(variable, 1);
       const bought = group.reduce((sum, { variable }) => sum + (point[variable] ?? 0), 0);
-      return {
-        name: `${item.name} bought as before`,
-        tag: { family: "held", item: item.name },
-        terms: group.map(({ variable }) => ({ variable, coefficient: 1 })),
-        lower: bought,
-        upper: bought,
-      };
-    });
-  });
+      const tag = { family: "held", item: item.name };
+      builder.row(tag, `${item.name} bought as before`, all, { lower: bought, upper: bought });
+    }
+  }
 }
 
 /** Most units of an item that can be cut: all that come in. */

@@ -118,8 +118,16 @@ export class Sum {
 
 /** Collects variables and named rows into a model. */
 export class ModelBuilder {
-  readonly #variables: Variable[] = [];
-  readonly #rows: Row[] = [];
+  readonly #variables: Variable[];
+  readonly #rows: Row[];
+  readonly #most: number;
+
+  /** Adds to nothing, or to what a model has. */
+  constructor({ variables, rows }: Pick<Model, "variables" | "rows"> = { variables: [], rows: [] }) {
+    this.#variables = [...variables];
+    this.#rows = [...rows];
+    this.#most = variables.length + MOST_VARIABLES;
+  }
 
   /** Adds a variable; the bounds of a whole one are made whole. */
   variable(
@@ -129,7 +137,7 @@ export class ModelBuilder {
     options: { lower?: number; integer?: boolean } = {},
   ): number {
     const { lower = 0, integer = false } = options;
-    if (this.#variables.length === MOST_VARIABLES) throw new ModelTooLarge();
+    if (this.#variables.length === this.#most) throw new ModelTooLarge();
     const most = integer ? Math.floor(upper + WHOLE) : upper;
     this.#variables.push({ name, tag, lower, upper: most, integer });
     return this.#variables.length - 1;
@@ -160,6 +168,10 @@ export class ModelBuilder {
 
   lowerOf(variable: number): number {
     return this.#variables[variable]?.lower ?? 0;
+  }
+
+  tagOf(variable: number): Tag | undefined {
+    return this.#variables[variable]?.tag;
   }
 
   nameOf(variable: number): string {

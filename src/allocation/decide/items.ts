@@ -20,6 +20,7 @@ import {
   total,
   type Weight,
 } from "../../quantity/index.js";
+import { totalWeight } from "../decision-weights.js";
 import { upToStep, weightOf } from "../floats.js";
 import type { PlanModel } from "../formulate/index.js";
 
@@ -63,7 +64,7 @@ function decideItem(item: Item, { scenario, handles }: PlanModel, point: readonl
       (entry, index) => entry.service > service || (entry.service === service && index > done),
     );
     const coming = purchases.filter((buy) => buy.service > service).map(({ weight }) => weight);
-    return larger(NO_WEIGHT, minus(total(later.map(({ weight }) => weight)), total(coming)));
+    return larger(NO_WEIGHT, minus(totalWeight(later), total(coming)));
   };
   const take = (units: number, reserved = NO_WEIGHT): { units: number | null; weight: Weight } => {
     const whole = item.measure === "whole";
@@ -76,11 +77,8 @@ function decideItem(item: Item, { scenario, handles }: PlanModel, point: readonl
     return { units: whole ? Math.round(units) : null, weight: wanted };
   };
   scenario.services.forEach((_, service) => {
-    if (service === 0) stock = plus(stock, total(item.onHand.map(({ weight }) => weight)));
-    stock = plus(
-      stock,
-      total(purchases.filter((buy) => buy.service === service).map(({ weight }) => weight)),
-    );
+    if (service === 0) stock = plus(stock, totalWeight(item.onHand));
+    stock = plus(stock, totalWeight(purchases.filter((buy) => buy.service === service)));
     handles.cuts
       .filter((cut) => cut.item === item)
       .forEach((cut, index) => {
@@ -152,6 +150,6 @@ function gathered(ends: readonly ItemEnd[], scenario: Scenario): ItemEnd[] {
     const first = here[0];
     if (first === undefined) return [];
     const units = first.units === null ? null : here.reduce((sum, end) => sum + (end.units ?? 0), 0);
-    return [{ ...first, units, weight: total(here.map(({ weight }) => weight)) }];
+    return [{ ...first, units, weight: totalWeight(here) }];
   });
 }

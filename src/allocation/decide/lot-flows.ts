@@ -14,6 +14,7 @@ import {
   type Weight,
   ZERO,
 } from "../../quantity/index.js";
+import { totalWeight } from "../decision-weights.js";
 import { nearestStep, sourceFor, upToStep, weightOf } from "../floats.js";
 import type { PlanModel } from "../formulate/index.js";
 import { groupBy } from "../group.js";
@@ -115,12 +116,11 @@ function directWeight(lot: LotNode, scenario: Scenario, cuts: ItemDecisions["cut
     return stock?.part === lot.part ? stock.weight : NO_WEIGHT;
   }
   const { service } = lot.origin;
-  return total(
+  return totalWeight(
     cuts
       .filter((cut) => cut.service === service)
       .flatMap(({ parts }) => parts)
-      .filter(({ part }) => part === lot.part)
-      .map(({ weight }) => weight),
+      .filter(({ part }) => part === lot.part),
   );
 }
 
@@ -159,7 +159,7 @@ export function askSourcesForEnough(allFlows: readonly LotFlows[], { scaleStep }
 /** Takes back what rounding asked for beyond what the lot holds: first what was rounded up, last a hair of any. */
 export function trimToAvailable({ goings, draws }: LotFlows, available: Weight): void {
   const outflows: Outflow[] = [...draws, ...goings].filter(({ pieces }) => pieces === null);
-  let excess = minus(total([...draws, ...goings].map(({ weight }) => weight)), available);
+  let excess = minus(totalWeight([...draws, ...goings]), available);
   const takeBack = (outflow: Outflow, most: Weight): void => {
     const back = smaller(larger(most, NO_WEIGHT), larger(excess, NO_WEIGHT));
     outflow.weight = minus(outflow.weight, back);

@@ -16,10 +16,10 @@ import {
   ONE,
   plus,
   smaller,
-  total,
   type Weight,
 } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
+import { totalWeight } from "../decision-weights.js";
 import { lineFaults } from "../verify/serving.js";
 import { endOfRest } from "./ends.js";
 
@@ -176,7 +176,7 @@ function restsOf({ sends, kept }: Decision, scenario: Scenario): (KeptPart | Sen
 
 function spareOf(lot: Lot, { decision, scenario }: Bench): Weight {
   const own = restsOf(decision, scenario).filter((rest) => lotKey(rest.lot) === lotKey(lot));
-  return total(own.map(({ weight }) => weight));
+  return totalWeight(own);
 }
 
 function keepsLine(decision: Decision, { dish, service }: PartUse, scenario: Scenario): boolean {

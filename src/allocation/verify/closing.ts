@@ -7,25 +7,21 @@ import {
   smaller,
   times,
   toGrams,
-  total,
   type Weight,
   ZERO,
 } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
+import { totalWeight } from "../decision-weights.js";
 
 /** Every item, cut, step and lot gives out exactly what it takes in, and nothing before it is there. */
 export function closingFaults(decision: Decision, scenario: Scenario): string[] {
   return [
     ...scenario.items.flatMap((item) => itemFaults(item, decision, scenario)),
     ...decision.cuts.flatMap((cut) =>
-      differs(`cut of ${cut.item}`, cut.weight, plus(total(cut.parts.map(({ weight }) => weight)), cut.loss)),
+      differs(`cut of ${cut.item}`, cut.weight, plus(totalWeight(cut.parts), cut.loss)),
     ),
     ...decision.preps.flatMap((prep) =>
-      differs(
-        prep.step,
-        plus(prep.weight, prep.water),
-        plus(total(prep.parts.map(({ weight }) => weight)), prep.loss),
-      ),
+      differs(prep.step, plus(prep.weight, prep.water), plus(totalWeight(prep.parts), prep.loss)),
     ),
     ...lotFaults(decision, scenario),
   ];
@@ -81,16 +77,11 @@ function differs(what: string, expected: Weight, found: Weight): string[] {
 
 function itemFaults(item: Item, decision: Decision, scenario: Scenario): string[] {
   const faults: string[] = [];
-  let stock = total(item.onHand.map(({ weight }) => weight));
+  let stock = totalWeight(item.onHand);
   const weightAt = (
     list: readonly { item: string; service: number; weight: Weight }[],
     service: number,
-  ): Weight =>
-    total(
-      list
-        .filter((entry) => entry.item === item.name && entry.service === service)
-        .map(({ weight }) => weight),
-    );
+  ): Weight => totalWeight(list.filter((entry) => entry.item === item.name && entry.service === service));
   for (let service = 0; service < scenario.services.length; service++) {
     stock = plus(stock, weightAt(decision.purchases, service));
     for (const list of [decision.cuts, decision.binned, decision.keptItems])

@@ -10,7 +10,7 @@ import {
 } from "../../kitchen/index.js";
 import { Decimal, minus, NO_WEIGHT, plus, toGrams, total, type Weight, ZERO } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
-import { isInto, takenBy } from "../decision-weights.js";
+import { isInto, takenBy, totalWeight } from "../decision-weights.js";
 
 /** Destinations take what they are for: food, inedible parts or portions; people no inedible part, animals no poison. */
 export function takenFaults({ sends, cookings }: Decision, scenario: Scenario): string[] {
@@ -70,7 +70,7 @@ export function keptFaults(decision: Decision, scenario: Scenario): string[] {
   const last = scenario.services.length - 1;
   const lastPlanDay = scenario.services[last]?.day ?? 0;
   const keptOf = (list: readonly { name: string; weight: Weight }[], name: string): Weight =>
-    total(list.filter((entry) => entry.name === name).map(({ weight }) => weight));
+    totalWeight(list.filter((entry) => entry.name === name));
   const items = decision.keptItems.map(({ item, weight }) => ({ name: item, weight }));
   const parts = decision.kept
     .filter(({ lot }) => !mayStay(lot, scenario))

@@ -1,16 +1,7 @@
 import { type Decision, type Lot, lotKey, type Scenario, type Step } from "../../kitchen/index.js";
-import {
-  minus,
-  NO_WEIGHT,
-  ONE,
-  plus,
-  scale,
-  times,
-  toGrams,
-  total,
-  type Weight,
-} from "../../quantity/index.js";
+import { minus, NO_WEIGHT, ONE, plus, scale, times, toGrams, type Weight } from "../../quantity/index.js";
 import { classesOf, isRenaming } from "../../waste/index.js";
+import { totalWeight } from "../decision-weights.js";
 
 type LotMovement = { readonly service: number; readonly weight: Weight };
 
@@ -58,9 +49,6 @@ export function lotBooks(decision: Decision, scenario: Scenario): ReadonlyMap<st
   return books;
 }
 
-const weightsOf = (list: readonly { readonly weight: Weight }[]): Weight =>
-  total(list.map(({ weight }) => weight));
-
 /** Nothing goes on from a lot before a service that has not come into it by then, but for a step of the scale each. */
 export function inTimeFaults(decision: Decision, scenario: Scenario): string[] {
   return [...lotBooks(decision, scenario).values()].flatMap(({ lot, direct, made, goings, drawn }) =>
@@ -68,7 +56,7 @@ export function inTimeFaults(decision: Decision, scenario: Scenario): string[] {
       const by = <T extends { service: number }>(list: readonly T[]): T[] =>
         list.filter((entry) => entry.service <= service);
       const out = [...by(goings), ...by(drawn)];
-      const short = minus(weightsOf(out), plus(direct, weightsOf(by(made))));
+      const short = minus(totalWeight(out), plus(direct, totalWeight(by(made))));
       return short > times(scenario.scaleStep, out.length)
         ? [
             `${lot.part}: ${toGrams(short)} g are used by ${scenario.services[service]?.name} that are made later`,
@@ -94,7 +82,7 @@ export function workedForUseFaults(decision: Decision, scenario: Scenario): stri
     const isFood = scenario.parts.some(({ name, class: kind }) => name === lot.part && kind === "food");
     const mains = made.filter(({ step, first }) => first && !isMereRenaming(step, lot.part));
     if (!isFood || mains.length === 0) return [];
-    let allowed = plus(direct, weightsOf(made.filter((entry) => !mains.includes(entry))));
+    let allowed = plus(direct, totalWeight(made.filter((entry) => !mains.includes(entry))));
     for (const { source, step } of mains) {
       const piece =
         scenario.parts.find(({ name }) => name === source.part)?.pieceWeight ?? scenario.scaleStep;
@@ -106,7 +94,7 @@ export function workedForUseFaults(decision: Decision, scenario: Scenario): stri
       for (const { part, fraction } of others) {
         const other = books.get(lotKey({ part, origin: lot.origin }));
         if (main === undefined || other === undefined || fraction.isZero()) continue;
-        const used = plus(plus(weightsOf(other.goings), weightsOf(other.drawn)), other.kept);
+        const used = plus(plus(totalWeight(other.goings), totalWeight(other.drawn)), other.kept);
         const rounded = times(scenario.scaleStep, movementsOf(other));
         allowed = plus(allowed, scale(plus(used, rounded), main.fraction.div(fraction)));
       }

@@ -11,7 +11,7 @@ import {
   type Weight,
   ZERO,
 } from "../../quantity/index.js";
-import { portionWeights } from "../decision-weights.js";
+import { portionWeights, totalWeight } from "../decision-weights.js";
 import { lotBooks } from "./flows.js";
 
 const SLACK_MINUTES = 1;
@@ -23,7 +23,7 @@ export function potFaults(decision: Decision, scenario: Scenario): string[] {
     return scenario.services.flatMap((service, index) => {
       const drawn = decision.preps.filter((prep) => prep.step === name && prep.service === index);
       const slack = plus(capacity, total(drawn.map(() => scenario.scaleStep)));
-      const over = minus(total(drawn.map(({ weight }) => weight)), slack);
+      const over = minus(totalWeight(drawn), slack);
       return over > NO_WEIGHT ? [`${name} for ${service.name}: ${toGrams(over)} g over its limit`] : [];
     });
   });
@@ -127,8 +127,8 @@ function partsHeld(store: Store, after: number, decision: Decision, scenario: Sc
     const isThere = lot.origin.kind === "onHand" || lot.origin.service <= after;
     if (!isThere || isFrozen !== (store === "frozen")) continue;
     const out = [...later(goings), ...later(drawn)];
-    const wanted = plus(total(out.map(({ weight }) => weight)), kept);
-    const held = minus(wanted, total(later(made).map(({ weight }) => weight)));
+    const wanted = plus(totalWeight(out), kept);
+    const held = minus(wanted, totalWeight(later(made)));
     if (held <= NO_WEIGHT) continue;
     weights.push(held);
     rounded += out.length + (kept > NO_WEIGHT ? 1 : 0);
@@ -139,7 +139,7 @@ function partsHeld(store: Store, after: number, decision: Decision, scenario: Sc
 /** Whole items neither cut nor binned by then; after the last service, those that are kept. */
 function itemsHeld(after: number, decision: Decision, { items }: Scenario): Held {
   const by = (list: readonly { service: number; weight: Weight }[]): Weight =>
-    total(list.filter(({ service }) => service <= after).map(({ weight }) => weight));
+    totalWeight(list.filter(({ service }) => service <= after));
   const held = total(items.flatMap(({ onHand }) => onHand.map(({ weight }) => weight)));
   const gone = plus(by(decision.cuts), by(decision.binned));
   return { weight: minus(plus(held, by(decision.purchases)), gone), rounded: 0 };
