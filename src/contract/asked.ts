@@ -3,6 +3,7 @@ import type { Dish, Item, RecipeLine, Scenario, Service, Step, Yield } from "../
 import { type Decimal, ONE, ZERO } from "../quantity/index.js";
 import { usableParts } from "../waste/index.js";
 import { decimal } from "./decimals.js";
+import type { Written } from "./figure-types.js";
 import { gramsText, moneyText } from "./figures.js";
 
 const names = z.array(z.string());
@@ -120,7 +121,7 @@ export const askedSchema = z.object({
   ),
 });
 
-export type AskedJson = z.infer<typeof askedSchema>;
+export type AskedJson = Written<z.infer<typeof askedSchema>>;
 
 /** What the scenario asks, as the contract writes it. */
 export function askedOf(scenario: Scenario): AskedJson {

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { decimal } from "./decimals.js";
+import type { Written } from "./figure-types.js";
 
 /** One thing that a plan does otherwise than another plan. */
 export const planChangeSchema = z.object({
@@ -16,4 +17,4 @@ export const planChangeSchema = z.object({
   after: decimal,
 });
 
-export type PlanChange = z.infer<typeof planChangeSchema>;
+export type PlanChange = Written<z.infer<typeof planChangeSchema>>;

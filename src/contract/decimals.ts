@@ -5,7 +5,8 @@ import { isIsoDate } from "../kitchen/index.js";
 export const decimal = z
   .string()
   .regex(/^-?\d+(\.\d+)?$/, 'a decimal number as text, such as "12.5"')
-  .meta({ title: "decimal" });
+  .meta({ title: "decimal" })
+  .brand<"decimal">();
 
 /** Grams, to the milligram. */
 export const weight = z
@@ -14,13 +15,15 @@ export const weight = z
     /^\d{1,12}(\.\d{1,3})?$/,
     'a weight in grams as text, 0 or more and to the milligram, such as "12.5"',
   )
-  .meta({ title: "grams" });
+  .meta({ title: "grams" })
+  .brand<"grams">();
 
 /** Currency units, to the ten-thousandth. */
 export const amount = z
   .string()
   .regex(/^\d{1,12}(\.\d{1,4})?$/, 'an amount of money as text, 0 or more, such as "6.60"')
-  .meta({ title: "money" });
+  .meta({ title: "money" })
+  .brand<"money">();
 
 const MOST = 1_000_000_000;
 const COUNT = "a whole number, 0 or more, such as 12";

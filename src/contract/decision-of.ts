@@ -1,7 +1,10 @@
+import type { z } from "zod";
 import type { Decision, ItemEnd, Lot, LotOrigin, Scenario } from "../kitchen/index.js";
-import { grams, type Money, money, type Weight } from "../quantity/index.js";
+import type { Money, Weight } from "../quantity/index.js";
 import { lastDayOfLot } from "../safety/index.js";
-import type { PlanJson } from "./plan.js";
+import { decode } from "./decode.js";
+import type { Typed, Written } from "./figure-types.js";
+import { planSchema } from "./plan.js";
 
 /** A plan names what its scenario does not hold: it was made of another, or of this one before it was changed. */
 export class PlanMismatch extends Error {
@@ -9,17 +12,27 @@ export class PlanMismatch extends Error {
 }
 
 /** The fields of a plan that say what is decided. */
-type DecidedJson = Pick<
-  PlanJson,
-  "scenario" | "onHand" | "purchases" | "cuts" | "preps" | "goings" | "dishes" | "leftovers"
-> &
-  Pick<Partial<PlanJson>, "storageLosses">;
+const decidedSchema = planSchema.pick({
+  scenario: true,
+  onHand: true,
+  purchases: true,
+  cuts: true,
+  preps: true,
+  goings: true,
+  dishes: true,
+  leftovers: true,
+  storageLosses: true,
+});
+
+type DecidedJson = Written<z.infer<typeof decidedSchema>>;
+type Decided = Typed<z.infer<typeof decidedSchema>>;
 
 /**
  * The decision that a plan's JSON holds, to the milligram: what `composePlan` was given. A plan that speaks of
  * services, items, parts or dishes the scenario does not have, or of other stock on hand, is a PlanMismatch.
  */
-export function decisionOf(plan: DecidedJson, scenario: Scenario): Decision {
+export function decisionOf(json: DecidedJson, scenario: Scenario): Decision {
+  const plan = decode(decidedSchema, json);
   mustHoldItsNames(plan, scenario);
   const serviceOf = indexIn(
     "service",
@@ -36,46 +49,46 @@ export function decisionOf(plan: DecidedJson, scenario: Scenario): Decision {
         item: part,
         service: serviceOf(service ?? ""),
         units,
-        weight: grams(weight),
+        weight,
       }));
   return {
     purchases: plan.purchases.map(({ item, service, units, weight, cost, delivery }) => ({
       item,
       service: serviceOf(service),
       orderUnits: units,
-      weight: grams(weight),
-      cost: money(cost),
-      ...(delivery === undefined ? {} : { delivery: money(delivery) }),
+      weight,
+      cost,
+      ...(delivery === undefined ? {} : { delivery }),
     })),
     cuts: plan.cuts.map(({ item, breakdown, service, units, weight, parts: given, loss }) => ({
       item,
       breakdown,
       service: serviceOf(service),
       units,
-      weight: grams(weight),
+      weight,
       parts: given.map(partWeight),
-      loss: grams(loss),
+      loss,
     })),
     binned: ended("binned"),
     keptItems: ended("kept"),
     ...(plan.storageLosses === undefined
       ? {}
-      : { storageLosses: plan.storageLosses.map(({ item, weight }) => ({ item, weight: grams(weight) })) }),
+      : { storageLosses: plan.storageLosses.map(({ item, weight }) => ({ item, weight })) }),
     preps: plan.preps.map((prep) => ({
       step: prep.step,
       from: { part: prep.from, origin: originOf(prep) },
       service: serviceOf(prep.service),
-      weight: grams(prep.weight),
-      water: grams(prep.water),
+      weight: prep.weight,
+      water: prep.water,
       parts: prep.parts.map(partWeight),
-      loss: grams(prep.loss),
+      loss: prep.loss,
     })),
     goings: plan.goings.map((going) => ({
       lot: { part: going.part, origin: originOf(going) },
       dish: going.dish,
       service: serviceOf(going.service),
       line: going.lineNumber - 1,
-      weight: grams(going.weight),
+      weight: going.weight,
       pieces: going.pieces,
     })),
     cookings: plan.dishes.map(({ dish, service, portions, served, spareTo }) => ({
@@ -90,21 +103,21 @@ export function decisionOf(plan: DecidedJson, scenario: Scenario): Decision {
       .map((left) => ({
         lot: { part: left.part, origin: originOf(left) },
         destination: left.destination,
-        weight: grams(left.weight),
+        weight: left.weight,
       })),
     kept: parts
       .filter(({ end }) => end === "kept")
       .map((left) => {
         const lot: Lot = { part: left.part, origin: originOf(left) };
-        return { lot, weight: grams(left.weight), lastDay: lastDayOfLot(lot, scenario) };
+        return { lot, weight: left.weight, lastDay: lastDayOfLot(lot, scenario) };
       }),
   };
 }
 
 type LotText = { readonly cutFor: string | null; readonly stock: number | null };
 
-function partWeight({ part, weight }: { part: string; weight: string }) {
-  return { part, weight: grams(weight) };
+function partWeight({ part, weight }: { readonly part: string; readonly weight: Weight }) {
+  return { part, weight };
 }
 
 function indexIn(kind: string, names: readonly string[]): (name: string) => number {
@@ -120,7 +133,7 @@ function missing(kind: string, name: string): PlanMismatch {
 }
 
 /** Every name the plan uses, and its stock on hand, as the scenario has them. */
-function mustHoldItsNames(plan: DecidedJson, scenario: Scenario): void {
+function mustHoldItsNames(plan: Decided, scenario: Scenario): void {
   if (plan.scenario !== scenario.name)
     throw new PlanMismatch(`the plan is of "${plan.scenario}", the scenario is "${scenario.name}"`);
   const must = (
@@ -182,12 +195,13 @@ function namesOnHand({ items, partsOnHand }: Scenario): { kind: string; name: st
  * The scenario with the weights and values on hand that the plan was made with: a head may be reckoned at another
  * weight since. A plan of other stock is a PlanMismatch.
  */
-export function withStockOf(plan: DecidedJson, scenario: Scenario): Scenario {
+export function withStockOf(json: DecidedJson, scenario: Scenario): Scenario {
+  const plan = decode(decidedSchema, json);
   mustHoldItsNames(plan, scenario);
   const stock = plan.onHand.values();
   const next = <T extends { readonly weight: Weight; readonly value: Money }>(held: T): T => {
     const { value: then } = stock.next();
-    return then === undefined ? held : { ...held, weight: grams(then.weight), value: money(then.value) };
+    return then === undefined ? held : { ...held, weight: then.weight, value: then.value };
   };
   return {
     ...scenario,

@@ -1,5 +1,6 @@
 import { z } from "zod";
 import { decimal } from "./decimals.js";
+import type { Written } from "./figure-types.js";
 
 const breakEven = z.object({
   /**
@@ -110,4 +111,4 @@ export const formChoiceSchema = z.object({
     .nullable(),
 });
 
-export type FormChoiceJson = z.infer<typeof formChoiceSchema>;
+export type FormChoiceJson = Written<z.infer<typeof formChoiceSchema>>;

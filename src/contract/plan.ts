@@ -2,6 +2,7 @@ import { z } from "zod";
 import { DESTINATION_KINDS } from "../kitchen/index.js";
 import { askedSchema } from "./asked.js";
 import { amount, count, currency, date, decimal, stock, weight } from "./decimals.js";
+import type { Written } from "./figure-types.js";
 import { riskSchema } from "./risk.js";
 import { wasteSchema } from "./waste.js";
 
@@ -288,7 +289,8 @@ export const planSchema = z.object({
     .describe("Of what happened: every figure there was to weigh, and whether it was. A plan has none."),
 });
 
-export type PlanJson = z.infer<typeof planSchema>;
+/** A plan as it is printed and kept. */
+export type PlanJson = Written<z.infer<typeof planSchema>>;
 
 /** Whether there is a plan, proved best or not. */
 export function hasPlan({ outcome }: Pick<PlanJson, "outcome">): boolean {

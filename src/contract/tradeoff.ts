@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { planChangeSchema } from "./changes.js";
 import { decimal } from "./decimals.js";
+import type { Written } from "./figure-types.js";
 import { planSchema } from "./plan.js";
 
 /** What `tradeoff --json` prints: plans that no other beats on both waste and net spend, from the least waste on. */
@@ -30,4 +31,4 @@ export const tradeoffSchema = z.object({
   ),
 });
 
-export type TradeoffJson = z.infer<typeof tradeoffSchema>;
+export type TradeoffJson = Written<z.infer<typeof tradeoffSchema>>;

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { planChangeSchema } from "./changes.js";
 import { decimal } from "./decimals.js";
+import type { Written } from "./figure-types.js";
 
 /** What a changed scenario's plan has more (or, negative, less) of than the plan in hand. */
 const differenceSchema = z.discriminatedUnion("kind", [
@@ -67,5 +68,5 @@ export const worthSchema = z.object({
   candidates: z.array(z.object({ dish: z.string(), service: z.string(), made: orNot })),
 });
 
-export type WorthJson = z.infer<typeof worthSchema>;
-export type Difference = z.infer<typeof differenceSchema>;
+export type WorthJson = Written<z.infer<typeof worthSchema>>;
+export type Difference = Written<z.infer<typeof differenceSchema>>;
