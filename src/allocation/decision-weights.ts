@@ -12,21 +12,19 @@ import {
 } from "../quantity/index.js";
 import { weightBeforeWorking } from "../waste/index.js";
 
-/** What the portions of a cooking weigh by where they go, in the order in which it names them. */
-export interface PortionWeights {
-  readonly served: readonly Weight[];
-  readonly spare: readonly Weight[];
-}
+/** How many portions of what go where, whatever the places are called. */
+type PortionsOf = Pick<Cooking, "dish" | "service" | "portions"> &
+  Readonly<Record<"served" | "spare", readonly { readonly portions: number }[]>>;
 
 /**
- * The weight of a cooking by portions, as the ledger splits it: lines stated raw count raw, those stated cooked count
+ * The weight of a cooking by portions in each place, as the ledger splits it: lines stated raw count raw, those stated cooked count
  * cooked, each rounded once, and what is left of rounding goes by largest remainder.
  */
 export function portionWeights(
-  cooking: Cooking,
+  cooking: PortionsOf,
   goings: readonly PartUse[],
   { dishes }: Scenario,
-): PortionWeights {
+): { readonly served: readonly Weight[]; readonly spare: readonly Weight[] } {
   const lines = dishes.find(({ name }) => name === cooking.dish)?.lines ?? [];
   const whole = lines.reduce((sum, line, index) => {
     const raw = totalWeight(goings.filter((going) => isInto(going, cooking) && going.line === index));
@@ -48,7 +46,11 @@ export function totalWeight(list: readonly { readonly weight: Weight }[]): Weigh
   return total(list.map(({ weight }) => weight));
 }
 
-export function isInto(going: PartUse, { dish, service }: Pick<Cooking, "dish" | "service">): boolean {
+/** A dish cooked for a service. */
+type Site = Pick<Cooking, "dish" | "service">;
+
+/** Whether a use of a part is in a cooking. */
+export function isInto(going: Site, { dish, service }: Site): boolean {
   return going.dish === dish && going.service === service;
 }
 

@@ -64,11 +64,7 @@ function sent(
   capacity: DestinationCapacity,
 ): Cooking {
   const bins = scenario.destinations.filter(({ end, takes }) => end === "waste" && takes.portions);
-  const named = cooking.spare.map(({ destination, portions }) => ({
-    destination: destination ?? "",
-    portions,
-  }));
-  const weights = portionWeights({ ...cooking, spare: named }, goings, scenario).spare;
+  const weights = portionWeights(cooking, goings, scenario).spare;
   const spare = cooking.spare.map(({ destination, portions }, index) => {
     const weight = weights[index] ?? NO_WEIGHT;
     const to = destination ?? bins.find(({ name }) => capacity.has(name, weight))?.name ?? "refuse";

@@ -7,7 +7,8 @@ import {
   type Scenario,
   type Step,
 } from "../../kitchen/index.js";
-import { minus, NO_WEIGHT, plus, scale, splitByShares, total, type Weight } from "../../quantity/index.js";
+import { minus, NO_WEIGHT, plus, scale, splitByShares, type Weight } from "../../quantity/index.js";
+import { totalWeight } from "../decision-weights.js";
 import type { PlanModel } from "../formulate/index.js";
 import { type LotNode, usableAt } from "../lot-graph.js";
 import { DestinationCapacity, decideCookings, decideEnds } from "./ends.js";
@@ -26,21 +27,23 @@ import {
 
 export { type CookingOver, type CostOfLot, mendCookings } from "./mending.js";
 
-export interface FlowDecisions {
-  readonly preps: readonly Prep[];
-  readonly goings: readonly PartUse[];
-  readonly rests: readonly Rest[];
+/**
+ * Turns a certified point into whole units, whole portions and milligrams that close exactly. It rounds; whether
+ * the rounded plan still does all that was asked is for `verifyDecision` to say.
+ */
+export function decide(plan: PlanModel, point: readonly number[]): Decision {
+  const items = decideItems(plan, point);
+  const { preps, goings, rests } = decideFlows(plan, point, items);
+  const capacity = new DestinationCapacity(plan.scenario);
+  const cookings = decideCookings(plan, point, goings, capacity);
+  return { ...items, preps, goings, cookings, ...decideEnds(rests, plan.scenario, capacity) };
 }
 
 /**
  * Turns the proposed flows into weights on the scale: goings to the nearest step, what is drawn for a step up
  * to one, and never more from a lot than it holds.
  */
-export function decideFlows(
-  plan: PlanModel,
-  point: readonly number[],
-  { cuts }: ItemDecisions,
-): FlowDecisions {
+function decideFlows(plan: PlanModel, point: readonly number[], { cuts }: ItemDecisions) {
   const { scenario } = plan;
   const allFlows = roundLotFlows(plan, point, cuts);
   keepLinesWhole(allFlows, cookedIn(plan, point), scenario);
@@ -65,7 +68,7 @@ export function decideFlows(
         came.set(key, plus(came.get(key) ?? NO_WEIGHT, weight));
       }
     }
-    const weight = minus(available, total([...flows.goings, ...flows.draws].map((out) => out.weight)));
+    const weight = minus(available, totalWeight([...flows.goings, ...flows.draws]));
     rests.push({ flows, weight });
   }
   return { preps, goings, rests };
@@ -116,16 +119,4 @@ function firstUse(step: Step, lot: LotNode, allFlows: readonly LotFlows[], scena
     usableAt(lot, service, scenario),
   );
   return inTime.at(-1) ?? wanted;
-}
-
-/**
- * Turns a certified point into whole units, whole portions and milligrams that close exactly. It rounds; whether
- * the rounded plan still does all that was asked is for `verifyDecision` to say.
- */
-export function decide(plan: PlanModel, point: readonly number[]): Decision {
-  const items = decideItems(plan, point);
-  const { preps, goings, rests } = decideFlows(plan, point, items);
-  const capacity = new DestinationCapacity(plan.scenario);
-  const cookings = decideCookings(plan, point, goings, capacity);
-  return { ...items, preps, goings, cookings, ...decideEnds(rests, plan.scenario, capacity) };
 }

@@ -14,7 +14,7 @@ import {
   type Weight,
   ZERO,
 } from "../../quantity/index.js";
-import { totalWeight } from "../decision-weights.js";
+import { isInto, totalWeight } from "../decision-weights.js";
 import { nearestStep, sourceFor, upToStep, weightOf } from "../floats.js";
 import type { PlanModel } from "../formulate/index.js";
 import { groupBy } from "../group.js";
@@ -197,7 +197,7 @@ export function keepLinesWhole(
   const lines = groupBy(rated, ({ going: { dish, service, line } }) => JSON.stringify([dish, service, line]));
   for (const [, line] of lines.entries()) {
     if (isBelowOneStep(line, scaleStep)) {
-      const isCooked = cookings.some((cooking) => line.some(({ going }) => isOf(going, cooking)));
+      const isCooked = cookings.some((cooking) => line.some(({ going }) => isInto(going, cooking)));
       for (const { going } of line) going.weight = isCooked ? going.proposed : NO_WEIGHT;
       continue;
     }
@@ -222,10 +222,6 @@ export function keepLinesWhole(
 
 function isBelowOneStep(line: readonly RatedGoing[], step: Weight): boolean {
   return total(line.map(({ going }) => going.proposed)) < step;
-}
-
-function isOf({ dish, service }: GoingOut, cooking: CookedSite): boolean {
-  return cooking.dish === dish && cooking.service === service;
 }
 
 function sumOf(line: readonly RatedGoing[], of: (going: GoingOut) => bigint): Decimal {

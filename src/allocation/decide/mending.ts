@@ -19,7 +19,7 @@ import {
   type Weight,
 } from "../../quantity/index.js";
 import { lastDayOfLot } from "../../safety/index.js";
-import { totalWeight } from "../decision-weights.js";
+import { isInto, totalWeight } from "../decision-weights.js";
 import { lineFaults } from "../verify/serving.js";
 import { endOfRest } from "./ends.js";
 
@@ -87,7 +87,7 @@ type Where = Pick<Cooking, "dish" | "service">;
 /** One that saves what is asked for with the least changed, making up for what is left out first; else what saves most. */
 function bestMove(bench: Bench, where: Where, asked: Decimal): Move | null {
   const moves = bench.decision.goings.flatMap((going, out) => {
-    if (going.dish !== where.dish || going.service !== where.service || going.pieces !== null) return [];
+    if (!isInto(going, where) || going.pieces !== null) return [];
     const others = othersFor(going, bench);
     return [...others, null].flatMap((into) => largestMove(bench, { going, out, into }, asked) ?? []);
   });
@@ -179,8 +179,8 @@ function spareOf(lot: Lot, { decision, scenario }: Bench): Weight {
   return totalWeight(own);
 }
 
-function keepsLine(decision: Decision, { dish, service }: PartUse, scenario: Scenario): boolean {
-  const isHere = (entry: Where): boolean => entry.dish === dish && entry.service === service;
+function keepsLine(decision: Decision, going: PartUse, scenario: Scenario): boolean {
+  const isHere = (entry: Where): boolean => isInto(entry, going);
   const here = {
     ...decision,
     cookings: decision.cookings.filter(isHere),
@@ -204,16 +204,14 @@ function moved(
   let rest = withRest(decision, going.lot, taken, scenario);
   if (into !== null) {
     rest = withoutRest(rest, into, put, scenario);
-    const same = goings.findIndex((entry) => isSameUse(entry, going) && lotKey(entry.lot) === lotKey(into));
+    const same = goings.findIndex(
+      (entry) => isInto(entry, going) && entry.line === going.line && lotKey(entry.lot) === lotKey(into),
+    );
     const there = goings[same];
     if (there === undefined) goings.push({ ...going, lot: into, weight: put });
     else goings[same] = { ...there, weight: plus(there.weight, put) };
   }
   return { ...rest, goings: goings.filter(({ weight }) => weight > NO_WEIGHT) };
-}
-
-function isSameUse(one: PartUse, other: PartUse): boolean {
-  return one.dish === other.dish && one.service === other.service && one.line === other.line;
 }
 
 /** Where weight of a lot that is left over after all can always go; null for nowhere. */

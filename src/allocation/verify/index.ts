@@ -71,7 +71,7 @@ function since(from: number, decision: Decision): Decision {
 }
 
 /** Everything that a decision names is in the scenario: items, cuts, steps, parts, dishes, lines, services and ends. */
-export function nameFaults(decision: Decision, scenario: Scenario): string[] {
+function nameFaults(decision: Decision, scenario: Scenario): string[] {
   const { purchases, cuts, binned, keptItems, preps, goings, cookings, sends, kept } = decision;
   const items = new Map(scenario.items.map((item) => [item.name, item]));
   const parts = new Set(scenario.parts.map(({ name }) => name));
