@@ -1,26 +1,13 @@
-import type { TradeoffJson, WorthJson } from "../contract/index.js";
 import { composeTradeoff, tradeoffCurve, usesOf, worthOf } from "../insight/index.js";
-import { isIsoDate, parseWeight, type Scenario } from "../kitchen/index.js";
+import { isIsoDate, parseWeight } from "../kitchen/index.js";
 import { loadScenario, loadWithOffcut } from "../kitchen-files/index.js";
-import {
-  changeText,
-  completeText,
-  spendHead,
-  tradeoffPage,
-  tradeoffSums,
-  usesPage,
-  usesText,
-  wasteLine,
-  worthData,
-  worthPage,
-  writingFor,
-} from "../pages/index.js";
+import { pageOf, tradeoffDocument, usesDocument, worthDocument } from "../pages/index.js";
 import { askedLine, planningWith } from "../planning/index.js";
-import { grams, money, toGrams } from "../quantity/index.js";
+import { grams, toGrams } from "../quantity/index.js";
 import { isWording, problemLines } from "../reading/index.js";
-import { cooksWasteOf } from "../waste-accounts/index.js";
 import { answering, writePages } from "./answering.js";
-import { EXIT, type ExitCode, type Terminal, wrapped } from "./terminal.js";
+import { printDocument } from "./print-document.js";
+import { EXIT, type ExitCode, type Terminal } from "./terminal.js";
 import { folderObstacle } from "./write-folder.js";
 
 export interface TradeoffCommandOptions {
@@ -29,8 +16,6 @@ export interface TradeoffCommandOptions {
   readonly json?: boolean;
   readonly out?: string;
 }
-
-const INDENT = " ".repeat(6);
 
 /** `tradeoff FILE`: prints the plans that no other beats on waste and spend, or as JSON, and writes their page where asked. */
 export function tradeoffCommand(
@@ -48,45 +33,14 @@ export function tradeoffCommand(
     });
     terminal.progress(null);
     const tradeoff = composeTradeoff(scenario, result);
+    const document = tradeoffDocument(tradeoff, scenario);
     if (json === true) terminal.print(JSON.stringify(tradeoff, null, 2));
-    else printTradeoff(tradeoff, scenario, terminal);
+    else printDocument(document, terminal);
     if (tradeoff.outcome === "no answer") return EXIT.noAnswer;
     if (out !== undefined)
-      writePages(out, [tradeoffPage(tradeoff, scenario)], json === true ? terminal.complain : terminal.print);
+      writePages(out, [pageOf(document)], json === true ? terminal.complain : terminal.print);
     return tradeoff.outcome === "curve" ? EXIT.plan : EXIT.noPlan;
   });
-}
-
-function printTradeoff(tradeoff: TradeoffJson, scenario: Scenario, terminal: Terminal): void {
-  const writing = writingFor(scenario);
-  const { outcome, stoppedBy, plans } = tradeoff;
-  terminal.print(terminal.heading(tradeoff.scenario));
-  if (outcome === "no plan") {
-    terminal.print(
-      "This can't be done as it stands; that is proved. `plan` says what would make a plan possible.",
-    );
-    return;
-  }
-  if (outcome === "no answer") {
-    terminal.print(`No answer: ${stoppedBy ?? "no plan was found"}. Allow more time with --seconds.`);
-    return;
-  }
-  plans.forEach((plan, index) => {
-    const figures = `waste ${writing.weight(grams(plan.waste))}, ${spendHead(scenario).toLowerCase()} ${writing.money(money(plan.netSpend))}`;
-    const sums = tradeoffSums(plan, plans[index - 1], scenario, writing);
-    const besides = wasteLine(cooksWasteOf(plan.plan), writing);
-    const lines = [
-      `${figures}${plan.proved ? "" : " (best found, not proved)"}`,
-      ...[besides, sums].filter((line) => line !== ""),
-      ...plan.changes.map((change) => changeText(change, writing)),
-    ];
-    lines.forEach((line, at) => {
-      const first = at === 0 ? terminal.heading(`${index + 1}.`.padEnd(4)) : INDENT;
-      for (const each of wrapped(line, terminal.columns - INDENT.length, first, `${INDENT}  `))
-        terminal.print(each);
-    });
-  });
-  for (const each of wrapped(completeText(tradeoff, writing), terminal.columns, "", "")) terminal.print(each);
 }
 
 export interface WorthCommandOptions {
@@ -109,74 +63,14 @@ export function worthCommand(
       onProgress: (asked) => terminal.progress(askedLine(asked, began, seconds)),
     });
     terminal.progress(null);
+    const document = worthDocument(worth, scenario);
     if (json === true) terminal.print(JSON.stringify(worth, null, 2));
-    else printWorth(worth, scenario, terminal);
+    else printDocument(document, terminal);
     if (worth.outcome === "no answer") return EXIT.noAnswer;
     if (out !== undefined)
-      writePages(out, [worthPage(worth, scenario)], json === true ? terminal.complain : terminal.print);
+      writePages(out, [pageOf(document)], json === true ? terminal.complain : terminal.print);
     return worth.outcome === "worth" ? EXIT.plan : EXIT.noPlan;
   });
-}
-
-function printWorth(worth: WorthJson, scenario: Scenario, terminal: Terminal): void {
-  const { lead, dishes, candidates, items, parts, small } = worthData(worth, scenario);
-  const print = (indent: string, text: string): void => {
-    for (const line of wrapped(text, terminal.columns - indent.length, indent, `${indent}  `))
-      terminal.print(line);
-  };
-  const entry = (
-    name: string,
-    sub: string,
-    figures: readonly (readonly [string, readonly string[]])[],
-  ): void => {
-    print("  ", sub === "" ? name : `${name}: ${sub}`);
-    for (const [what, lines] of figures)
-      if (lines.length > 0) print("      ", `${what}: ${lines.join(", ")}`);
-  };
-  const block = (head: string, entries: readonly (() => void)[]): void => {
-    if (entries.length === 0) return;
-    terminal.print(terminal.heading(head));
-    for (const each of entries) each();
-  };
-  terminal.print(terminal.heading(worth.scenario));
-  print("", lead);
-  block(
-    "Dishes",
-    dishes.map(({ name, sub, without, purchases, more, less }) => () => {
-      entry(name, sub, [
-        ["left out", [...without, ...purchases]],
-        ["a portion more", more],
-        ["a portion less", less],
-      ]);
-    }),
-  );
-  block(
-    "Dishes the plan leaves out",
-    candidates.map(
-      ({ name, made, purchases }) =>
-        () =>
-          entry(name, "", [["made", [...made, ...purchases]]]),
-    ),
-  );
-  block(
-    "Items",
-    items.map(({ name, sub, more, less }) => () => {
-      entry(name, sub, [
-        ["one more", more],
-        ["one less", less],
-      ]);
-    }),
-  );
-  block(
-    "Parts",
-    parts.map(({ name, sub, step, more, less }) => () => {
-      entry(name, sub, [
-        [`${step} more`, more],
-        [`${step} less`, less],
-      ]);
-    }),
-  );
-  if (small !== "") print("", small);
 }
 
 export interface UsesCommandOptions {
@@ -213,38 +107,12 @@ export async function usesCommand(
   for (const { what, remedy } of problems) terminal.complain(`${part}: ${what}. ${remedy}`);
   if (scenario === null || isWording(weight) || !isDate || obstacle !== null) return EXIT.wrongInput;
   const uses = usesOf(stock, scenario);
+  const document = usesDocument(uses, scenario);
   if (json === true) terminal.print(JSON.stringify(usesJson(uses, scenario.services), null, 2));
-  else print(usesText(uses, scenario), terminal);
+  else printDocument(document, terminal);
   if (out === undefined) return EXIT.plan;
-  writePages(out, [usesPage(uses, scenario)], json === true ? terminal.complain : terminal.print);
+  writePages(out, [pageOf(document)], json === true ? terminal.complain : terminal.print);
   return EXIT.plan;
-}
-
-function print(text: ReturnType<typeof usesText>, { print: say, heading, columns }: Terminal): void {
-  const block = (words: string) => {
-    for (const line of wrapped(words, columns, "  ", "    ")) say(line);
-  };
-  say(heading(text.headline));
-  if (text.allergens !== "") block(`Allergens: ${text.allergens}`);
-  if (text.none !== "") block(text.none);
-  for (const { name, when, takes, makes, cost, steps, needs, critical, allergens } of text.dishes) {
-    say("");
-    say(`${name}, ${when}`);
-    block(`Takes ${takes}; ${makes}; all else at least ${cost} a portion`);
-    if (steps !== "") block(`First: ${steps}`);
-    if (needs !== "") block(`Needs beside: ${needs}`);
-    if (critical !== "") block(`Critical: ${critical}`);
-    block(`Allergens: ${allergens === "" ? "none known" : allergens}`);
-  }
-  for (const [head, lines] of [
-    ["Or else", text.resorts],
-    ["Beware", text.cautions],
-  ] as const) {
-    if (lines.length === 0) continue;
-    say("");
-    say(head);
-    for (const line of lines) block(line);
-  }
 }
 
 /** Weights in grams and money in currency units, as decimal strings. */

@@ -1,23 +1,15 @@
 /** Plan to plain objects of text, and those to HTML pages through the templates of the same names. */
 export { type PageAsset, pageAssets } from "./assets.js";
 export { itemCautions } from "./cautions.js";
-export { changeText } from "./changes.js";
-export type { DocumentOptions } from "./document.js";
-export { formChoicePage } from "./form-choice/page.js";
 export {
-  arithmeticText,
-  bestText,
-  boughtText,
-  breakEvenHead,
-  cheapestText,
-  costText,
-  formName,
-  minutesText,
-  plansText,
-  rateText,
-  wantedText,
-  withHandsOf,
-} from "./form-choice/words.js";
+  type Block,
+  type Cell,
+  type Document,
+  type DocumentOptions,
+  pageOf,
+} from "./document.js";
+export { formChoiceDocument } from "./form-choice/page.js";
+export { arithmeticText, boughtText, cheapestText, plansText } from "./form-choice/words.js";
 export { itemToPrint } from "./item-to-print.js";
 export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
 export { type Ends, endsAsPrinted } from "./movements.js";
@@ -29,13 +21,12 @@ export { safetyCasePage } from "./safety-case.js";
 export { fill } from "./template.js";
 export { TESTS, type TestCardData, testCardData, testCardPage } from "./test-card.js";
 export { testFormPage } from "./test-form.js";
-export { tradeoffPage } from "./tradeoff/page.js";
-export { completeText, spendHead, tradeoffSums } from "./tradeoff/words.js";
-export { type OffcutUses, usesPage, usesText } from "./uses.js";
+export { tradeoffDocument } from "./tradeoff/page.js";
+export { type OffcutUses, usesDocument } from "./uses.js";
 export { wasteAccountsPage } from "./waste-account.js";
-export { wasteCompared, wasteFigures, wasteLine, wasteText } from "./waste-figures.js";
+export { wasteCompared, wasteFigures, wasteText } from "./waste-figures.js";
 export { type WeighInFormOptions, weighInFormPage } from "./weigh-in-form.js";
-export { worthData, worthPage } from "./worth/page.js";
+export { worthDocument } from "./worth/page.js";
 export { amountOf, capital, coins, counted, listed, type Writing, writingFor } from "./writing.js";
 export { type YieldTestErrors, type YieldTestOptions, yieldTestPage } from "./yield-test.js";
 export { type YieldsIndexOptions, yieldsIndexPage } from "./yields-index.js";

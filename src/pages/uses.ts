@@ -1,8 +1,7 @@
 import type { Scenario } from "../kitchen/index.js";
 import { type Decimal, grams, money, type Weight } from "../quantity/index.js";
 import { allergensOfPart } from "../safety/index.js";
-import { documentPage } from "./document.js";
-import type { Page, PageOptions } from "./render.js";
+import type { Document } from "./document.js";
 import { capital, counted, listed, type Writing, writingFor } from "./writing.js";
 
 /** What can be done with an offcut, as `insight/` finds it; grams of it unless stated. */
@@ -42,57 +41,79 @@ type OffcutNeed =
       readonly amount: { readonly value: Decimal; readonly unit: string } | null;
     };
 
-/** The uses in words, for the page and the terminal alike. */
-export interface UsesText {
-  readonly headline: string;
-  readonly allergens: string;
-  readonly dishes: readonly {
-    readonly name: string;
-    readonly when: string;
-    readonly takes: string;
-    readonly makes: string;
-    readonly steps: string;
-    readonly needs: string;
-    readonly cost: string;
-    readonly allergens: string;
-    readonly critical: string;
-  }[];
-  readonly none: string;
-  readonly resorts: readonly string[];
-  readonly cautions: readonly string[];
-}
-
-export function usesText(uses: OffcutUses, scenario: Scenario): UsesText {
+/** What can be made of an offcut before it must be used, and what else it is good for. */
+export function usesDocument(uses: OffcutUses, scenario: Scenario): Document {
   const writing = writingFor(scenario);
   const weightOf = (value: Decimal): string => writing.weight(grams(value));
+  const usable = (day: string | null): string =>
+    day === null ? "keeps longer than this plan" : `use by ${writing.date(day)}`;
   const { allergens, others } = allergensOfPart(scenario, uses.part);
-  const until = uses.useBy === null ? "keeps longer than this plan" : `use by ${writing.date(uses.useBy)}`;
+  const carried = listed([...allergens, ...others]);
   return {
-    headline: `${writing.weight(uses.weight)} of ${uses.part}, ${until}`,
-    allergens: listed([...allergens, ...others]),
-    dishes: uses.dishes.map((use) => ({
-      name: use.dish,
-      when: listed(use.services.map((at) => scenario.services[at]?.name ?? "")),
-      takes: use.leaves.isZero()
-        ? `all ${weightOf(use.takes)}`
-        : `${weightOf(use.takes)}, leaves ${weightOf(use.leaves)}`,
-      makes: makesText(use, writing),
-      steps: listed(use.steps),
-      needs: capital(use.needs.map((need) => needText(need, writing)).join("; ")),
-      cost: writing.money(money(use.costPerPortion)),
-      allergens: listed(use.allergens),
-      critical: use.critical.join(" "),
-    })),
-    none: uses.dishes.length === 0 ? "No dish of this scenario can take it before it must be used." : "",
-    resorts: [
-      ...uses.resorts.map(({ kind, part, steps, grams: weight, keepsUntil }) => {
-        const keeps =
-          keepsUntil === null ? "keeps longer than this plan" : `use by ${writing.date(keepsUntil)}`;
-        return `${kind === "frozen" ? "Freeze" : "Boil to stock"}: ${listed(steps)}, ${weightOf(weight)} of ${part}, ${keeps}`;
-      }),
-      ...uses.givenTo.map((name) => `Give away: ${name}`),
+    slug: "uses",
+    title: "Uses for an offcut",
+    head: [scenario.name, uses.part],
+    blocks: [
+      {
+        kind: "words",
+        text: "",
+        strong: `${writing.weight(uses.weight)} of ${uses.part}, ${usable(uses.useBy)}`,
+        look: "answer",
+      },
+      { kind: "words", text: carried === "" ? "" : `Allergens: ${carried}` },
+      {
+        kind: "words",
+        text: uses.dishes.length === 0 ? "No dish of this scenario can take it before it must be used." : "",
+      },
+      {
+        kind: "table",
+        caption: "Dishes, those that take most of it first",
+        of: "Dish",
+        tight: true,
+        columns: [
+          { head: "Takes" },
+          { head: "Makes", width: "rest" },
+          { head: "All else costs at least, a portion", figures: true, width: "whole" },
+        ],
+        rows: uses.dishes.map((use) => ({
+          name: use.dish,
+          sub: listed(use.services.map((at) => scenario.services[at]?.name ?? "")),
+          cells: [
+            use.leaves.isZero()
+              ? `all ${weightOf(use.takes)}`
+              : `${weightOf(use.takes)}, leaves ${weightOf(use.leaves)}`,
+            makesText(use, writing),
+            writing.money(money(use.costPerPortion)),
+          ],
+          more: [
+            { name: "First", text: listed(use.steps) },
+            {
+              name: "Needs beside",
+              text: capital(use.needs.map((need) => needText(need, writing)).join("; ")),
+            },
+            { name: "Critical", text: use.critical.join(" ") },
+            { name: "Allergens", text: listed(use.allergens) || "none known" },
+          ],
+        })),
+      },
+      {
+        kind: "list",
+        head: "Or else",
+        items: [
+          ...uses.resorts.map(
+            ({ kind, part, steps, grams: weight, keepsUntil }) =>
+              `${kind === "frozen" ? "Freeze" : "Boil to stock"}: ${listed(steps)}, ${weightOf(weight)} of ${part}, ${usable(keepsUntil)}`,
+          ),
+          ...uses.givenTo.map((name) => `Give away: ${name}`),
+        ],
+      },
+      { kind: "list", head: "Beware", items: uses.cautions },
+      {
+        kind: "words",
+        text: "Each dish stands for itself, as if it had all of the offcut. What it needs beside is priced at the least it can cost; the offcut costs no more. Check every label.",
+        look: "quiet",
+      },
     ],
-    cautions: uses.cautions,
   };
 }
 
@@ -113,15 +134,4 @@ function needText(need: OffcutNeed, writing: Writing): string {
   return unit === "each"
     ? `${writing.decimal(value, 1)} ${need.name}`
     : `${writing.decimal(value, 0)} ${unit} of ${need.name}`;
-}
-
-/** The page of an offcut's uses. */
-export function usesPage(uses: OffcutUses, scenario: Scenario, options: PageOptions = {}): Page {
-  const text = usesText(uses, scenario);
-  return documentPage(
-    "uses",
-    "Uses for an offcut",
-    { ...text },
-    { ...options, head: [scenario.name, uses.part] },
-  );
 }

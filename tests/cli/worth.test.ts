@@ -19,19 +19,20 @@ describe("worth", () => {
     const { code, stdout, stderr } = await run("worth", file("bake.yaml"));
     expect([code, stderr]).toEqual([0, ""]);
     expect(stdout.split("\n").slice(2, -3)).toEqual([
-      "Dishes",
+      "Dishes: what each one changes",
       "  marrow bake: 8 portions",
       "      left out: spend −€4.00, Buy no marrow, 2 fewer",
       "      a portion more: waste +600 g, spend +€1.70",
       "      a portion less: waste +200 g, spend −€0.10",
-      "Items",
+      "Items: one more bought, one less",
       "  marrow: 2 heads of marrow bought",
       "      one more: spend +€1.60",
       "      one less: no plan",
-      "Parts",
+      "Parts: a little more in the house, a little taken for something else",
       "  marrow dice: There is no plan without these 1,600 g; beyond 1,600 g there is no use for it.",
-      "      100 g more: waste +100 g",
-      "      100 g less: waste +700 g, spend +€1.60",
+      "      step: 100 g",
+      "      one step more: waste +100 g",
+      "      one step less: waste +700 g, spend +€1.60",
     ]);
   });
 

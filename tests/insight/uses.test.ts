@@ -2,7 +2,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import { usesCommand } from "../../src/commands/questions.js";
 import { usesOf } from "../../src/insight/index.js";
 import { loadWithOffcut } from "../../src/kitchen-files/index.js";
-import { usesPage } from "../../src/pages/index.js";
+import { pageOf, usesDocument } from "../../src/pages/index.js";
 import { grams } from "../../src/quantity/index.js";
 import { scratchFolder } from "../support/scenarios.js";
 import { aTerminal } from "../support/terminal.js";
@@ -175,7 +175,7 @@ describe("the uses of an offcut", () => {
 
   it("print on a page of their own", async () => {
     const { scenario, ...found } = await uses("plumpet ring", "1300");
-    const { html } = usesPage(found, scenario);
+    const { html } = pageOf(usesDocument(found, scenario));
     expect(html).toContain("ring plate");
     expect(html).toContain("celery");
   });
@@ -197,7 +197,7 @@ describe("`uses FILE`", () => {
     const { code, said, complaints } = await run(file, "plumpet ring", "1300 g");
     expect([code, complaints]).toEqual([0, []]);
     expect(said.join("\n")).toContain(
-      "ring plate, Thursday and Friday\n  Takes 1,200 g, leaves 100 g; 6 portions",
+      "  ring plate: Thursday and Friday\n      takes: 1,200 g, leaves 100 g\n      makes: 6 portions",
     );
     const json = await run(file, "plumpet ring", "1300 g", { json: true });
     expect(JSON.parse(json.said.join("\n"))).toMatchObject({

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from "node:fs";
 import { HtmlValidate } from "html-validate";
 import { describe, expect, it } from "vitest";
 import type { PlanJson } from "../../src/contract/index.js";
-import { type OffcutUses, pageAssets, renderPages, usesPage } from "../../src/pages/index.js";
+import { type OffcutUses, pageAssets, pageOf, renderPages, usesDocument } from "../../src/pages/index.js";
 import { Decimal, grams } from "../../src/quantity/index.js";
 import { hallPlan } from "../support/fixtures/hall-plan.js";
 import { hallScenario } from "../support/fixtures/hall-scenario.js";
@@ -80,8 +80,8 @@ const uses: OffcutUses = {
 };
 const everyPage = [
   ...pages,
-  usesPage(uses, hallScenario),
-  usesPage({ ...poisoned(uses), dishes: [] }, poisoned(hallScenario)),
+  pageOf(usesDocument(uses, hallScenario)),
+  pageOf(usesDocument({ ...poisoned(uses), dishes: [] }, poisoned(hallScenario))),
   ...renderPages(noPlan, hallScenario),
   ...renderPages(poisoned(hallPlan), poisoned(hallScenario)),
 ];
@@ -174,7 +174,8 @@ describe("the templates", () => {
   });
 
   it("are there for every page", () => {
-    for (const { slug } of everyPage) expect(names).toContain(`${slug}.hbs`);
+    for (const { slug } of [...pages, ...renderPages(noPlan, hallScenario)])
+      expect(names).toContain(`${slug}.hbs`);
   });
 
   it("are refused a name that the data lacks", async () => {

@@ -1,8 +1,7 @@
 import type { FormChoiceJson } from "../../contract/index.js";
 import type { Scenario } from "../../kitchen/index.js";
 import { Decimal, grams } from "../../quantity/index.js";
-import { type DocumentOptions, documentPage } from "../document.js";
-import type { Page } from "../render.js";
+import type { Block, Document, Row } from "../document.js";
 import { datesText, servicesText } from "../view.js";
 import { capital, type Writing, writingFor } from "../writing.js";
 import {
@@ -19,149 +18,142 @@ import {
   plansText,
   rateText,
   wantedText,
-  withHandsOf,
 } from "./words.js";
 
-type FormChoicePage = {
-  readonly lead: string;
-  /** What the plan buys where the choice is free. */
-  readonly best: string;
-  readonly wage: string;
-  readonly wanted: string;
-  readonly forms: readonly FormRow[];
-  readonly minutesColumn: readonly string[];
-  readonly breakEvens: readonly string[];
-  readonly plans: readonly PlansTable[];
-  /** Columns beside the form's in the table of plans. */
-  readonly planColumns: string;
-  readonly unit: string;
-  /** That prices by weight are for. */
-  readonly largeUnit: string;
-};
-
-type FormRow = {
-  readonly form: string;
-  readonly about: string;
-  readonly price: string;
-  readonly perKilogram: string;
-  readonly usable: string;
-  readonly minutes: readonly string[];
-  readonly usableCost: string;
-};
-
-type PlansTable = {
-  readonly head: string;
-  readonly wageColumn: readonly string[];
-  readonly ways: readonly WayRow[];
-  readonly breakEvenHead: string;
-  readonly breakEvens: readonly string[];
-};
-
-type WayRow = {
-  readonly name: string;
-  /** Instead of the figures, where there are none. */
-  readonly none: string;
-  readonly bought: readonly string[];
-  readonly spend: string;
-  readonly waste: string;
-  readonly used: string;
-  readonly costPerUsed: string;
-  readonly minutes: string;
-  readonly withHands: readonly { readonly total: string; readonly hands: string }[];
-};
-
-const SLUG = "form-choice";
-const TITLE = "Which form to buy";
+type Plans = NonNullable<FormChoiceJson["plans"]>;
 
 /** The forms of an item side by side, by usable weight and by the plans of a scenario, with their break-evens said. */
-export function formChoicePage(
-  choice: FormChoiceJson,
-  scenario: Scenario,
-  options: Pick<DocumentOptions, "assets" | "home" | "nav"> = {},
-): Page {
+export function formChoiceDocument(choice: FormChoiceJson, scenario: Scenario): Document {
   const writing = writingFor(scenario);
-  const head =
-    choice.plans === null
-      ? [choice.item]
-      : [choice.item, scenario.name, servicesText(scenario), datesText(scenario, writing)];
-  return documentPage(SLUG, TITLE, formChoiceData(choice, scenario), { ...options, head });
-}
-
-export function formChoiceData(choice: FormChoiceJson, scenario: Scenario): FormChoicePage {
-  const writing = writingFor(scenario);
-  const cost = (text: string): string => costText(text, writing);
-  const timed = choice.forms.some(({ minutesPerKilogram }) => minutesPerKilogram !== "0");
+  const { item, plans, wage } = choice;
+  const kg = writing.largeUnit;
+  const perUsable = `Cost a usable ${kg}`;
+  const trim = "Trim counts for the credit stated for it, else for nothing.";
+  const hands = wage === null ? "" : `${perUsable} counts hands at the wage. `;
   return {
-    lead: cheapestText(choice, writing),
-    best: bestText(choice, writing),
-    wage: choice.wage === null ? "" : `${cost(choice.wage)} an hour`,
-    wanted: wantedText(choice),
-    minutesColumn: timed ? [`Min a ${writing.largeUnit}`] : [],
-    forms: choice.forms.map((form) => ({
-      form: capital(formName(form.item, choice)),
-      about: form.breakdown,
-      price: form.unit === writing.largeUnit ? "" : `${cost(form.price)} a ${form.unit}`,
-      perKilogram: rateText(form.pricePerKilogram, writing),
-      usable: writing.rate(new Decimal(form.usable)),
-      minutes: timed ? [minutesOf(form.minutesPerKilogram, writing)] : [],
-      usableCost: rateText(form.usableCost, writing),
-    })),
-    breakEvens: choice.forms.flatMap((form) =>
-      [arithmeticText(form, choice, writing), minutesText(form, choice, writing)].filter(
-        (text) => text !== "",
-      ),
-    ),
-    plans: choice.plans === null ? [] : [plansTable(choice, choice.plans, writing)],
-    planColumns: choice.wage === null ? "6" : "7",
-    unit: writing.unit,
-    largeUnit: writing.largeUnit,
+    slug: "form-choice",
+    title: "Which form to buy",
+    head:
+      plans === null ? [item] : [item, scenario.name, servicesText(scenario), datesText(scenario, writing)],
+    blocks: [
+      {
+        kind: "words",
+        text: cheapestText(choice, writing),
+        strong: bestText(choice, writing),
+        look: "answer",
+      },
+      {
+        kind: "table",
+        caption: `By usable weight: ${wantedText(choice)}`,
+        about: wage === null ? "" : `hands at ${costText(wage, writing)} an hour`,
+        ...formRows(choice, perUsable, writing),
+      },
+      {
+        kind: "list",
+        head: "Where they break even, by usable weight",
+        items: choice.forms.flatMap((form) =>
+          [arithmeticText(form, choice, writing), minutesText(form, choice, writing)].filter(
+            (text) => text !== "",
+          ),
+        ),
+      },
+      ...(plans === null ? [] : plansBlocks(choice, plans, writing)),
+      {
+        kind: "words",
+        text: `Usable is what is wanted of a weight as bought. ${hands}${trim}`,
+        look: "quiet",
+      },
+    ],
   };
 }
 
-function plansTable(
-  choice: FormChoiceJson,
-  { aim, ways, breakEvens }: NonNullable<FormChoiceJson["plans"]>,
-  writing: Writing,
-): PlansTable {
-  const cost = (text: string): string => costText(text, writing);
+function formRows(choice: FormChoiceJson, perUsable: string, writing: Writing) {
+  const kg = writing.largeUnit;
+  const timed = choice.forms.some(({ minutesPerKilogram }) => minutesPerKilogram !== "0");
+  const figure = { figures: true, width: "half" } as const;
   return {
-    head: `The plan of ${AIMS[aim]} with each form alone, and with the choice free`,
-    wageColumn: choice.wage === null ? [] : ["With hands"],
-    ways: ways.map(({ item, outcome, proved, figures }): WayRow => {
-      const name = item === null ? "Choice free" : `${capital(formName(item, choice))} alone`;
-      if (figures === null) {
-        const none =
-          outcome === "no plan" ? "No plan can be made of it; that is proved." : "Not settled in the time.";
-        const empty = {
-          spend: "",
-          waste: "",
-          used: "",
-          costPerUsed: "",
-          minutes: "",
-          withHands: [],
-          bought: [],
-        };
-        return { name, none, ...empty };
-      }
+    of: "Form",
+    columns: [
+      { ...figure, head: `Price a ${kg}` },
+      { ...figure, head: "Usable" },
+      ...(timed ? [{ ...figure, head: `Min a ${kg}` }] : []),
+      { ...figure, head: perUsable, strong: true },
+    ],
+    rows: choice.forms.map((form) => {
+      const price = rateText(form.pricePerKilogram, writing);
       return {
-        name: proved ? name : `${name} (best found)`,
-        none: "",
-        bought:
-          figures.bought.length === 0
-            ? ["nothing"]
-            : figures.bought.map((each) => `${boughtText(each, choice, writing)}, ${cost(each.cost)}`),
-        spend: cost(figures.netSpend),
-        waste: writing.shown(grams(figures.waste)),
-        used: writing.shown(grams(figures.used)),
-        costPerUsed: figures.costPerUsed === null ? "–" : rateText(figures.costPerUsed, writing),
-        minutes: writing.decimal(new Decimal(figures.minutes), 0),
-        withHands: withHandsOf(figures).map((total) => ({
-          total: cost(total.toFixed()),
-          hands: `hands ${cost(figures.wageCost ?? "0")}`,
-        })),
+        name: capital(formName(form.item, choice)),
+        sub: form.breakdown,
+        cells: [
+          form.unit === kg
+            ? price
+            : { lines: [price], subs: [`${costText(form.price, writing)} a ${form.unit}`] },
+          writing.rate(new Decimal(form.usable)),
+          ...(timed ? [minutesOf(form.minutesPerKilogram, writing)] : []),
+          rateText(form.usableCost, writing),
+        ],
       };
     }),
-    breakEvenHead: breakEvenHead(aim),
-    breakEvens: breakEvens.map((each) => plansText(each, choice, writing)),
+  };
+}
+
+function plansBlocks(choice: FormChoiceJson, { aim, ways, breakEvens }: Plans, writing: Writing): Block[] {
+  const figures = ["All spent", `Waste, ${writing.unit}`, `Used, ${writing.unit}`];
+  const rates = [`Cost a ${writing.largeUnit} used`, "Min", ...(choice.wage === null ? [] : ["With hands"])];
+  const how =
+    "Each price was planned with, and the one a hundredth below it: the first saves nothing, the other does. Used is the food of it that cutting gave and the house had, less what is wasted. Spend is all the plan buys; minutes are of cutting and further steps, where they are stated.";
+  return [
+    {
+      kind: "table",
+      caption: `The plan of ${AIMS[aim]} with each form alone, and with the choice free`,
+      of: "Form",
+      tight: true,
+      columns: [
+        { head: "Buy", width: "whole" },
+        ...[...figures, ...rates].map((head) => ({ head, figures: true })),
+      ],
+      rows: ways.map((way) => wayRow(way, choice, writing)),
+    },
+    {
+      kind: "list",
+      head: breakEvenHead(aim),
+      items: breakEvens.map((each) => plansText(each, choice, writing)),
+    },
+    { kind: "words", text: breakEvens.length === 0 ? "" : how, look: "quiet" },
+  ];
+}
+
+function wayRow(
+  { item, outcome, proved, figures }: Plans["ways"][number],
+  choice: FormChoiceJson,
+  writing: Writing,
+): Row {
+  const cost = (text: string): string => costText(text, writing);
+  const name = item === null ? "Choice free" : `${capital(formName(item, choice))} alone`;
+  if (figures === null) {
+    const none =
+      outcome === "no plan" ? "No plan can be made of it; that is proved." : "Not settled in the time.";
+    return { name, none, cells: [] };
+  }
+  const { bought, netSpend, waste, used, costPerUsed, minutes, wageCost } = figures;
+  const lines = bought.map((each) => `${boughtText(each, choice, writing)}, ${cost(each.cost)}`);
+  return {
+    name: proved ? name : `${name} (best found)`,
+    cells: [
+      { lines: lines.length === 0 ? ["nothing"] : lines },
+      cost(netSpend),
+      writing.shown(grams(waste)),
+      writing.shown(grams(used)),
+      costPerUsed === null ? "–" : rateText(costPerUsed, writing),
+      writing.decimal(new Decimal(minutes), 0),
+      ...(wageCost === null
+        ? []
+        : [
+            {
+              lines: [cost(new Decimal(netSpend).plus(wageCost).toFixed())],
+              subs: [`hands ${cost(wageCost)}`],
+            },
+          ]),
+    ],
   };
 }

@@ -6,7 +6,6 @@ import { amountOf, capital, counted, listed, type Writing } from "../writing.js"
 type Form = FormChoiceJson["forms"][number];
 type Plans = NonNullable<FormChoiceJson["plans"]>;
 type BreakEven = Plans["breakEvens"][number]["instead"];
-type Figures = NonNullable<Plans["ways"][number]["figures"]>;
 
 export const AIMS = {
   waste: "least waste",
@@ -90,11 +89,6 @@ export function bestText(choice: FormChoiceJson, writing: Writing): string {
   if (free.figures === null) return "For this menu no plan was found, whichever form is bought.";
   const bought = free.figures.bought.map((each) => boughtText(each, choice, writing));
   return `For this menu buy ${listed(bought) || "none: the house has enough"}.`;
-}
-
-/** Spend and hands together, in currency units; none without a wage. */
-export function withHandsOf({ netSpend, wageCost }: Figures): Decimal[] {
-  return wageCost === null ? [] : [new Decimal(netSpend).plus(wageCost)];
 }
 
 /** The break-even of a form by usable weight alone, in a sentence. */

@@ -4,6 +4,7 @@ import {
   Decimal,
   grams,
   money,
+  NO_MONEY,
   OUNCE_MILLIGRAMS,
   toCurrency,
   toKilograms,
@@ -11,76 +12,64 @@ import {
 } from "../../quantity/index.js";
 import { cooksWasteOf } from "../../waste-accounts/index.js";
 import { changeName, changeText } from "../changes.js";
-import { type DocumentOptions, documentPage } from "../document.js";
-import type { Page } from "../render.js";
+import type { Document } from "../document.js";
 import { datesText, servicesText } from "../view.js";
 import { wasteLine } from "../waste-figures.js";
 import { capital, coins, listed, type Writing, writingFor } from "../writing.js";
-import { DOT_RADIUS, type DrawnCurve, drawnCurve } from "./picture.js";
+import { type DrawnCurve, drawnCurve } from "./picture.js";
 import { completeText, spendHead, tradeoffSums } from "./words.js";
 
-type TradeoffPage = {
-  readonly lead: string;
-  readonly pictures: readonly DrawnCurve[];
-  readonly radius: string;
-  readonly unit: string;
-  readonly spend: string;
-  readonly plans: readonly {
-    readonly number: string;
-    readonly waste: string;
-    readonly spend: string;
-    readonly name: string;
-    /** What a cook may call waste, where that is more than wasted food. */
-    readonly besides: string;
-    readonly sums: string;
-    readonly changes: readonly string[];
-    readonly open: string;
-  }[];
-  readonly small: string;
-};
-
-const SLUG = "tradeoff";
-const TITLE = "Waste against spend";
 /** A name in the picture says so many of a plan's changes, of the first kind there is; the table has them all. */
 const CHANGES_NAMED = 2;
 const ORDER: readonly PlanChange["kind"][] = ["buy", "dish", "cut", "keep"];
 
-/** The page of a trade-off: a picture of the plans that no other beats, and a row for each with what changes. */
-export function tradeoffPage(
-  tradeoff: TradeoffJson,
-  scenario: Scenario,
-  options: Pick<DocumentOptions, "assets" | "home" | "nav"> = {},
-): Page {
-  const writing = writingFor(scenario);
-  const head = [scenario.name, servicesText(scenario), datesText(scenario, writing)];
-  return documentPage(SLUG, TITLE, tradeoffData(tradeoff, scenario), { ...options, head });
-}
-
-export function tradeoffData(tradeoff: TradeoffJson, scenario: Scenario): TradeoffPage {
+/** The plans that no other beats: a picture of them, and a row for each with what changes. */
+export function tradeoffDocument(tradeoff: TradeoffJson, scenario: Scenario): Document {
   const writing = writingFor(scenario);
   const { plans } = tradeoff;
   const spends = coins(
     plans.map(({ netSpend }) => money(netSpend)),
     scenario,
   );
-  const spendOf = (index: number): string => writing.money(spends[index] ?? money("0"));
+  const checked = "Each plan was checked and balanced to the milligram like any other.";
   return {
-    lead: leadText(tradeoff, scenario, writing),
-    pictures: plans.length < 2 ? [] : picturesOf(tradeoff, scenario, writing),
-    radius: DOT_RADIUS,
-    unit: writing.unit,
-    spend: spendHead(scenario),
-    plans: plans.map((plan, index) => ({
-      number: writing.count(index + 1),
-      waste: writing.shown(grams(plan.waste)),
-      spend: spendOf(index),
-      name: endName(index, tradeoff),
-      besides: capital(wasteLine(cooksWasteOf(plan.plan), writing)),
-      sums: tradeoffSums(plan, plans[index - 1], scenario, writing),
-      changes: plan.changes.map((change) => changeText(change, writing)),
-      open: plan.proved ? "" : "Best found; not proved.",
-    })),
-    small: plans.length === 0 ? "" : completeText(tradeoff, writing),
+    slug: "tradeoff",
+    title: "Waste against spend",
+    head: [scenario.name, servicesText(scenario), datesText(scenario, writing)],
+    blocks: [
+      { kind: "words", text: leadText(tradeoff, scenario, writing) },
+      { kind: "curves", curves: plans.length < 2 ? [] : picturesOf(tradeoff, scenario, writing) },
+      {
+        kind: "table",
+        caption: "The plans, from least waste to least spend",
+        of: "Plan",
+        tight: true,
+        columns: [
+          { head: `Waste, ${writing.unit}`, figures: true },
+          { head: spendHead(scenario), figures: true },
+          { head: "What changes", width: "whole" },
+        ],
+        rows: plans.map((plan, index) => ({
+          name: [writing.count(index + 1), endName(index, tradeoff)].filter((text) => text !== "").join(". "),
+          sub: [plan.proved ? "" : "best found, not proved", wasteLine(cooksWasteOf(plan.plan), writing)]
+            .filter((text) => text !== "")
+            .join("; "),
+          cells: [
+            writing.shown(grams(plan.waste)),
+            writing.money(spends[index] ?? NO_MONEY),
+            {
+              lines: plan.changes.map((change) => changeText(change, writing)),
+              subs: [tradeoffSums(plan, plans[index - 1], scenario, writing)].filter((text) => text !== ""),
+            },
+          ],
+        })),
+      },
+      {
+        kind: "words",
+        text: plans.length === 0 ? "" : `${completeText(tradeoff, writing)} ${checked}`,
+        look: "quiet",
+      },
+    ],
   };
 }
 

@@ -23,7 +23,7 @@ export type DrawnCurve = {
   readonly describes: string;
   readonly id: string;
   readonly lines: readonly { readonly kind: string; readonly path: string }[];
-  readonly dots: readonly { readonly x: string; readonly y: string }[];
+  readonly dots: readonly { readonly x: string; readonly y: string; readonly r: string }[];
   readonly texts: readonly {
     readonly x: string;
     readonly y: string;
@@ -90,7 +90,7 @@ export function drawnCurve(
         line("leader", x(across), (firstRows[index] ?? LINE) + 2, x(across), y(up)),
       ),
     ],
-    dots: dots.map(({ across, up }) => ({ x: length(x(across)), y: length(y(up)) })),
+    dots: dots.map(({ across, up }) => ({ x: length(x(across)), y: length(y(up)), r: String(RADIUS) })),
     texts: [
       { x: "0", y: length(LINE - 3), anchor: "start", text: axes.up },
       ...named,
@@ -110,8 +110,6 @@ export function drawnCurve(
     ],
   };
 }
-
-export const DOT_RADIUS = String(RADIUS);
 
 function share(value: Decimal, ticks: readonly Decimal[]): number {
   return value.div(ticks.at(-1) ?? 1).toNumber();

@@ -1,93 +1,90 @@
 import type { WorthJson } from "../../contract/index.js";
 import type { Scenario } from "../../kitchen/index.js";
 import { Decimal, grams } from "../../quantity/index.js";
-import { type DocumentOptions, documentPage } from "../document.js";
-import type { Page } from "../render.js";
+import type { Document } from "../document.js";
 import { datesText, servicesText } from "../view.js";
 import { amountOf, counted, type Writing, writingFor } from "../writing.js";
 import { differenceLines, partSentence, purchaseLines } from "./words.js";
 
-/** Text for the page and the terminal alike. */
-export type WorthData = {
-  readonly lead: string;
-  readonly dishes: readonly {
-    readonly name: string;
-    readonly sub: string;
-    readonly without: readonly string[];
-    readonly purchases: readonly string[];
-    readonly more: readonly string[];
-    readonly less: readonly string[];
-  }[];
-  readonly candidates: readonly {
-    readonly name: string;
-    readonly made: readonly string[];
-    readonly purchases: readonly string[];
-  }[];
-  readonly items: readonly {
-    readonly name: string;
-    readonly sub: string;
-    readonly more: readonly string[];
-    readonly less: readonly string[];
-  }[];
-  readonly parts: readonly {
-    readonly name: string;
-    readonly sub: string;
-    readonly step: string;
-    readonly more: readonly string[];
-    readonly less: readonly string[];
-  }[];
-  readonly small: string;
-};
+type Lines = { readonly lines: readonly string[]; readonly subs?: readonly string[] };
 
-const SLUG = "worth";
-const TITLE = "What it is worth";
+const CHANGE = { width: "half", unbroken: true } as const;
 
-/** The page on what each part, item and dish is worth: what the plan would waste and spend without it, or with more. */
-export function worthPage(
-  worth: WorthJson,
-  scenario: Scenario,
-  options: Pick<DocumentOptions, "assets" | "home" | "nav"> = {},
-): Page {
+/** What each part, item and dish is worth: what the plan would waste and spend without it, or with more. */
+export function worthDocument(worth: WorthJson, scenario: Scenario): Document {
   const writing = writingFor(scenario);
-  const head = [scenario.name, servicesText(scenario), datesText(scenario, writing)];
-  return documentPage(SLUG, TITLE, worthData(worth, scenario), { ...options, head });
-}
-
-export function worthData(worth: WorthJson, scenario: Scenario): WorthData {
-  const writing = writingFor(scenario);
-  const lines = (difference: WorthJson["parts"][number]["more"]): string[] =>
-    differenceLines(difference, scenario, writing);
+  const lines = (difference: WorthJson["parts"][number]["more"]): Lines => ({
+    lines: differenceLines(difference, scenario, writing),
+  });
+  const withPurchases = (difference: WorthJson["parts"][number]["more"]): Lines => ({
+    ...lines(difference),
+    subs: purchaseLines(difference, writing),
+  });
   return {
-    lead: leadText(worth),
-    dishes: worth.dishes.map(({ dish, portions, without, more, less }) => ({
-      name: dish,
-      sub: counted(writing, portions, "portion"),
-      without: lines(without),
-      purchases: purchaseLines(without, writing),
-      more: lines(more),
-      less: lines(less),
-    })),
-    candidates: worth.candidates.map(({ dish, service, made }) => ({
-      name: scenario.services.length > 1 ? `${dish}, ${service}` : dish,
-      made: lines(made),
-      purchases: purchaseLines(made, writing),
-    })),
-    items: worth.items.map(({ item, units, orderUnit, more, less }) => ({
-      name: item,
-      sub: units === 0 ? "none bought" : `${amountOf(writing, units, orderUnit, item)} bought`,
-      more: lines(more),
-      less: lines(less),
-    })),
-    parts: worth.parts
-      .map((part) => ({
-        name: part.part,
-        sub: partSentence(part, scenario, writing),
-        step: stepText(part.step, part.part, scenario, writing),
-        more: lines(part.more),
-        less: lines(part.less),
-      }))
-      .filter(({ sub, more, less }) => sub !== "" || more.length + less.length > 0),
-    small: smallText(worth, writing),
+    slug: "worth",
+    title: "What it is worth",
+    head: [scenario.name, servicesText(scenario), datesText(scenario, writing)],
+    blocks: [
+      { kind: "words", text: leadText(worth) },
+      {
+        kind: "table",
+        caption: "Dishes: what each one changes",
+        of: "Dish",
+        columns: [
+          { ...CHANGE, head: "Left out", width: "whole" },
+          { ...CHANGE, head: "A portion more" },
+          { ...CHANGE, head: "A portion less" },
+        ],
+        rows: worth.dishes.map(({ dish, portions, without, more, less }) => ({
+          name: dish,
+          sub: counted(writing, portions, "portion"),
+          cells: [withPurchases(without), lines(more), lines(less)],
+        })),
+      },
+      {
+        kind: "table",
+        caption: "Dishes the plan leaves out, if they were made",
+        of: "Dish",
+        columns: [{ ...CHANGE, head: "Made", width: "whole" }],
+        rows: worth.candidates.map(({ dish, service, made }) => ({
+          name: scenario.services.length > 1 ? `${dish}, ${service}` : dish,
+          cells: [withPurchases(made)],
+        })),
+      },
+      {
+        kind: "table",
+        caption: "Items: one more bought, one less",
+        of: "Item",
+        columns: [
+          { ...CHANGE, head: "One more" },
+          { ...CHANGE, head: "One less" },
+        ],
+        rows: worth.items.map(({ item, units, orderUnit, more, less }) => ({
+          name: item,
+          sub: units === 0 ? "none bought" : `${amountOf(writing, units, orderUnit, item)} bought`,
+          cells: [lines(more), lines(less)],
+        })),
+      },
+      {
+        kind: "table",
+        caption: "Parts: a little more in the house, a little taken for something else",
+        of: "Part",
+        columns: [
+          { head: "Step", width: "whole" },
+          { ...CHANGE, head: "One step more" },
+          { ...CHANGE, head: "One step less" },
+        ],
+        rows: worth.parts
+          .map((part) => ({ part, sub: partSentence(part, scenario, writing) }))
+          .filter(({ part: { more, less }, sub }) => sub !== "" || more !== null || less !== null)
+          .map(({ part, sub }) => ({
+            name: part.part,
+            sub,
+            cells: [stepText(part.step, part.part, scenario, writing), lines(part.more), lines(part.less)],
+          })),
+      },
+      { kind: "words", text: smallText(worth, writing), look: "quiet" },
+    ],
   };
 }
 

@@ -1,7 +1,7 @@
 import { usesOf } from "../../insight/index.js";
 import { isIsoDate, parseWeight } from "../../kitchen/index.js";
 import { loadWithOffcut, readKeptPlan } from "../../kitchen-files/index.js";
-import { usesPage } from "../../pages/index.js";
+import { pageOf, usesDocument } from "../../pages/index.js";
 import { isWording } from "../../reading/index.js";
 import { type DayForm, readDayForm } from "../day-form.js";
 import { fromScenario } from "../frame.js";
@@ -31,7 +31,7 @@ export async function uses({ file, path, part, weight, useBy }: UsesTask["asked"
   const offcut = { part, weight: read, ...(useBy === "" ? {} : { useBy }) };
   const { scenario, stock, problems } = await loadWithOffcut(path, offcut);
   if (scenario !== null)
-    return page(usesPage(usesOf(stock, scenario), scenario, fromScenario(file.name)).html);
+    return page(pageOf(usesDocument(usesOf(stock, scenario), scenario), fromScenario(file.name)).html);
   const [first] = problems;
   return refuse(`${part}: ${first?.what ?? "it is not known"}`, first?.remedy ?? "Choose a part");
 }

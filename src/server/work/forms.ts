@@ -2,7 +2,7 @@ import type { Engines } from "../../allocation/index.js";
 import { planFormChoice } from "../../insight/index.js";
 import type { Scenario } from "../../kitchen/index.js";
 import { CostingError } from "../../ledger/index.js";
-import { formChoicePage } from "../../pages/index.js";
+import { formChoiceDocument, pageOf } from "../../pages/index.js";
 import { planningWith } from "../../planning/index.js";
 import type { Money } from "../../quantity/index.js";
 import { foodServedOf } from "../../yields/index.js";
@@ -26,7 +26,7 @@ export async function planForms(
   try {
     const served = foodServedOf(of, scenario);
     const found = await planFormChoice(of, served, scenario, planningWith(engines), { seconds });
-    return page(formChoicePage(found, scenario, BESIDE_SCENARIO).html);
+    return page(pageOf(formChoiceDocument(found, scenario), BESIDE_SCENARIO).html);
   } catch (error) {
     if (!(error instanceof CostingError)) throw error;
     return notice(400, "The costing method does not fit", error.message);

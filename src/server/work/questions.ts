@@ -1,6 +1,6 @@
 import type { Engines } from "../../allocation/index.js";
 import { composeTradeoff, tradeoffCurve, worthOf } from "../../insight/index.js";
-import { tradeoffPage, worthPage } from "../../pages/index.js";
+import { pageOf, tradeoffDocument, worthDocument } from "../../pages/index.js";
 import { askedLine, planningWith } from "../../planning/index.js";
 import { BESIDE_SCENARIO } from "../frame.js";
 import { type PageAnswer, page } from "../page-answer.js";
@@ -32,8 +32,8 @@ export async function answerQuestion(
     tell(`${askedLine(asked, began, seconds)}.`);
   if (slug === "worth") {
     const worth = await worthOf(scenario, planning, { seconds, onProgress });
-    return page(worthPage(worth, scenario, BESIDE_SCENARIO).html);
+    return page(pageOf(worthDocument(worth, scenario), BESIDE_SCENARIO).html);
   }
   const curve = await tradeoffCurve(scenario, planning, { plans: MOST_PLANS, seconds, onProgress });
-  return page(tradeoffPage(composeTradeoff(scenario, curve), scenario, BESIDE_SCENARIO).html);
+  return page(pageOf(tradeoffDocument(composeTradeoff(scenario, curve), scenario), BESIDE_SCENARIO).html);
 }
