@@ -1,4 +1,4 @@
-import type { PlanJson } from "../contract/index.js";
+import { decodePlan, type Plan, type PlanJson } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import {
   amountOf,
@@ -33,16 +33,17 @@ export function printPlan(plan: PlanJson, scenario: Scenario, terminal: Terminal
     return;
   }
   const writing = writingFor(scenario);
-  const ends = endsAsPrinted(plan, scenario.scaleStep);
+  const decoded = decodePlan(plan);
+  const ends = endsAsPrinted(decoded, scenario.scaleStep);
   const blocks: [string, string[]][] = [
     ["Buy", purchases(plan, scenario, writing)],
     ["Cut", cuts(plan, scenario, writing)],
     ["Cook", dishes(plan, scenario, writing)],
     ["Use", [usedAndWasted(ends, writing), restOfWeight(ends, writing)]],
-    ["Waste", besidesWasted(plan, writing)],
-    ["Spend", [spending(plan, writing)]],
-    ["Proof", [proof(plan, writing)]],
-    ["Sure", cautiousWords(plan, writing)],
+    ["Waste", besidesWasted(decoded, writing)],
+    ["Spend", [spending(decoded, writing)]],
+    ["Proof", [proof(decoded, writing)]],
+    ["Sure", cautiousWords(decoded, writing)],
     ["Mind", plan.warnings.map(({ text, source }) => (text.includes(source) ? text : `${text} (${source})`))],
   ];
   for (const [label, lines] of blocks) printBlock(label, lines, terminal);
@@ -147,7 +148,7 @@ function usedAndWasted(ends: Ends, writing: Writing): string {
 }
 
 /** What a cook may call waste beside wasted food, and what counts of it. */
-function besidesWasted(plan: PlanJson, writing: Writing): string[] {
+function besidesWasted(plan: Plan, writing: Writing): string[] {
   const [, ...figures] = wasteFigures(cooksWasteOf(plan), writing);
   return figures.map((figure) => wasteText(figure, writing));
 }
@@ -164,11 +165,11 @@ function restOfWeight({ closingStock, inedible, losses }: Ends, writing: Writing
     : listed(shown.map(([name, weight]) => `${writing.weight(weight)} ${name}`));
 }
 
-function spending({ money: sums }: PlanJson, writing: Writing): string {
-  return `${writing.money(money(sums.spent))}, of it ${writing.money(money(sums.wasted))} wasted`;
+function spending({ money: sums }: Plan, writing: Writing): string {
+  return `${writing.money(sums.spent)}, of it ${writing.money(sums.wasted)} wasted`;
 }
 
-function proof(plan: PlanJson, writing: Writing): string {
+function proof(plan: Plan, writing: Writing): string {
   const { engine, seconds, stoppedBy } = plan.outcome;
   const stopped = stoppedBy === null ? "" : `, stopped by ${stoppedBy}`;
   const rounded = roundingWords(plan, writing);

@@ -114,7 +114,7 @@ function printRisk(
     terminal.print("");
     terminal.print(`${dish}, ${service}, ${writing.count(portions)} portions`);
     terminal.print(
-      `  falls short in ${chanceText(chanceShort, writing)} of the cases: ${expectedShort} portions missing in the mean, ${new Decimal(mostShort).ceil().toFixed()} at most in 19 of 20`,
+      `  falls short in ${chanceText(new Decimal(chanceShort), writing)} of the cases: ${expectedShort} portions missing in the mean, ${new Decimal(mostShort).ceil().toFixed()} at most in 19 of 20`,
     );
     for (const { chance, units } of more) {
       const what =

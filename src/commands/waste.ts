@@ -1,7 +1,7 @@
 import { existsSync, realpathSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { Engines } from "../allocation/index.js";
-import { hasPlan, type PlanJson, readPlan } from "../contract/index.js";
+import { decodePlan, hasPlan, type PlanJson, readPlan } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { happenedAt, isPlanKept, loadScenario, readKeptPlan } from "../kitchen-files/index.js";
 import { type Writing, wasteAccountsPage, wasteFigures, wasteText, writingFor } from "../pages/index.js";
@@ -102,7 +102,7 @@ async function ofJson(file: string): Promise<Read> {
   if ("problems" in read) return { problems: problemLines(read.problems) };
   const { plan } = read;
   const written = { ...PLAIN, currency: plan.money.currency };
-  return { account: accountOf(plan, plan.scenario, standingOf(plan)), written };
+  return { account: accountOf(decodePlan(plan), plan.scenario, standingOf(plan)), written };
 }
 
 async function ofScenario(file: string, seconds: number): Promise<Read> {
@@ -113,7 +113,7 @@ async function ofScenario(file: string, seconds: number): Promise<Read> {
   if (kept !== null && "problems" in kept) return kept;
   const plan = kept?.plan ?? (await plannedNow());
   if (!hasPlan(plan)) return { problems: [`${basename(file)} has no plan: \`plan\` says why.`] };
-  return { account: accountOf(plan, scenario.name, standingOf(plan)), written: scenario };
+  return { account: accountOf(decodePlan(plan), scenario.name, standingOf(plan)), written: scenario };
 
   async function plannedNow(): Promise<PlanJson> {
     const engines = new Engines();

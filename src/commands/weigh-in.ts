@@ -1,4 +1,4 @@
-import type { PlanJson } from "../contract/index.js";
+import { decodePlan, type PlanJson } from "../contract/index.js";
 import { happenedAt, type Lesson, learnFrom } from "../kitchen-files/index.js";
 import { coins, renderHappened, type Writing, wasteCompared, writingFor } from "../pages/index.js";
 import {
@@ -90,7 +90,7 @@ export function printHappened(planned: PlanJson, happened: Happened, terminal: T
 }
 
 function wasteLines(planned: PlanJson, actual: PlanJson, writing: Writing): Line[] {
-  return wasteCompared(cooksWasteOf(planned), cooksWasteOf(actual), writing).map(
+  return wasteCompared(cooksWasteOf(decodePlan(planned)), cooksWasteOf(decodePlan(actual)), writing).map(
     ({ figure, planned: was, actual: is }) => [
       figure.name.toLowerCase(),
       writing.shown(was),

@@ -65,8 +65,12 @@ function decoded(schema: z.core.$ZodType, json: unknown): unknown {
   return typeof json === "string" && title !== undefined ? (FIGURES[title]?.(json) ?? json) : json;
 }
 
-/** Takes names of accounts apart. Names of dishes and services may hold " @ ", so a plan's own dishes say where to. */
-function accountsOf({ dishes }: Pick<PlanJson, "dishes">): (id: string) => PlanAccount {
+/** Takes an account's name apart. Names of dishes and services may hold " @ ", so a plan's own dishes say where to. */
+export function accountsOf({
+  dishes,
+}: {
+  readonly dishes: readonly { readonly dish: string; readonly service: string }[];
+}): (id: string) => PlanAccount {
   const cooked = new Map(
     dishes.map(({ dish, service }) => [`${dish} @ ${service}`, { name: dish, service }]),
   );

@@ -3,7 +3,7 @@ export * from "./asked.js";
 export * from "./changes.js";
 export * from "./compose.js";
 export * from "./decision-of.js";
-export { decodePlan, type Plan } from "./decode.js";
+export { accountsOf, decodePlan, type Plan, type PlanAccount } from "./decode.js";
 export * from "./figures.js";
 export * from "./form-choice.js";
 export { keptPlan, readPlan } from "./kept.js";

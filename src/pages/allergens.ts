@@ -1,4 +1,4 @@
-import type { PlanJson } from "../contract/index.js";
+import type { Plan } from "../contract/index.js";
 import type { Dish, Service } from "../kitchen/index.js";
 import {
   type Allergen,
@@ -71,7 +71,7 @@ export function allergensData(view: View): Allergens {
 }
 
 /** Dishes eaten at a service, and the service they were cooked for where that is another. */
-function eatenAt({ name }: Service, { dishes }: PlanJson): { cooking: string; from: string }[] {
+function eatenAt({ name }: Service, { dishes }: Plan): { cooking: string; from: string }[] {
   return dishes.flatMap(({ dish, service, served }) =>
     served.some((each) => each.service === name && each.portions > 0)
       ? [{ cooking: dish, from: service === name ? "" : service }]

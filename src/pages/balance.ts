@@ -1,12 +1,12 @@
-import type { PlanJson } from "../contract/index.js";
-import { money, NO_MONEY, total } from "../quantity/index.js";
+import type { Plan } from "../contract/index.js";
+import { NO_MONEY, total } from "../quantity/index.js";
 import type { View } from "./view.js";
 import { coins } from "./writing.js";
 
 /** The rows of a balance in the order they are printed: words, and the plan's total of that name. */
 export type Rows<Key extends string> = readonly (readonly [name: string, key: Key])[];
-export type WeightKey = Exclude<keyof PlanJson["weights"], "unit" | "avoidablePeel">;
-type MoneyKey = Exclude<keyof PlanJson["money"], "currency">;
+export type WeightKey = Exclude<keyof Plan["weights"], "unit" | "avoidablePeel">;
+type MoneyKey = Exclude<keyof Plan["money"], "currency">;
 
 export const WEIGHTS_IN: Rows<WeightKey> = [
   ["Purchased", "purchased"],
@@ -60,14 +60,14 @@ export function balance(
 
 /** The balance of money of these plans, in whole coins that add up; a figure for each plan. */
 export function moneyBalance(
-  plans: readonly PlanJson[],
+  plans: readonly Plan[],
   heads: readonly string[],
   { scenario, writing }: View,
 ): Balance {
   const amounts = (rows: typeof MONEY_IN) =>
     plans.map((plan) =>
       coins(
-        rows.map(([, key]) => money(plan.money[key])),
+        rows.map(([, key]) => plan.money[key]),
         scenario,
       ),
     );

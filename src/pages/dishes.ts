@@ -1,12 +1,12 @@
-import type { PlanJson } from "../contract/index.js";
+import type { Plan } from "../contract/index.js";
 import type { Dish, RecipeLine, StapleLine } from "../kitchen/index.js";
-import { Decimal, money, NO_WEIGHT, roundTogether, scale, total, type Weight } from "../quantity/index.js";
+import { Decimal, grams, NO_WEIGHT, roundTogether, scale, total, type Weight } from "../quantity/index.js";
 import { criticalSteps, holdingLines } from "../safety/index.js";
 import { allergenWords } from "./allergen-words.js";
 import { lotWords } from "./lots.js";
 import type { PageMaker } from "./page.js";
 import { stapleAmount } from "./shopping.js";
-import { planWeight, type View, type Warning, warningsAbout } from "./view.js";
+import { type View, type Warning, warningsAbout } from "./view.js";
 import { capital, counted, listed, once } from "./writing.js";
 
 type Dishes = { readonly sheets: readonly DishSheet[]; readonly holding: string };
@@ -56,8 +56,8 @@ type Source = {
   readonly all: string;
 };
 
-type Going = PlanJson["goings"][number] & { readonly printed: Weight };
-type Cooking = PlanJson["dishes"][number];
+type Going = Plan["goings"][number] & { readonly printed: Weight };
+type Cooking = Plan["dishes"][number];
 
 /** One sheet a cooking: what goes in by the batch, how it is made, how hot, who may eat it, what it costs. */
 export const dishesPage: PageMaker = { slug: "dishes", title: "Dish sheets", data: dishesData };
@@ -106,19 +106,17 @@ function sheet(cooking: Cooking, dish: Dish, index: number, view: View): DishShe
     treatments: criticalSteps(scenario, dish).map(({ part, text, source }) => ({ part, text, source })),
     method: dish.method,
     card: cookingCard(dish),
-    cost: writing.money(money(cooking.costPerPortion)),
-    costInAll: writing.money(money(cooking.cost)),
-    ceiling: cooking.ceiling === null ? "" : writing.money(money(cooking.ceiling)),
+    cost: writing.money(cooking.costPerPortion),
+    costInAll: writing.money(cooking.cost),
+    ceiling: cooking.ceiling === null ? "" : writing.money(cooking.ceiling),
     warnings: warningsAbout({ dishes: [dish.name], parts }, view),
   };
 }
 
 /** Everything on the plate that has a weight: parts as the ledger counts them, and staples in grams. */
 function portionWeight({ weight, portions }: Cooking, { staples }: Dish): Weight {
-  const parts = scale(planWeight(weight), new Decimal(1).div(portions));
-  const added = staples.flatMap(({ amount }) =>
-    amount?.unit === "g" ? [planWeight(amount.value.toFixed())] : [],
-  );
+  const parts = scale(weight, new Decimal(1).div(portions));
+  const added = staples.flatMap(({ amount }) => (amount?.unit === "g" ? [grams(amount.value)] : []));
   return total([parts, ...added]);
 }
 
@@ -203,7 +201,7 @@ function ingredients(
 
 /** A weight bare, for the column names its unit; any other measure with its own. */
 function stapleCell(amount: Decimal, unit: string, view: View): string {
-  return unit === "g" ? view.writing.shown(planWeight(amount.toFixed())) : stapleAmount(amount, unit, view);
+  return unit === "g" ? view.writing.shown(grams(amount)) : stapleAmount(amount, unit, view);
 }
 
 /** For staples that have a cost a portion and no amount. */

@@ -1,8 +1,8 @@
-import { money, total, type Weight } from "../quantity/index.js";
+import { total, type Weight } from "../quantity/index.js";
 import { endsOf, flowTotal } from "./movements.js";
 import { type OutcomeWords, outcomeWords } from "./outcome-words.js";
 import type { PageMaker } from "./page.js";
-import { isKind, planWeight, type View, type Warning, warningsOf } from "./view.js";
+import { isKind, type View, type Warning, warningsOf } from "./view.js";
 import { type WasteRow, wasteRows } from "./waste-figures.js";
 import { counted, cutWords, once } from "./writing.js";
 
@@ -80,8 +80,8 @@ function keyFigures(view: View): Glance["figures"] {
     },
     {
       name: "Spent",
-      value: writing.money(money(plan.money.spent)),
-      note: `${writing.money(money(plan.money.wasted))} of it wasted`,
+      value: writing.money(plan.money.spent),
+      note: `${writing.money(plan.money.wasted)} of it wasted`,
     },
   ];
 }
@@ -101,7 +101,7 @@ function itemLines({ plan, scenario, writing }: View): ItemLine[] {
               .map(({ units, orderUnit, weight }) =>
                 orderUnit === "kg"
                   ? counted(writing, units, orderUnit)
-                  : `${counted(writing, units, orderUnit)}, ${writing.weight(planWeight(weight))}`,
+                  : `${counted(writing, units, orderUnit)}, ${writing.weight(weight)}`,
               )
               .join("; "),
       cuts: once(cuts.map(({ service }) => service)).map((service) => {
@@ -109,7 +109,7 @@ function itemLines({ plan, scenario, writing }: View): ItemLine[] {
           .filter((each) => each.service === service)
           .map(({ units, breakdown, weight }) =>
             units === null
-              ? `${writing.weight(planWeight(weight))} ${cutWords(breakdown)}`
+              ? `${writing.weight(weight)} ${cutWords(breakdown)}`
               : `${counted(writing, units, unit)} ${cutWords(breakdown)}`,
           );
         return `${service}: ${here.join(", ")}`;
@@ -151,8 +151,8 @@ function serviceGroups(
               note: "",
               portions: writing.count(portions),
               spare: shown.spare ? [spare === 0 ? NONE : writing.count(spare)] : [],
-              cost: writing.money(money(costPerPortion)),
-              ceiling: shown.ceiling ? [ceiling === null ? NONE : writing.money(money(ceiling))] : [],
+              cost: writing.money(costPerPortion),
+              ceiling: shown.ceiling ? [ceiling === null ? NONE : writing.money(ceiling)] : [],
             }),
           ),
           ...again,

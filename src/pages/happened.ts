@@ -1,4 +1,4 @@
-import type { PlanJson } from "../contract/index.js";
+import { decodePlan, type Plan, type PlanJson } from "../contract/index.js";
 import {
   type Money,
   minus,
@@ -32,7 +32,7 @@ import {
   type WeightKey,
 } from "./balance.js";
 import type { PageMaker } from "./page.js";
-import { accountName, endWords, isKind, planWeight, shortName, type View } from "./view.js";
+import { endWords, isKind, shortName, type View } from "./view.js";
 import { wasteCompared, wasteNote } from "./waste-figures.js";
 import { capital, coins, type Writing } from "./writing.js";
 
@@ -103,20 +103,21 @@ export function happenedData({ planned, happened }: HappenedView, view: View): H
   const { writing, scenario } = view;
   const services = scenario.services.map(({ name }) => name);
   const dishes = dishDifferences(happened, planned, services);
+  const actual = decodePlan(happened.plan);
   return {
-    share: shareWords(happened.plan, writing),
+    share: shareWords(actual, writing),
     gave: gaveDifferences(happened).map((each) => gaveTable(each, view)),
     dishes: dishes.map((dish) => dishTable(dish, services.length > 1, view)),
     ...endRows(planned, happened, view),
-    waste: wasteTable(planned, happened.plan, writing),
+    waste: wasteTable(view.plan, actual, writing),
     balances: [
-      weightBalance(planned, happened.plan, view),
-      moneyBalance([planned, happened.plan], ["Plan", "Actual"], view),
+      weightBalance(view.plan, actual, view),
+      moneyBalance([view.plan, actual], ["Plan", "Actual"], view),
     ],
   };
 }
 
-function shareWords({ weighIn }: PlanJson, writing: Writing): string {
+function shareWords({ weighIn }: Plan, writing: Writing): string {
   const { figures = 0, weighed = 0 } = weighIn ?? {};
   const percent = figures === 0 ? 0 : Math.floor((100 * weighed) / figures);
   return `${writing.count(weighed)} of ${writing.count(figures)} figures were weighed, counted or billed (${percent} %). The others are told by these, or taken as planned, and marked “${NOT_WEIGHED}”.`;
@@ -214,7 +215,7 @@ function dishTable(
 }
 
 function endRows(planned: PlanJson, happened: Happened, view: View): Pick<HappenedData, "ends" | "endTotal"> {
-  const { writing, scenario } = view;
+  const { writing, scenario, accountOf } = view;
   const ends = endDifferences(happened, planned);
   const isWasted = (index: number): boolean => isKind(ends[index]?.account ?? "", "wastedFood");
   const weights = (side: "planned" | "actual"): Weight[] =>
@@ -248,7 +249,7 @@ function endRows(planned: PlanJson, happened: Happened, view: View): Pick<Happen
   return {
     ends: ends.map(({ account, weighed, reasons }, index) =>
       row(
-        capital(endWords(accountName(account, scenario))),
+        capital(endWords(accountOf(account))),
         before[index] ?? (0n as Weight),
         after[index] ?? (0n as Weight),
         costs[index] ?? NO_MONEY,
@@ -260,7 +261,7 @@ function endRows(planned: PlanJson, happened: Happened, view: View): Pick<Happen
   };
 }
 
-function wasteTable(planned: PlanJson, actual: PlanJson, writing: Writing): Compared[] {
+function wasteTable(planned: Plan, actual: Plan, writing: Writing): Compared[] {
   return wasteCompared(cooksWasteOf(planned), cooksWasteOf(actual), writing).map(
     ({ figure, planned: was, actual: is }) => ({
       name: figure.name,
@@ -272,10 +273,10 @@ function wasteTable(planned: PlanJson, actual: PlanJson, writing: Writing): Comp
   );
 }
 
-function weightBalance(planned: PlanJson, actual: PlanJson, { scenario, writing }: View): Balance {
-  const texts = (plan: PlanJson, rows: Rows<WeightKey>) =>
+function weightBalance(planned: Plan, actual: Plan, { scenario, writing }: View): Balance {
+  const texts = (plan: Plan, rows: Rows<WeightKey>) =>
     roundAround(
-      rows.map(([, key]) => planWeight(plan.weights[key])),
+      rows.map(([, key]) => plan.weights[key]),
       scenario.scaleStep,
       (index) => rows[index]?.[1] === "wastedFood",
     );
@@ -286,7 +287,7 @@ function weightBalance(planned: PlanJson, actual: PlanJson, { scenario, writing 
       figures: [before, after].map((weights) => writing.shown(weights[index] ?? NO_WEIGHT)),
     }));
   };
-  const all = (plan: PlanJson) => writing.shown(total(texts(plan, WEIGHTS_IN)));
+  const all = (plan: Plan) => writing.shown(total(texts(plan, WEIGHTS_IN)));
   return balance(
     "Weight balances",
     [`Plan, ${writing.unit}`, `Actual, ${writing.unit}`],

@@ -1,9 +1,9 @@
-import type { PlanJson } from "../contract/index.js";
+import type { Plan } from "../contract/index.js";
 import type { Handling } from "../kitchen/index.js";
 import { Decimal, NO_WEIGHT, roundTogether, total, type Weight } from "../quantity/index.js";
 import { lotWeight, lotWords, type PlanPart, usesOf } from "./lots.js";
 import { ownTestsWords } from "./own-tests.js";
-import { BOARD_ORDER, itemsOf, planWeight, rawest, type View } from "./view.js";
+import { BOARD_ORDER, itemsOf, rawest, type View } from "./view.js";
 import { capital, counted, cutWords, once } from "./writing.js";
 
 export type Job = {
@@ -64,7 +64,7 @@ export function jobsBefore(service: string, view: View): { handling: Handling; j
   }));
 }
 
-function cutWork(cut: PlanJson["cuts"][number], index: number, view: View): Work {
+function cutWork(cut: Plan["cuts"][number], index: number, view: View): Work {
   const { scenario, writing, movements } = view;
   const item = scenario.items.find(({ name }) => name === cut.item);
   const breakdown = item?.breakdowns.find(({ name }) => name === cut.breakdown);
@@ -96,7 +96,7 @@ function cutWork(cut: PlanJson["cuts"][number], index: number, view: View): Work
 
 /** "Cut 3 heads of broccoli in florets", "98 eggs, separated". */
 function cutTitle(
-  { item, breakdown, units }: PlanJson["cuts"][number],
+  { item, breakdown, units }: Plan["cuts"][number],
   unit: string,
   weight: Weight,
   { writing }: View,
@@ -112,7 +112,7 @@ function cutTitle(
   return how === breakdown ? `${amount}, ${how}` : `Cut ${amount} ${how}`;
 }
 
-type Prep = PlanJson["preps"][number];
+type Prep = Plan["preps"][number];
 
 /** What one step takes of one day's parts is worked together. */
 function inOnePot(preps: readonly Prep[]): Prep[][] {
@@ -124,15 +124,15 @@ function prepWork(preps: readonly Prep[], view: View): Work {
   const { scenario, writing } = view;
   const [{ step: name, cutFor } = { step: "", cutFor: null }] = preps;
   const step = scenario.steps.find((each) => each.name === name);
-  const taken = preps.map(({ weight }) => planWeight(weight));
-  const water = total(preps.map((prep) => planWeight(prep.water)));
+  const taken = preps.map(({ weight }) => weight);
+  const water = total(preps.map((prep) => prep.water));
   const minutes = wholeMinutes(step?.minutesPerKilogram, kilograms(total(taken)));
   const given = preps.flatMap((prep) => prep.parts);
   const parts = given.filter(({ part }, index) => given.findIndex((each) => each.part === part) === index);
   const weightOf = (part: string): Weight =>
-    total(given.filter((each) => each.part === part).map(({ weight }) => planWeight(weight)));
+    total(given.filter((each) => each.part === part).map(({ weight }) => weight));
   const rounded = roundTogether(
-    [...parts.map(({ part }) => weightOf(part)), total(preps.map(({ loss }) => planWeight(loss)))],
+    [...parts.map(({ part }) => weightOf(part)), total(preps.map(({ loss }) => loss))],
     scenario.scaleStep,
   );
   return {
@@ -198,11 +198,11 @@ function otherUses(part: string, cutFor: string, { plan, writing }: View): strin
   const mine = (each: { readonly cutFor: string | null }): boolean => (each.cutFor ?? "") === cutFor;
   const steps = plan.preps
     .filter((prep) => prep.from === part && mine(prep))
-    .map(({ step, service, weight }) => `${step}, ${service}: ${writing.weight(planWeight(weight))}`);
+    .map(({ step, service, weight }) => `${step}, ${service}: ${writing.weight(weight)}`);
   const left = plan.leftovers.filter((each) => each.kind === "part" && each.part === part && mine(each));
   const ends = once(left.map(({ destination }) => destination)).map((destination) => {
     const there = left.filter((each) => each.destination === destination);
-    const weight = writing.weight(total(there.map((each) => planWeight(each.weight))));
+    const weight = writing.weight(total(there.map((each) => each.weight)));
     return steps.length === 0
       ? `not for eating: ${destination}`
       : `the rest not for eating: ${destination}, ${weight}`;

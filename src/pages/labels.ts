@@ -4,7 +4,7 @@ import { itemsOfPart, lastUseDay } from "../safety/index.js";
 import { allergenWords, partAllergenWords } from "./allergen-words.js";
 import { destinationWords, type Lot, type LotUse, lotsOf, lotUses } from "./lots.js";
 import type { PageMaker } from "./page.js";
-import { planWeight, type View } from "./view.js";
+import type { View } from "./view.js";
 import { capital, counted } from "./writing.js";
 
 type Labels = { readonly labels: readonly Label[] };
@@ -105,7 +105,7 @@ function leftoverLabels(view: View): Label[] {
     const later = cooking.served.filter(({ service }) => service !== cooking.service);
     if (dish === undefined) return [];
     return later.map(({ service, portions }, index) => {
-      const each = planWeight(cooking.weight);
+      const each = cooking.weight;
       const day = scenario.services.find(({ name }) => name === service)?.date;
       const made = scenario.services.find(({ name }) => name === cooking.service)?.date;
       return {

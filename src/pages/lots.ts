@@ -1,6 +1,6 @@
-import type { PlanJson } from "../contract/index.js";
+import type { Plan } from "../contract/index.js";
 import { total, type Weight } from "../quantity/index.js";
-import { planWeight, type View } from "./view.js";
+import type { View } from "./view.js";
 import { counted, once } from "./writing.js";
 
 /** All of a part that was cut before one service: it shares a label and a date. */
@@ -55,7 +55,7 @@ export function lotUses(part: string, cutFor: string, view: View): LotUse[] {
   const mine = (each: { readonly cutFor: string | null }) => (each.cutFor ?? "") === cutFor;
   const dishes = plan.goings.flatMap((going, index): LotUse[] => {
     if (going.part !== part || !mine(going)) return [];
-    const weight = movements.goings[index] ?? planWeight(going.weight);
+    const weight = movements.goings[index] ?? going.weight;
     return [{ kind: "dish", to: going.dish, service: going.service, weight, pieces: going.pieces }];
   });
   const steps = plan.preps
@@ -65,19 +65,19 @@ export function lotUses(part: string, cutFor: string, view: View): LotUse[] {
         kind: "step",
         to: step,
         service,
-        weight: planWeight(weight),
+        weight,
         pieces: null,
       }),
     );
   const rest = plan.leftovers
     .filter((each) => each.kind === "part" && each.part === part && mine(each))
-    .filter(({ weight }) => !printsAsNothing(planWeight(weight), view))
+    .filter(({ weight }) => !printsAsNothing(weight, view))
     .map(
       ({ destination, weight }): LotUse => ({
         kind: "rest",
         to: destination,
         service: "",
-        weight: planWeight(weight),
+        weight,
         pieces: null,
       }),
     );
@@ -97,7 +97,7 @@ export function usesOf(part: string, cutFor: string, view: View): string[] {
 /** Weight of a lot, over all that gives it. */
 export function lotWeight(part: string, cutFor: string, { plan }: View): Weight {
   const given = (parts: readonly PlanPart[]) =>
-    parts.filter((each) => each.part === part).map(({ weight }) => planWeight(weight));
+    parts.filter((each) => each.part === part).map(({ weight }) => weight);
   return total([
     ...plan.cuts.filter(({ service }) => service === cutFor).flatMap(({ parts }) => given(parts)),
     ...plan.preps.filter((prep) => (prep.cutFor ?? "") === cutFor).flatMap(({ parts }) => given(parts)),
@@ -114,4 +114,4 @@ export function destinationWords(destination: string): string {
   return destination === "wastedFood" ? "wasted food" : destination;
 }
 
-export type PlanPart = PlanJson["cuts"][number]["parts"][number];
+export type PlanPart = Plan["cuts"][number]["parts"][number];

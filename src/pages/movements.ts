@@ -1,5 +1,5 @@
-import type { PlanJson } from "../contract/index.js";
-import { grams, minus, NO_WEIGHT, plus, total, type Weight } from "../quantity/index.js";
+import type { Plan } from "../contract/index.js";
+import { minus, NO_WEIGHT, plus, total, type Weight } from "../quantity/index.js";
 import { type Flow, roundedFlows } from "./rounding.js";
 
 /** Every movement of weight in a plan, in whole steps of the scale, as all pages print it. */
@@ -15,22 +15,20 @@ export interface Movements {
  * The plan's transfers of weight, with cuts and goings told apart one by one, and raw weight going into dishes:
  * what cooks away leaves from the dish. A plan whose transfers do not hold its cuts and goings is a RangeError.
  */
-export function movementsOf(plan: PlanJson, step: Weight): Movements {
-  const rest = sumsOf(plan.transfers.map(({ from, to, weight }) => ({ from, to, weight: grams(weight) })));
+export function movementsOf(plan: Plan, step: Weight): Movements {
+  const rest = sumsOf(plan.transfers.map(({ from, to, weight }) => ({ from: from.id, to: to.id, weight })));
   const take = (flow: Flow): Flow => {
     rest.take(flow);
     return flow;
   };
   const cuts = plan.cuts.map(({ item, parts, loss }) => [
-    ...parts.map(({ part, weight }) =>
-      take({ from: `item:${item}`, to: `part:${part}`, weight: grams(weight) }),
-    ),
-    take({ from: `item:${item}`, to: "loss:cutting", weight: grams(loss) }),
+    ...parts.map(({ part, weight }) => take({ from: `item:${item}`, to: `part:${part}`, weight })),
+    take({ from: `item:${item}`, to: "loss:cutting", weight: loss }),
   ]);
   const goings = plan.goings.map(({ part, dish, service, weight }) => ({
     from: `part:${part}`,
     to: `dish:${dish} @ ${service}`,
-    weight: grams(weight),
+    weight,
   }));
   const cooking = sumsOf(goings)
     .all()
@@ -100,6 +98,6 @@ export function endsOf({ flows }: Pick<Movements, "flows">): Ends {
 }
 
 /** Where the plan's weight ends, in whole steps of the scale, as all pages print it. */
-export function endsAsPrinted(plan: PlanJson, step: Weight): Ends {
+export function endsAsPrinted(plan: Plan, step: Weight): Ends {
   return endsOf(movementsOf(plan, step));
 }

@@ -1,4 +1,4 @@
-import type { PlanJson } from "../contract/index.js";
+import type { Plan } from "../contract/index.js";
 import { addDays, type Handling, type Service } from "../kitchen/index.js";
 import { type Work, wholeMinutes, worksBefore } from "./jobs.js";
 import type { PageMaker } from "./page.js";
@@ -126,7 +126,7 @@ function workTask({ heading, takes, handling, cutFor, minutes }: Work, before: r
   };
 }
 
-function dishTask(cooking: PlanJson["dishes"][number], works: readonly Work[], view: View): Listed {
+function dishTask(cooking: Plan["dishes"][number], works: readonly Work[], view: View): Listed {
   const { scenario, plan, writing } = view;
   const dish = scenario.dishes.find(({ name }) => name === cooking.dish);
   const minutes = wholeMinutes(

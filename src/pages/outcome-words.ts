@@ -1,13 +1,13 @@
-import type { PlanJson } from "../contract/index.js";
-import { Decimal, grams, type Money, money, type Weight } from "../quantity/index.js";
+import type { Plan } from "../contract/index.js";
+import { Decimal, grams, type Money, money, type Weight, ZERO } from "../quantity/index.js";
 import type { Writing } from "./writing.js";
 
-const LEAST: Readonly<Record<PlanJson["aim"], string>> = {
+const LEAST: Readonly<Record<Plan["aim"], string>> = {
   waste: "least waste",
   cost: "least cost",
   balanced: "least cost and waste together",
 };
-const MORE: Readonly<Record<PlanJson["aim"], string>> = {
+const MORE: Readonly<Record<Plan["aim"], string>> = {
   waste: "more waste than the best possible",
   cost: "dearer than the best possible",
   balanced: "above the best possible",
@@ -21,15 +21,15 @@ export type OutcomeWords = {
 };
 
 /** Which engine said so and how long it took, where there is no plan to speak of. */
-export function outcomeSmall({ outcome }: PlanJson, writing: Writing): string {
+export function outcomeSmall({ outcome }: Plan, writing: Writing): string {
   return `Solver ${outcome.engine}, ${seconds(outcome.seconds, writing)}.`;
 }
 
 /** How good the plan is known to be, in words that a cook reads and, in small print, that a checker needs. */
-export function outcomeWords({ aim, outcome, stages, risk }: PlanJson, writing: Writing): OutcomeWords {
+export function outcomeWords({ aim, outcome, stages, risk }: Plan, writing: Writing): OutcomeWords {
   const { objective, beforeRounding, bound, engine, certified } = outcome;
-  const value = (text: string) =>
-    aim === "waste" ? writing.weight(grams(text)) : writing.money(money(text));
+  const value = (figure: Decimal) =>
+    aim === "waste" ? writing.weight(grams(figure)) : writing.money(money(figure));
   const time = seconds(outcome.seconds, writing);
   const proof = bound === null ? "no bound known" : `no plan can have less than ${value(bound)}`;
   const rounded = roundingWords({ aim, outcome }, writing);
@@ -51,7 +51,7 @@ export function outcomeWords({ aim, outcome, stages, risk }: PlanJson, writing: 
   const found = isCautious ? `Sure first, then ${LEAST[aim]}` : `Best found in ${time}`;
   if (objective === null || bound === null) return { headline: `${found}: how good is not known`, small };
   return {
-    headline: `${found}: up to ${distance(new Decimal(beforeRounding ?? objective), new Decimal(bound), writing, value)} ${MORE[aim]}`,
+    headline: `${found}: up to ${distance(beforeRounding ?? objective, bound, writing, value)} ${MORE[aim]}`,
     small,
   };
 }
@@ -63,10 +63,10 @@ const FLOAT_NOISE = "0.001";
  * What rounding to whole portions and the scale added to the aim's figure or took off it: "of it 2 g added by
  * rounding". Empty where that is nothing.
  */
-export function roundingWords({ aim, outcome }: Pick<PlanJson, "aim" | "outcome">, writing: Writing): string {
-  const by = new Decimal(outcome.rounding ?? 0);
+export function roundingWords({ aim, outcome }: Pick<Plan, "aim" | "outcome">, writing: Writing): string {
+  const by = outcome.rounding ?? ZERO;
   if (by.abs().lessThan(FLOAT_NOISE)) return "";
-  const size = by.abs().toFixed();
+  const size = by.abs();
   const amount =
     aim === "waste"
       ? leastShown(grams(size), writing.step, writing.weight)
@@ -79,7 +79,7 @@ function leastShown<T extends Weight | Money>(amount: T, least: T, text: (amount
 }
 
 /** What ended the search, where it was not the proof. */
-function stopWords({ stoppedBy, stopCode }: PlanJson["outcome"]): string {
+function stopWords({ stoppedBy, stopCode }: Plan["outcome"]): string {
   if (stoppedBy === null) return "";
   return stopCode === "time" ? ", stopped at the time limit" : `, stopped by: ${stoppedBy}`;
 }
@@ -93,20 +93,20 @@ function distance(
   objective: Decimal,
   bound: Decimal,
   writing: Writing,
-  value: (text: string) => string,
+  value: (figure: Decimal) => string,
 ): string {
-  if (bound.lessThanOrEqualTo(0)) return value(objective.minus(bound).toFixed());
+  if (bound.lessThanOrEqualTo(0)) return value(objective.minus(bound));
   const share = objective.minus(bound).div(bound);
   return writing.rate(share.toDecimalPlaces(3, Decimal.ROUND_UP));
 }
 
-function capitalAim(aim: PlanJson["aim"]): string {
+function capitalAim(aim: Plan["aim"]): string {
   if (aim === "waste") return "Waste counted:";
   const spend = "Spend less what is kept in stock";
   return aim === "cost" ? `${spend}:` : `${spend}, and waste at its price:`;
 }
 
-function stageWords({ aim, gap }: PlanJson["stages"][number]): string {
-  const proved = new Decimal(gap).lessThanOrEqualTo("0.000001");
+function stageWords({ aim, gap }: Plan["stages"][number]): string {
+  const proved = gap.lessThanOrEqualTo("0.000001");
   return `Then ${aim}: ${proved ? "proved" : "best found"}.`;
 }

@@ -2,7 +2,7 @@ import { total, type Weight } from "../quantity/index.js";
 import { lotWords } from "./lots.js";
 import { flowTotal } from "./movements.js";
 import type { PageMaker } from "./page.js";
-import { accountName, endWords, isKind, type View } from "./view.js";
+import { endWords, isKind, type View } from "./view.js";
 import { once } from "./writing.js";
 
 type Parts = {
@@ -35,12 +35,12 @@ export function partsData(view: View): Parts {
   };
 }
 
-function byPart({ scenario, writing, movements }: View): Group[] {
+function byPart({ scenario, writing, movements, accountOf }: View): Group[] {
   return scenario.parts.flatMap(({ name }): Group[] => {
     const out = movements.flows.filter(({ from, weight }) => from === `part:${name}` && weight > 0n);
     if (out.length === 0) return [];
     const rows = once(out.map(({ to }) => to)).map((to): Row & { weight: Weight } => {
-      const target = accountName(to, scenario);
+      const target = accountOf(to);
       const weight = total(out.filter((each) => each.to === to).map((each) => each.weight));
       return { name: endWords(target), about: target.service, shown: writing.shown(weight), weight };
     });

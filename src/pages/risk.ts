@@ -1,4 +1,4 @@
-import type { PlanJson } from "../contract/index.js";
+import type { Plan } from "../contract/index.js";
 import { Decimal } from "../quantity/index.js";
 import type { PageMaker } from "./page.js";
 import type { View } from "./view.js";
@@ -25,7 +25,7 @@ type Row = {
   readonly more: readonly { readonly chance: string; readonly what: string }[];
 };
 
-type DishRisk = NonNullable<PlanJson["risk"]>["dishes"][number];
+type DishRisk = NonNullable<Plan["risk"]>["dishes"][number];
 
 /** Where no order units that were tried give a chance. */
 export const NOT_ENOUGH = "as many units again are not enough";
@@ -48,10 +48,10 @@ export function riskData({ plan, writing }: View): RiskData {
 }
 
 /** How a plan on lower yields came to be so sure, a sentence each; none where it was not asked for. */
-export function cautiousWords({ risk }: PlanJson, writing: Writing): string[] {
+export function cautiousWords({ risk }: Plan, writing: Writing): string[] {
   if (risk?.cautious == null) return [];
   const { asked, reached, lowered } = risk.cautious;
-  const rate = (value: string): string => writing.rate(new Decimal(value));
+  const rate = (value: Decimal): string => writing.rate(value);
   const chances = risk.dishes.map(({ chanceShort }) => new Decimal(1).minus(chanceShort));
   const least = writing.rate(Decimal.min(1, ...chances).toDecimalPlaces(3, Decimal.ROUND_DOWN));
   const lower = lowered.map(({ item, by }) => `${item} by ${rate(by)}`);
@@ -67,7 +67,7 @@ export function cautiousWords({ risk }: PlanJson, writing: Writing): string[] {
 
 function rowOf(risk: DishRisk, writing: Writing): Row {
   const { dish, service, portions, chanceShort, expectedShort, mostShort, more } = risk;
-  const short = Math.round(Number(chanceShort) * DOTS);
+  const short = Math.round(chanceShort.toNumber() * DOTS);
   return {
     name: dish,
     about: `${service}, ${counted(writing, portions, "portion")}`,
@@ -77,17 +77,17 @@ function rowOf(risk: DishRisk, writing: Writing): Row {
     })),
     said: `Falls short about ${short} times in ${DOTS}`,
     percent: chanceText(chanceShort, writing),
-    missing: writing.decimal(new Decimal(expectedShort), 1),
-    most: writing.decimal(new Decimal(mostShort).ceil(), 0),
+    missing: writing.decimal(expectedShort, 1),
+    most: writing.decimal(mostShort.ceil(), 0),
     more: moreWords(more, writing),
   };
 }
 
 /** In whole percent: draws tell no more. */
-export function chanceText(chance: string, writing: Writing): string {
-  const whole = new Decimal(chance).toDecimalPlaces(2);
-  if (whole.isZero() && Number(chance) > 0) return `under ${writing.rate(new Decimal("0.01"))}`;
-  if (whole.equals(1) && Number(chance) < 1) return `over ${writing.rate(new Decimal("0.99"))}`;
+export function chanceText(chance: Decimal, writing: Writing): string {
+  const whole = chance.toDecimalPlaces(2);
+  if (whole.isZero() && chance.greaterThan(0)) return `under ${writing.rate(new Decimal("0.01"))}`;
+  if (whole.equals(1) && chance.lessThan(1)) return `over ${writing.rate(new Decimal("0.99"))}`;
   return writing.rate(whole);
 }
 
@@ -104,8 +104,8 @@ function moreWords(more: DishRisk["more"], writing: Writing): Row["more"] {
               units.map(({ item, units: count, orderUnit }) => orderWords(item, count, orderUnit, writing)),
             );
     const last = rows.at(-1);
-    if (last?.what === what) last.chances.push(writing.rate(new Decimal(chance)));
-    else rows.push({ chances: [writing.rate(new Decimal(chance))], what });
+    if (last?.what === what) last.chances.push(writing.rate(chance));
+    else rows.push({ chances: [writing.rate(chance)], what });
   }
   return rows.map(({ chances, what }) => ({ chance: listed(chances), what }));
 }

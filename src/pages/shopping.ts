@@ -1,9 +1,9 @@
-import type { PlanJson } from "../contract/index.js";
+import type { Plan } from "../contract/index.js";
 import { type Buying, type Item, priceAt, type StapleLine } from "../kitchen/index.js";
 import {
   Decimal,
+  grams,
   type Money,
-  money,
   NO_MONEY,
   ONE,
   plus,
@@ -12,7 +12,7 @@ import {
   type Weight,
 } from "../quantity/index.js";
 import type { PageMaker } from "./page.js";
-import { planWeight, type View } from "./view.js";
+import type { View } from "./view.js";
 import { coins, counted, once } from "./writing.js";
 
 type Shopping = {
@@ -62,7 +62,7 @@ export function shoppingData(view: View): Shopping {
   }));
   const charged = chargesOf(bought);
   const costs = coins(
-    [...plan.purchases.map(({ cost }) => money(cost)), ...charged.map(({ charge }) => charge)],
+    [...plan.purchases.map(({ cost }) => cost), ...charged.map(({ charge }) => charge)],
     scenario,
   );
   const orders = bought.map((order, index) => ({ ...order, cost: costs[index] ?? NO_MONEY }));
@@ -93,7 +93,7 @@ export function shoppingData(view: View): Shopping {
           before: service.name,
           taxColumn: taxed ? ["Tax"] : [],
           lines: here.map((order, index) => orderLine(order, taxes[index] ?? NO_MONEY, taxed, view)),
-          weight: writing.shown(total(here.map(({ purchase }) => planWeight(purchase.weight)))),
+          weight: writing.shown(total(here.map(({ purchase }) => purchase.weight))),
           tax: taxed ? [writing.money(total(taxes))] : [],
           delivery: charge === NO_MONEY ? [] : [writing.money(charge)],
           minimum:
@@ -111,7 +111,7 @@ export function shoppingData(view: View): Shopping {
     taxNote: scenario.pricesIncludeTax ? "Prices carry tax." : "Prices are without tax.",
     onHand: plan.onHand.map(({ name, weight, useBy }) => ({
       name,
-      amount: writing.weight(planWeight(weight)),
+      amount: writing.weight(weight),
       useBy: useBy === null ? "" : writing.shortDate(useBy),
     })),
     staples: staplesNeeded(view),
@@ -133,7 +133,7 @@ function chargesOf(orders: readonly Omit<Order, "cost">[]): Charge[] {
     const supplier = item?.supplier ?? "";
     const key = JSON.stringify([supplier, service]);
     const before = charges.get(key)?.charge ?? NO_MONEY;
-    charges.set(key, { supplier, service, charge: plus(before, money(purchase.delivery)) });
+    charges.set(key, { supplier, service, charge: plus(before, purchase.delivery) });
   }
   return [...charges.values()];
 }
@@ -150,7 +150,7 @@ function priceText(buying: Buying, units: number, orderUnit: string, writing: Vi
 }
 
 interface Order {
-  readonly purchase: PlanJson["purchases"][number];
+  readonly purchase: Plan["purchases"][number];
   readonly item: Item | undefined;
   readonly cost: Money;
 }
@@ -170,7 +170,7 @@ function orderLine(
       item?.buying === null || item === undefined
         ? ""
         : priceText(item.buying, purchase.units, purchase.orderUnit, writing),
-    weight: writing.shown(planWeight(purchase.weight)),
+    weight: writing.shown(purchase.weight),
     tax: taxed ? [writing.money(tax)] : [],
     cost: writing.money(cost),
     orderBy: item?.buying?.orderBy ?? "",
@@ -218,5 +218,5 @@ export function stapleAmount(amount: Decimal, unit: string, { writing }: Pick<Vi
 }
 
 function weightOf(amount: Decimal): Weight {
-  return planWeight(amount.toFixed());
+  return grams(amount);
 }

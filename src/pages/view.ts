@@ -1,41 +1,30 @@
-import type { PlanJson } from "../contract/index.js";
+import { accountsOf, decodePlan, type Plan, type PlanAccount, type PlanJson } from "../contract/index.js";
 import type { Handling, Item, Scenario } from "../kitchen/index.js";
-import { grams, type Weight } from "../quantity/index.js";
 import { type Movements, movementsOf } from "./movements.js";
 import { once, type Writing, writingFor } from "./writing.js";
 
 /** What every page is made from: the plan, its scenario, how figures are written, and the weights as printed. */
 export interface View {
-  readonly plan: PlanJson;
+  readonly plan: Plan;
+  /** The same as JSON, as weigh-ins take it. */
+  readonly json: PlanJson;
   readonly scenario: Scenario;
   readonly writing: Writing;
   readonly movements: Movements;
+  /** An account of the movements, taken apart. */
+  readonly accountOf: (id: string) => PlanAccount;
 }
 
-export function viewOf(plan: PlanJson, scenario: Scenario): View {
+export function viewOf(json: PlanJson, scenario: Scenario): View {
+  const plan = decodePlan(json);
   return {
     plan,
+    json,
     scenario,
     writing: writingFor(scenario),
     movements: movementsOf(plan, scenario.scaleStep),
+    accountOf: accountsOf(plan),
   };
-}
-
-/** An account of the ledger, taken apart: "dish:Soup @ Friday dinner" is a dish, Soup, at Friday dinner. */
-export interface AccountName {
-  readonly kind: string;
-  readonly name: string;
-  readonly service: string;
-}
-
-export function accountName(account: string, scenario: Scenario): AccountName {
-  const colon = account.indexOf(":");
-  if (colon < 0) return { kind: account, name: "", service: "" };
-  const kind = account.slice(0, colon);
-  const name = account.slice(colon + 1);
-  if (kind !== "dish") return { kind, name, service: "" };
-  const service = scenario.services.find((each) => name.endsWith(` @ ${each.name}`))?.name ?? "";
-  return { kind, name: service === "" ? name : name.slice(0, -(service.length + 3)), service };
 }
 
 export function isKind(account: string, ...kinds: readonly string[]): boolean {
@@ -43,7 +32,7 @@ export function isKind(account: string, ...kinds: readonly string[]): boolean {
 }
 
 /** An account as it is said where its kind must be heard: "compost, wasted food". */
-export function endWords({ kind, name }: AccountName): string {
+export function endWords({ kind, name }: PlanAccount): string {
   switch (kind) {
     case "givenAway":
       return `${name}, given away`;
@@ -147,9 +136,4 @@ export function datesText({ services }: Scenario, writing: Writing): string {
   const last = services.at(-1)?.date;
   if (first === undefined || last === undefined) return "";
   return first === last ? writing.date(first) : writing.dates(first, last);
-}
-
-/** A weight of the plan's JSON. */
-export function planWeight(text: string): Weight {
-  return grams(text);
 }

@@ -1,4 +1,14 @@
-import { Decimal, type Money, NO_WEIGHT, scale, toGrams, total, type Weight } from "../quantity/index.js";
+import {
+  Decimal,
+  type Money,
+  minus,
+  NO_MONEY,
+  NO_WEIGHT,
+  scale,
+  toGrams,
+  total,
+  type Weight,
+} from "../quantity/index.js";
 import {
   accountOf,
   COUNTING_RULES,
@@ -67,26 +77,26 @@ export function wasteAccountsPage(
 }
 
 /** The account in whole steps of the scale, as every other page of the plan prints its weights. */
-function accountOfView({ plan, scenario, movements }: View): WasteAccount {
-  const text = (weight: Weight): string => toGrams(weight).toFixed();
+function accountOfView({ plan, scenario, movements, accountOf: accountNamed }: View): WasteAccount {
   const from = (...kinds: string[]) => flowTotal(movements, (flow) => isKind(flow.from, ...kinds));
   const into = (...kinds: string[]) => flowTotal(movements, (flow) => isKind(flow.to, ...kinds));
-  const weighed = movements.flows.map((flow) => ({
-    ...flow,
-    weight: text(flow.weight),
-    money: "0",
+  const weighed = movements.flows.map(({ from: source, to, weight }) => ({
+    from: accountNamed(source),
+    to: accountNamed(to),
+    weight,
+    money: NO_MONEY,
     cause: "",
   }));
-  const paid = plan.transfers.map((transfer) => ({ ...transfer, weight: "0" }));
+  const paid = plan.transfers.map((transfer) => ({ ...transfer, weight: NO_WEIGHT }));
   const weights = {
     ...plan.weights,
-    purchased: text(from("supplier")),
-    onHand: text(from("onHand")),
-    absorbed: text(from("water")),
-    inDishes: text((into("dish") - from("dish")) as Weight),
-    givenAway: text(into("givenAway")),
-    closingStock: text(into("closingStock")),
-    losses: text(into("loss")),
+    purchased: from("supplier"),
+    onHand: from("onHand"),
+    absorbed: from("water"),
+    inDishes: minus(into("dish"), from("dish")),
+    givenAway: into("givenAway"),
+    closingStock: into("closingStock"),
+    losses: into("loss"),
   };
   return accountOf({ ...plan, transfers: [...weighed, ...paid], weights }, scenario.name, "plan");
 }

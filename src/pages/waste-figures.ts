@@ -1,5 +1,5 @@
-import type { PlanJson } from "../contract/index.js";
-import { Decimal, NO_WEIGHT, ONE, roundAround, type Weight, ZERO } from "../quantity/index.js";
+import type { Plan } from "../contract/index.js";
+import { type Decimal, NO_WEIGHT, ONE, roundAround, type Weight, ZERO } from "../quantity/index.js";
 import { type CooksWaste, cooksWasteOf } from "../waste-accounts/index.js";
 import { listed, type Writing } from "./writing.js";
 
@@ -73,7 +73,7 @@ export type WasteRow = {
 };
 
 /** The rows of a plan's table of waste; none where there is wasted food alone, which other tables hold. */
-export function wasteRows(plan: Pick<PlanJson, "waste">, writing: Writing): WasteRow[] {
+export function wasteRows(plan: Pick<Plan, "waste">, writing: Writing): WasteRow[] {
   const figures = wasteFigures(cooksWasteOf(plan), writing);
   if (figures.length === 1) return [];
   return figures.map((figure) => ({
@@ -131,7 +131,7 @@ function weighedFigures(waste: CooksWaste, writing: Writing): Record<Kind, Weigh
 /** At what part of its weight a figure counts; null where the plans added up differ in it. */
 function shareOf(kind: Kind, { counts }: CooksWaste): Decimal | null {
   if (kind === "foodWasted" || kind === "lostFood") return ONE;
-  return counts === null ? null : new Decimal(counts[kind]);
+  return counts === null ? null : counts[kind];
 }
 
 function shareWords(share: Decimal | null, writing: Writing): string {

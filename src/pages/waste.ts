@@ -1,5 +1,5 @@
 import type { Item } from "../kitchen/index.js";
-import { money, NO_WEIGHT, roundTogether, total, type Weight } from "../quantity/index.js";
+import { NO_MONEY, NO_WEIGHT, roundTogether, total, type Weight } from "../quantity/index.js";
 import {
   type Balance,
   balance,
@@ -13,7 +13,7 @@ import {
 import { endsOf, flowTotal } from "./movements.js";
 import { ownTestsWords } from "./own-tests.js";
 import type { PageMaker } from "./page.js";
-import { accountName, endWords, isKind, planWeight, shortName, type View } from "./view.js";
+import { endWords, isKind, shortName, type View } from "./view.js";
 import { type WasteRow, wasteRows } from "./waste-figures.js";
 import { capital, coins, once } from "./writing.js";
 
@@ -88,16 +88,14 @@ function stepGroups(view: View): ItemGroup[] {
     const weights = [
       ...parts.map((part) =>
         total(
-          here.flatMap((each) =>
-            each.parts.filter((one) => one.part === part).map(({ weight }) => planWeight(weight)),
-          ),
+          here.flatMap((each) => each.parts.filter((one) => one.part === part).map(({ weight }) => weight)),
         ),
       ),
-      total(here.map(({ loss }) => planWeight(loss))),
+      total(here.map(({ loss }) => loss)),
     ];
     const rounded = roundTogether(weights, scenario.scaleStep);
     const percents = writing.percents(rounded);
-    const water = total(here.map((each) => planWeight(each.water)));
+    const water = total(here.map((each) => each.water));
     const rows = rounded.map((weight, index): PartRow & { weight: Weight } => ({
       name: parts[index] ?? "cutting loss",
       kind: parts[index] === undefined ? "loss" : kindOf(parts[index] ?? "", view),
@@ -157,8 +155,8 @@ function place(to: string, { scenario }: View): number {
   return kind === "food" ? 0 : kind === "inedible" ? 1 : 2;
 }
 
-function rowName(to: string, of: string, { scenario }: View): string {
-  const account = accountName(to, scenario);
+function rowName(to: string, of: string, { accountOf }: View): string {
+  const account = accountOf(to);
   if (account.kind === "part") return shortName(account.name, of);
   return account.kind === "loss" ? endWords(account) : `whole: ${endWords(account)}`;
 }
@@ -180,7 +178,7 @@ function destinations(view: View): Pick<Waste, "destinations" | "destinationTota
   const weights = found.map(({ account }) => flowTotal(view.movements, ({ to }) => to === account));
   const costs = coins(
     found.map(({ account }) =>
-      total(plan.transfers.filter(({ to }) => to === account).map((transfer) => money(transfer.money))),
+      total(plan.transfers.filter(({ to }) => to.id === account).map((transfer) => transfer.money)),
     ),
     scenario,
   );
@@ -189,7 +187,7 @@ function destinations(view: View): Pick<Waste, "destinations" | "destinationTota
       where: capital(account.slice(account.indexOf(":") + 1)),
       what,
       shown: writing.shown(weights[index] ?? NO_WEIGHT),
-      cost: writing.money(costs[index] ?? money("0")),
+      cost: writing.money(costs[index] ?? NO_MONEY),
     })),
     destinationTotal: { shown: writing.shown(total(weights)), cost: writing.money(total(costs)) },
   };

@@ -33,7 +33,7 @@ export const weighInSheetPage: PageMaker = {
 
 /** A plan that does not fit its scenario is a RangeError. */
 export function weighInSheetData(view: View): WeighInSheet {
-  const rows = rowsOfPlan(view.plan, view.scenario, "");
+  const rows = rowsOfPlan(view.json, view.scenario, "");
   if (!Array.isArray(rows)) throw new RangeError(rows.what);
   const unit = view.writing.unit;
   return {

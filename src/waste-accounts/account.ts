@@ -1,14 +1,5 @@
-import type { PlanJson } from "../contract/index.js";
-import {
-  grams,
-  type Money,
-  money,
-  NO_MONEY,
-  NO_WEIGHT,
-  plus,
-  total,
-  type Weight,
-} from "../quantity/index.js";
+import type { Plan } from "../contract/index.js";
+import { type Money, NO_MONEY, NO_WEIGHT, plus, total, type Weight } from "../quantity/index.js";
 import { type CooksWaste, cooksWasteOf, cooksWasteOfAll } from "./cooks-waste.js";
 import { COUNTING_RULES, type Count } from "./counting.js";
 import { DESTINATION_OF_KIND, FLW_DESTINATIONS, type FlwDestination } from "./destinations.js";
@@ -22,7 +13,7 @@ export type Standing = "plan" | "actual";
 
 /** What an account is made from: a plan, or what was done, composed alike. */
 export type Accounted = Pick<
-  PlanJson,
+  Plan,
   "services" | "destinations" | "dishes" | "transfers" | "weights" | "waste" | "money"
 >;
 
@@ -71,17 +62,17 @@ export function accountOf(done: Accounted, label: string, standing: Standing): W
     to: services.at(-1)?.date ?? "",
     currency: sums.currency,
     rows: rowsOf(done),
-    purchased: grams(weights.purchased),
-    onHand: grams(weights.onHand),
-    absorbed: grams(weights.absorbed),
-    onPlates: grams(weights.inDishes),
-    givenAway: grams(weights.givenAway),
-    closingStock: grams(weights.closingStock),
-    losses: grams(weights.losses),
+    purchased: weights.purchased,
+    onHand: weights.onHand,
+    absorbed: weights.absorbed,
+    onPlates: weights.inDishes,
+    givenAway: weights.givenAway,
+    closingStock: weights.closingStock,
+    losses: weights.losses,
     waste: cooksWasteOf(done),
     covers: services.reduce((sum, { covers }) => sum + covers, 0),
     portionsEaten: dishes.reduce((sum, { eaten }) => sum + eaten, 0),
-    spent: money(sums.spent),
+    spent: sums.spent,
   };
 }
 
@@ -128,14 +119,13 @@ const MATERIAL_OF: Readonly<Record<string, Material>> = { wastedFood: "food", in
 function rowsOf({ transfers, destinations }: Accounted): AccountRow[] {
   const kinds = new Map(destinations.map(({ name, kind }) => [name, kind]));
   const rows = transfers.flatMap(({ to, weight, money: lost }): AccountRow[] => {
-    const colon = to.indexOf(":");
-    const material = MATERIAL_OF[to.slice(0, Math.max(0, colon))];
+    const { name } = to;
+    const material = MATERIAL_OF[to.kind];
     if (material === undefined) return [];
-    const name = to.slice(colon + 1);
     const kind = kinds.get(name) ?? "waste";
     const destination = DESTINATION_OF_KIND[kind];
-    if (destination === null) throw new RangeError(`${name} gives to people, and ${to} is waste`);
-    return [{ material, destination, names: [name], weight: grams(weight), money: money(lost) }];
+    if (destination === null) throw new RangeError(`${name} gives to people, and ${to.id} is waste`);
+    return [{ material, destination, names: [name], weight, money: lost }];
   });
   return gathered(rows);
 }

@@ -1,5 +1,5 @@
-import type { PlanJson } from "../contract/index.js";
-import { grams, plus, total, type Weight } from "../quantity/index.js";
+import type { Plan } from "../contract/index.js";
+import { NO_WEIGHT, plus, total, type Weight } from "../quantity/index.js";
 
 const SUMS = ["foodWasted", "lostFood", "avoidablePeel", "unusedUsable", "givenAway", "counted"] as const;
 
@@ -8,22 +8,18 @@ export interface CooksWaste extends Readonly<Record<(typeof SUMS)[number], Weigh
   /** Inedible parts thrown away that a step makes food of, the heaviest first. */
   readonly unusedParts: readonly { readonly part: string; readonly weight: Weight }[];
   /** At what part of its weight each counts; null of several plans that count otherwise. */
-  readonly counts: PlanJson["waste"]["counts"] | null;
+  readonly counts: Plan["waste"]["counts"] | null;
 }
 
-export function cooksWasteOf({ waste }: Pick<PlanJson, "waste">): CooksWaste {
-  return {
-    ...sums((key) => grams(waste[key])),
-    unusedParts: waste.unusedParts.map(({ part, weight }) => ({ part, weight: grams(weight) })),
-    counts: waste.counts,
-  };
+export function cooksWasteOf({ waste }: Pick<Plan, "waste">): CooksWaste {
+  return { ...sums((key) => waste[key]), unusedParts: waste.unusedParts, counts: waste.counts };
 }
 
 /** The waste of several plans added up. */
 export function cooksWasteOfAll(all: readonly CooksWaste[]): CooksWaste {
   const parts = new Map<string, Weight>();
   for (const { part, weight } of all.flatMap(({ unusedParts }) => unusedParts))
-    parts.set(part, plus(parts.get(part) ?? grams("0"), weight));
+    parts.set(part, plus(parts.get(part) ?? NO_WEIGHT, weight));
   const kinds = new Set(all.map(({ counts }) => JSON.stringify(counts)));
   return {
     ...sums((key) => total(all.map((each) => each[key]))),

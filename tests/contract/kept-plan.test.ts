@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { keptPlan, readPlan } from "../../src/contract/index.js";
+import { decodePlan, keptPlan, readPlan } from "../../src/contract/index.js";
 import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { accountOf } from "../../src/waste-accounts/index.js";
 import { rowsOfPlan, whatHappened } from "../../src/weigh-in/index.js";
@@ -145,7 +145,7 @@ describe("a plan as JSON", () => {
         if ("problems" in found) refused++;
         else {
           read++;
-          expect(accountOf(found.plan, "it", "plan").currency).toBe("EUR");
+          expect(accountOf(decodePlan(found.plan), "it", "plan").currency).toBe("EUR");
         }
       }
     }

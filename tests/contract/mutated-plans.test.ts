@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
-import { keptPlan, type PlanJson, readPlan } from "../../src/contract/index.js";
+import { decodePlan, keptPlan, type PlanJson, readPlan } from "../../src/contract/index.js";
 import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { type Problem, writtenAt } from "../../src/reading/index.js";
 import { accountOf } from "../../src/waste-accounts/index.js";
@@ -153,7 +153,7 @@ function isReadOrTold(text: string): void {
     } else arePointed(text, json, problems);
   }
   if ("plan" in kept) canBeWorkedWith(kept.plan);
-  if ("plan" in printed) accountOf(printed.plan, "it", "plan");
+  if ("plan" in printed) accountOf(decodePlan(printed.plan), "it", "plan");
 }
 
 function canBeWorkedWith(plan: PlanJson): void {

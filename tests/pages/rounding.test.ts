@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { decodePlan } from "../../src/contract/index.js";
 import { flowTotal, movementsOf } from "../../src/pages/movements.js";
 import { type Flow, roundedFlows } from "../../src/pages/rounding.js";
 import { isKind } from "../../src/pages/view.js";
@@ -94,7 +95,7 @@ describe("weights rounded for print", () => {
 
 describe("the movements of a plan", () => {
   const step = grams("1");
-  const movements = movementsOf(hallPlan, step);
+  const movements = movementsOf(decodePlan(hallPlan), step);
   const sumOf = (kind: "from" | "to", ...kinds: string[]) =>
     flowTotal(movements, (flow) => isKind(flow[kind], ...kinds));
 
@@ -138,6 +139,6 @@ describe("the movements of a plan", () => {
 
   it("refuse a plan whose transfers do not hold its cuts", () => {
     const transfers = hallPlan.transfers.filter(({ to }) => to !== "part:squash ring");
-    expect(() => movementsOf({ ...hallPlan, transfers }, step)).toThrow(/squash ring/);
+    expect(() => movementsOf(decodePlan({ ...hallPlan, transfers }), step)).toThrow(/squash ring/);
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { decodePlan } from "../../src/contract/index.js";
 import { cuttingData } from "../../src/pages/cutting.js";
 import { dishesData } from "../../src/pages/dishes.js";
 import { glanceData } from "../../src/pages/glance.js";
@@ -126,7 +127,7 @@ describe("how good the plan is", () => {
   ) =>
     plain(
       outcomeWords(
-        { ...hallPlan, aim, risk, outcome: { ...hallPlan.outcome, ...changes } },
+        decodePlan({ ...hallPlan, aim, risk, outcome: { ...hallPlan.outcome, ...changes } }),
         writingFor(hallScenario),
       ).headline,
     );
@@ -153,7 +154,7 @@ describe("how good the plan is", () => {
   });
 
   it("is said with its bound and solver in small print", () => {
-    const { small } = outcomeWords(hallPlan, writingFor(hallScenario));
+    const { small } = outcomeWords(decodePlan(hallPlan), writingFor(hallScenario));
     expect(plain(small)).toBe(
       "Waste counted: 251 g; before rounding no plan can have less than 251 g, says the solver highs. Solved in 0.21 s. Every count, weight and cost was checked again without the solver. Then cost: proved. Then freshest: proved.",
     );
@@ -169,7 +170,7 @@ describe("how good the plan is", () => {
     ["cost", null, ""],
   ] as const)("says what rounding did to the %s: %s is %j", (aim, rounding, said) => {
     const writing = writingFor(hallScenario);
-    const plan = { ...hallPlan, aim, outcome: { ...hallPlan.outcome, rounding } };
+    const plan = decodePlan({ ...hallPlan, aim, outcome: { ...hallPlan.outcome, rounding } });
     expect(plain(roundingWords(plan, writing))).toBe(said);
     expect(plain(outcomeWords(plan, writing).small)).toContain(`${said}; before rounding no plan`);
   });

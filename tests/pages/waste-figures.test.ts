@@ -20,10 +20,19 @@ console.info(`waste figures: seed ${SEED}`);
 const writing = writingFor({ locale: "en-GB", currency: "EUR", scaleStep: grams("1") });
 const plain = (text: string): string => text.replaceAll("\u00a0", " ");
 
+/** At what part of their weight peel, unused parts and what is given away count. */
+function countingOf(peel: string, unused: string, given: string): NonNullable<CooksWaste["counts"]> {
+  return {
+    avoidablePeel: new Decimal(peel),
+    unusedUsable: new Decimal(unused),
+    givenAway: new Decimal(given),
+  };
+}
+
 /** Weights in grams; what is counted is worked out here from the shares alone. */
 function wasteWith(
   weights: Partial<Record<"food" | "lost" | "peel" | "unused" | "given", string>>,
-  counts: NonNullable<CooksWaste["counts"]> = { avoidablePeel: "1", unusedUsable: "0", givenAway: "0" },
+  counts: NonNullable<CooksWaste["counts"]> = countingOf("1", "0", "0"),
   unusedParts: CooksWaste["unusedParts"] = [],
 ): CooksWaste {
   const { food = "0", lost = "0", peel = "0", unused = "0", given = "0" } = weights;
@@ -75,7 +84,7 @@ describe("the figures of waste", () => {
     expect(plain(wasteLine(wasteWith(all, undefined, parts), writing))).toBe(
       "wasted food 12 g, lost food 39 g, avoidable peel 14 g, unused though usable 490 g (not counted), given away 500 g (not counted)",
     );
-    const counts = { avoidablePeel: "0", unusedUsable: "0.25", givenAway: "1" };
+    const counts = countingOf("0", "0.25", "1");
     expect(texts(wasteWith({ ...all, lost: "0" }, counts, parts.slice(0, 1)))).toEqual([
       "Wasted food 12 g",
       "Avoidable peel 14 g: not counted",
@@ -101,7 +110,7 @@ describe("the figures of waste", () => {
           const text = (of: Weight): string => new Decimal(of.toString()).div(1000).toFixed();
           const waste = wasteWith(
             { food: text(food), lost: text(lost), peel: text(peel), unused: text(unused) },
-            { avoidablePeel: peelShare, unusedUsable: unusedShare, givenAway: "0" },
+            countingOf(peelShare, unusedShare, "0"),
           );
           const figures = wasteFigures(waste, writing);
           const nearest = (of: Weight): Weight | undefined => roundTogether([of], grams("1"))[0];
@@ -131,7 +140,7 @@ describe("the figures of waste", () => {
       "Unused though usable 200 g: chicken carcass; not counted",
       "Counted by the aim 16 g: wasted food and avoidable peel",
     ]);
-    const other = wasteWith({ peel: "7" }, { avoidablePeel: "0", unusedUsable: "0", givenAway: "0" });
+    const other = wasteWith({ peel: "7" }, countingOf("0", "0", "0"));
     expect(texts(cooksWasteOfAll([one, other])).slice(1)).toEqual([
       "Avoidable peel 12 g",
       "Unused though usable 100 g: chicken carcass",

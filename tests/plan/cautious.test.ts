@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { decisionOf, planSchema } from "../../src/contract/index.js";
+import { decisionOf, decodePlan, planSchema } from "../../src/contract/index.js";
 import { onFullYields, riskOf, withLowered } from "../../src/insight/index.js";
 import { cautiousWords, writingFor } from "../../src/pages/index.js";
 import { planCautiously } from "../../src/planning/index.js";
@@ -49,7 +49,9 @@ describe("planning cautiously", () => {
     const scenario = scenarioOf(marrowBake({ portions: 47, ceiling: "0.52" }));
     const surest = await plan(scenario, 0.99);
     expect(surest.risk?.cautious?.reached).toBe(false);
-    expect(cautiousWords(surest, writingFor(scenario))[0]).toMatch(/^99% was asked and not reached/);
+    expect(cautiousWords(decodePlan(surest), writingFor(scenario))[0]).toMatch(
+      /^99% was asked and not reached/,
+    );
   });
 });
 

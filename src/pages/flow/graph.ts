@@ -1,5 +1,5 @@
 import { NO_WEIGHT, plus, type Weight } from "../../quantity/index.js";
-import { accountName, endWords, isKind, type View } from "../view.js";
+import { endWords, isKind, type View } from "../view.js";
 
 /** Where weight ends; "mixed" while it is still on its way to more than one end. */
 export type Fate = "dish" | "givenAway" | "closingStock" | "wastedFood" | "inedible" | "loss" | "mixed";
@@ -93,8 +93,8 @@ export function flowGraph(view: View): FlowGraph {
   return { nodes, bands };
 }
 
-function nodeId(account: string, { scenario }: View): string {
-  const { kind, name } = accountName(account, scenario);
+function nodeId(account: string, { accountOf }: View): string {
+  const { kind, name } = accountOf(account);
   return kind === "dish" ? `dish:${name}` : account;
 }
 
@@ -119,20 +119,20 @@ function fates(pairs: readonly { from: string; to: string }[]): (id: string) => 
   return find;
 }
 
-function nodeName(id: string, { scenario }: View): string {
-  return endWords(accountName(id, scenario));
+function nodeName(id: string, { accountOf }: View): string {
+  return endWords(accountOf(id));
 }
 
 function leavingName(id: string, view: View): string {
-  const { kind, name } = accountName(id, view.scenario);
+  const { kind, name } = view.accountOf(id);
   if (kind === "loss") return `${name} loss`;
   return kind === "closingStock" ? "portions kept" : `spare, to ${name}`;
 }
 
 /** What runs in a band: the part it becomes where it is cut, the part it was where it is used. */
 function bandName(from: string, to: string, view: View): string {
-  const source = accountName(from, view.scenario);
-  const target = accountName(to, view.scenario);
+  const source = view.accountOf(from);
+  const target = view.accountOf(to);
   if (source.kind === "water") return "water";
   if (target.kind === "part") return target.name;
   return source.name === "" ? nodeName(from, view) : source.name;

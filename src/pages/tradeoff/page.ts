@@ -1,4 +1,4 @@
-import type { PlanChange, TradeoffJson } from "../../contract/index.js";
+import { decodePlan, type PlanChange, type TradeoffJson } from "../../contract/index.js";
 import type { Scenario } from "../../kitchen/index.js";
 import {
   Decimal,
@@ -51,7 +51,10 @@ export function tradeoffDocument(tradeoff: TradeoffJson, scenario: Scenario): Do
         ],
         rows: plans.map((plan, index) => ({
           name: [writing.count(index + 1), endName(index, tradeoff)].filter((text) => text !== "").join(". "),
-          sub: [plan.proved ? "" : "best found, not proved", wasteLine(cooksWasteOf(plan.plan), writing)]
+          sub: [
+            plan.proved ? "" : "best found, not proved",
+            wasteLine(cooksWasteOf(decodePlan(plan.plan)), writing),
+          ]
             .filter((text) => text !== "")
             .join("; "),
           cells: [

@@ -1,5 +1,5 @@
 import type { Engines } from "../../allocation/index.js";
-import { hasPlan, isProved, type PlanJson } from "../../contract/index.js";
+import { decodePlan, hasPlan, isProved, type PlanJson } from "../../contract/index.js";
 import { textsToKeep } from "../../keeping/index.js";
 import type { Scenario } from "../../kitchen/index.js";
 import { outcomeWords, type Page, renderPages, writingFor } from "../../pages/index.js";
@@ -64,5 +64,5 @@ function weighInOf(plan: PlanJson, scenario: Scenario, name: string): string {
 function headlineOf(plan: PlanJson, scenario: Scenario): string {
   if (plan.outcome.kind === "infeasible") return "No plan is possible as it stands";
   if (!hasPlan(plan)) return "No answer in the time";
-  return outcomeWords(plan, writingFor(scenario)).headline;
+  return outcomeWords(decodePlan(plan), writingFor(scenario)).headline;
 }
