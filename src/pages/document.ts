@@ -1,7 +1,7 @@
 import type { PageData } from "./page.js";
 import type { Page, PageOptions } from "./render.js";
 import { fill } from "./template.js";
-import type { DrawnCurve } from "./tradeoff/picture.js";
+import type { DrawnCurve } from "./tradeoff-picture.js";
 
 /** What a page and its command print, said once: `pageOf` makes the page of it, the commands print it in lines. */
 export interface Document {

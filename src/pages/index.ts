@@ -1,6 +1,5 @@
 /** Plan to plain objects of text, and those to HTML pages through the templates of the same names. */
 export { type PageAsset, pageAssets } from "./assets.js";
-export { itemCautions } from "./cautions.js";
 export {
   type Block,
   type Cell,
@@ -8,10 +7,15 @@ export {
   type DocumentOptions,
   pageOf,
 } from "./document.js";
-export { formChoiceDocument } from "./form-choice/page.js";
-export { arithmeticText, boughtText, cheapestText, plansText } from "./form-choice/words.js";
-export { itemToPrint } from "./item-to-print.js";
-export { type ItemYieldsOptions, itemYieldsPage } from "./item-yields.js";
+export { arithmeticText, boughtText, cheapestText, formChoiceDocument, plansText } from "./form-choice.js";
+export {
+  type ItemYieldsOptions,
+  itemCautions,
+  itemToPrint,
+  itemYieldsPage,
+  type YieldsIndexOptions,
+  yieldsIndexPage,
+} from "./item-yields.js";
 export { type Ends, endsAsPrinted } from "./movements.js";
 export { type OutcomeWords, outcomeWords, roundingWords } from "./outcome-words.js";
 export { type Page, type PageOptions, renderHappened, renderPages } from "./render.js";
@@ -21,12 +25,11 @@ export { safetyCasePage } from "./safety-case.js";
 export { fill } from "./template.js";
 export { TESTS, type TestCardData, testCardData, testCardPage } from "./test-card.js";
 export { testFormPage } from "./test-form.js";
-export { tradeoffDocument } from "./tradeoff/page.js";
+export { tradeoffDocument } from "./tradeoff.js";
 export { type OffcutUses, usesDocument } from "./uses.js";
 export { wasteAccountsPage } from "./waste-account.js";
 export { wasteCompared, wasteFigures, wasteText } from "./waste-figures.js";
 export { type WeighInFormOptions, weighInFormPage } from "./weigh-in-form.js";
-export { worthDocument } from "./worth/page.js";
+export { worthDocument } from "./worth.js";
 export { amountOf, capital, coins, counted, listed, type Writing, writingFor } from "./writing.js";
 export { type YieldTestErrors, type YieldTestOptions, yieldTestPage } from "./yield-test.js";
-export { type YieldsIndexOptions, yieldsIndexPage } from "./yields-index.js";

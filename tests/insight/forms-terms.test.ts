@@ -5,7 +5,7 @@ import { Engines } from "../../src/allocation/index.js";
 import { formChoiceSchema } from "../../src/contract/index.js";
 import { planFormChoice } from "../../src/insight/index.js";
 import type { Buying, Item, Scenario, Supplier } from "../../src/kitchen/index.js";
-import { plansText } from "../../src/pages/form-choice/words.js";
+import { plansText } from "../../src/pages/form-choice.js";
 import { writingFor } from "../../src/pages/index.js";
 import { planningWith } from "../../src/planning/index.js";
 import { money } from "../../src/quantity/index.js";

@@ -1,23 +1,25 @@
-import { decodePlan, type PlanChange, type TradeoffJson } from "../../contract/index.js";
-import type { Scenario } from "../../kitchen/index.js";
+import { decodePlan, type PlanChange, type TradeoffJson } from "../contract/index.js";
+import type { Scenario } from "../kitchen/index.js";
 import {
   Decimal,
   grams,
+  type Money,
+  minus,
   money,
   NO_MONEY,
   OUNCE_MILLIGRAMS,
+  roundTogether,
   toCurrency,
   toKilograms,
   type Weight,
-} from "../../quantity/index.js";
-import { cooksWasteOf } from "../../waste-accounts/index.js";
-import { changeName, changeText } from "../changes.js";
-import type { Document } from "../document.js";
-import { datesText, servicesText } from "../view.js";
-import { wasteLine } from "../waste-figures.js";
-import { capital, coins, listed, type Writing, writingFor } from "../writing.js";
-import { type DrawnCurve, drawnCurve } from "./picture.js";
-import { completeText, spendHead, tradeoffSums } from "./words.js";
+} from "../quantity/index.js";
+import { cooksWasteOf } from "../waste-accounts/index.js";
+import { changeName, changeText } from "./changes.js";
+import type { Document } from "./document.js";
+import { type DrawnCurve, drawnCurve } from "./tradeoff-picture.js";
+import { datesText, servicesText } from "./view.js";
+import { wasteLine } from "./waste-figures.js";
+import { capital, coins, listed, type Writing, writingFor } from "./writing.js";
 
 /** A name in the picture says so many of a plan's changes, of the first kind there is; the table has them all. */
 const CHANGES_NAMED = 2;
@@ -124,4 +126,43 @@ function nameOf(end: string, changes: readonly PlanChange[], writing: Writing): 
   const words = listed((telling ?? []).slice(0, CHANGES_NAMED).map((change) => changeName(change, writing)));
   if (end !== "") return words === "" ? end : `${end}: ${words}`;
   return words === "" ? "The same bought, cut and made" : capital(words);
+}
+
+type CurvePlan = TradeoffJson["plans"][number];
+
+/** "Net spend" where something kept is credited, else "Spend". */
+export function spendHead({ parts, items }: Scenario): string {
+  const isCredited = [...parts, ...items].some(({ carry }) => carry !== null && carry.valuePerKilogram > 0n);
+  return isCredited ? "Net spend" : "Spend";
+}
+
+/** What two plans next to each other differ by as printed: "Saves £1.05 for 18 g more waste". Empty for the first. */
+export function tradeoffSums(
+  plan: CurvePlan,
+  before: CurvePlan | undefined,
+  scenario: Scenario,
+  writing: Writing,
+): string {
+  if (before === undefined) return "";
+  const spend = ({ netSpend }: CurvePlan): Money => coins([money(netSpend)], scenario)[0] ?? money(netSpend);
+  const waste = (of: CurvePlan): Weight =>
+    roundTogether([grams(of.waste)], scenario.scaleStep)[0] ?? grams(of.waste);
+  const saved = writing.money(minus(spend(before), spend(plan)));
+  return `Saves ${saved} for ${writing.weight(minus(waste(plan), waste(before)))} more waste`;
+}
+
+/** Whether these are all the plans there are, and how sure that is. */
+export function completeText({ complete, stoppedBy, steps, plans }: TradeoffJson, writing: Writing): string {
+  const by =
+    steps === null
+      ? ""
+      : ` by ${writing.weight(grams(steps.waste))} or ${writing.money(money(steps.netSpend))} or more`;
+  if (complete && plans.length === 1) return `Proved: no plan is better in either${by}.`;
+  if (complete) return `Proved: there are no others that better one without worsening the other${by}.`;
+  const count = writing.count(plans.length);
+  if (stoppedBy === "number of plans")
+    return `${count} plans, evenly spread; there may be more between them.`;
+  if (stoppedBy === "a proof not reached")
+    return "Not every plan could be proved in its share of the time: there may be better ones.";
+  return `The time was over: there may be better plans, and more between these.`;
 }
