@@ -1,4 +1,16 @@
-import { Decimal } from "./decimal.js";
+import { Decimal as Base } from "decimal.js";
+
+/** The one Decimal of this project: 60 significant digits, half-up, so that no step of a costing rounds early. */
+export const Decimal = Base.clone({
+  precision: 60,
+  rounding: Base.ROUND_HALF_UP,
+  toExpNeg: -30,
+  toExpPos: 40,
+});
+export type Decimal = Base;
+
+export const ZERO = new Decimal(0);
+export const ONE = new Decimal(1);
 
 declare const weightBrand: unique symbol;
 declare const moneyBrand: unique symbol;
@@ -85,3 +97,29 @@ export function larger<T extends Exact>(left: T, right: T): T {
 export function roundToInteger(value: Decimal): bigint {
   return BigInt(value.toFixed(0, Decimal.ROUND_HALF_UP));
 }
+
+/** The smallest coin of a currency in currency units: 0.01 of a euro, 1 yen. */
+export function coinOf(currency: string): Decimal {
+  const { maximumFractionDigits: digits } = new Intl.NumberFormat("en", {
+    style: "currency",
+    currency,
+  }).resolvedOptions();
+  return new Decimal(10).pow(-(digits ?? 2));
+}
+
+/** Beyond these decimals stands only what an earlier division left over, such as one by a pound's grams. */
+const EXACT_PLACES = 30;
+
+/** An exact amount to the nearest coin, half up. */
+export function toCoins(amount: Decimal, coin: Decimal): Decimal {
+  return amount.toDecimalPlaces(EXACT_PLACES).div(coin).toDecimalPlaces(0).times(coin);
+}
+
+/** A wage for an hour as it is written, "14.00 / h"; null where it cannot be read. */
+export function hourlyWage(text: string): Money | null {
+  const figure = /^(\d+(?:\.\d{1,4})?)\s*\/\s*h(?:our)?$/.exec(text.trim())?.[1];
+  return figure === undefined ? null : money(figure);
+}
+
+/** What to say of one that cannot. */
+export const WAGE_REMEDY = "Write a wage for an hour, such as 14.00 / h";

@@ -1,5 +1,4 @@
-import { Decimal } from "./decimal.js";
-import { milligrams, type Weight } from "./exact.js";
+import { Decimal, milligrams, type Weight } from "./exact.js";
 
 /** How a kitchen's scale reads: in grams and kilograms, or in ounces and pounds. */
 export interface Scale {

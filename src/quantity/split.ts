@@ -1,5 +1,4 @@
-import { Decimal } from "./decimal.js";
-import type { Money, Weight } from "./exact.js";
+import { Decimal, type Money, type Weight } from "./exact.js";
 
 /**
  * Splits `whole` in proportion to `shares` by the method of largest remainder, so that the pieces are whole

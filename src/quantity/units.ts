@@ -1,5 +1,4 @@
-import { Decimal } from "./decimal.js";
-import { grams, type Weight } from "./exact.js";
+import { Decimal, grams, type Weight } from "./exact.js";
 
 /**
  * Which cup, and with it which spoon and fluid ounce: the US customary ones, exact; the metric ones; or the
