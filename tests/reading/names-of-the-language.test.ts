@@ -66,7 +66,7 @@ afterAll(() => engines.close());
 
 /** Plans it, prints it, weighs all of it as planned and plans again on the day. */
 async function usedThroughout(scenario: Scenario): Promise<void> {
-  const { plan } = await planScenario(scenario, { engines, seconds: 1 });
+  const { plan } = await planScenario(scenario, { engines, seconds: 10 });
   expect(hasPlan(plan)).toBe(true);
   expect(renderPages(plan, scenario).length).toBeGreaterThan(5);
   const kept = keptPlan(scenario, decisionOf(plan, scenario));
