@@ -10,10 +10,10 @@ import {
   withBounds,
 } from "../allocation/index.js";
 import { composePlan } from "../contract/index.js";
-import type { Again, AgainOptions, PlanAgain, Planning } from "../insight/index.js";
+import type { AgainOptions, PlanAgain, PlannedAgain, Planning } from "../insight/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import { aimValuesOf, notForThisCosting } from "../ledger/index.js";
-import { type Settled, settle } from "./settle.js";
+import { planWithinCeilings, type WithinCeilings } from "./plan-within-ceilings.js";
 
 /** Proved to this by the stages after the first. */
 const LATER_PROVED = 1e-4;
@@ -22,9 +22,9 @@ const LATER_PROVED = 1e-4;
  * Plans a scenario by its aim and then the other of waste and cost, within bounds on them and from the start given:
  * rounded, checked and balanced as every plan is. Throws a CostingError where the costing method cannot be applied.
  */
-async function planAgain(scenario: Scenario, engines: Engines, options: AgainOptions): Promise<Again> {
+async function planAgain(scenario: Scenario, engines: Engines, options: AgainOptions): Promise<PlannedAgain> {
   const until = performance.now() + options.seconds * 1000;
-  const settled = await settle(scenario, (built) => {
+  const settled = await planWithinCeilings(scenario, (built) => {
     const model = withBounds(built, options.bounds ?? {});
     return solveStages(model, {
       engines,
@@ -50,7 +50,7 @@ async function planNear(
   plan: PlanAgain,
   { engines, to, seconds }: { engines: Engines; to: NamedPoint; seconds: number },
 ): Promise<PlanAgain> {
-  const settled = await settle(scenario, async (model) => {
+  const settled = await planWithinCeilings(scenario, async (model) => {
     const point = await nearestPoint(model, {
       engines,
       seconds,
@@ -75,7 +75,7 @@ export function planningWith(engines: Engines): Planning {
 
 function planOf(
   scenario: Scenario,
-  { decision, ledger, first, stages, model, point }: Extract<Settled, { kind: "plan" }>,
+  { decision, ledger, first, stages, model, point }: Extract<WithinCeilings, { kind: "plan" }>,
 ): PlanAgain {
   const { waste, cost } = model.objectives;
   return {

@@ -15,7 +15,7 @@ import type { Decision, Scenario } from "../kitchen/index.js";
 import { aimFigure, aimValuesOf, costsShown, keepLedger } from "../ledger/index.js";
 import { checkSafety } from "../safety/index.js";
 import { type Planned, type PlanOptions, planScenario } from "./plan.js";
-import { settle } from "./settle.js";
+import { planWithinCeilings } from "./plan-within-ceilings.js";
 
 export interface CautiousOptions extends PlanOptions {
   /** The chance, 0 to 1, that every dish is to be there in full with. */
@@ -64,7 +64,7 @@ export async function planCautiously(asked: Scenario, options: CautiousOptions):
   return { plan: composed(best, bound), scenario };
 
   async function tryWith(by: Lowered): Promise<Tried | null> {
-    const settled = await settle(withLowered(scenario, by), (model) =>
+    const settled = await planWithinCeilings(withLowered(scenario, by), (model) =>
       solveStages(model, {
         engines,
         seconds: Math.max(LEAST_SECONDS, left()),

@@ -19,7 +19,7 @@ import {
 import type { Aim, Scenario } from "../kitchen/index.js";
 import { notForThisCosting } from "../ledger/index.js";
 import { checkSafety } from "../safety/index.js";
-import { settle } from "./settle.js";
+import { planWithinCeilings } from "./plan-within-ceilings.js";
 
 export interface PlanOptions {
   readonly engines: Engines;
@@ -77,7 +77,7 @@ export async function planScenario(asked: Scenario, options: PlanOptions): Promi
   const forRisk =
     options.risk === undefined ? 0 : Math.min(KEPT_FOR_RISK.seconds, KEPT_FOR_RISK.share * options.seconds);
   let least = LEAST_SECONDS;
-  const settled = await settle(scenario, (model, built) => {
+  const settled = await planWithinCeilings(scenario, (model, built) => {
     const seconds = Math.max(least, secondsToSolve(scenario, left() - forRisk - KEPT_TO_COMPOSE, built));
     least = 0;
     return solveStages(model, stageOptions(options, seconds));
@@ -130,13 +130,56 @@ async function changesFor(scenario: Scenario, engines: Engines, seconds: number)
   const until = performance.now() + seconds * 1000;
   const each = () => Math.min(REPLAN_SECONDS, Math.max(0, (until - performance.now()) / 1000));
   const replan = async (changed: Scenario): Promise<Verdict> => {
-    const settled = await settle(changed, (model) => anyPoint(model, { engines, seconds: each() })).catch(
-      notForThisCosting,
-    );
+    const settled = await planWithinCeilings(changed, (model) =>
+      anyPoint(model, { engines, seconds: each() }),
+    ).catch(notForThisCosting);
     if (settled === null) return "unknown";
     if (settled.kind === "plan") return "plan";
     return settled.outcome.kind === "infeasible" ? "no plan" : "unknown";
   };
   const culprits = (changed: Scenario) => culpritsOf(changed, { engines, seconds: CULPRITS_SHARE * each() });
   return smallestChanges(scenario, { culprits, replan }, seconds);
+}
+
+const PROVED = 1e-6;
+const STAGES: Readonly<Record<string, string>> = {
+  waste: "Least waste",
+  cost: "Least cost",
+  balanced: "Least cost and waste together",
+  freshest: "Cut latest before use",
+};
+
+/** A line on a plan being made: what is looked for, how far the proof has come, and the time. */
+export function progressLine(
+  {
+    stage,
+    best,
+    bound,
+    seconds,
+  }: { stage: string; best: number | null; bound: number | null; seconds: number },
+  allowed: number,
+): string {
+  return `${STAGES[stage] ?? stage}: ${proofText(best, bound)}; ${seconds.toFixed(0)} s of at most ${allowed} s`;
+}
+
+/** Without units: how much better than the plan in hand any other could still be, never rounded down. */
+function proofText(best: number | null, bound: number | null): string {
+  if (best === null) return "no plan in hand yet";
+  if (bound === null || !Number.isFinite(bound)) return "a plan in hand, nothing proved yet";
+  const open = Math.abs(best - bound) / Math.max(Math.abs(best), 1e-9);
+  if (open <= PROVED) return "proved";
+  const steps = open < 0.1 ? 10 : 1;
+  const percent = Math.ceil(open * 100 * steps - PROVED) / steps;
+  return `a plan in hand, at most ${percent} % from the best there can be`;
+}
+
+/** A line on a row of questions, each of them a plan: how many are answered, and the time. */
+export function askedLine(
+  { done, of }: { readonly done: number; readonly of: number | null },
+  began: number,
+  allowed: number,
+): string {
+  const seconds = (performance.now() - began) / 1000;
+  const plans = of === null ? `${done} plans made` : `${done} of ${of} plans made`;
+  return `${plans}; ${seconds.toFixed(0)} s of at most ${allowed} s`;
 }

@@ -2,15 +2,14 @@
 export {
   type AccountRow,
   accountOf,
+  type CooksWaste,
   type CountedTotal,
+  cooksWasteOf,
   countedBy,
   type Material,
   periodOf,
   type Standing,
   type WasteAccount,
 } from "./account.js";
-export { type CooksWaste, cooksWasteOf } from "./cooks-waste.js";
-export { COUNTING_RULES, COUNTS, type Count } from "./counting.js";
-export { accountsCsv } from "./csv.js";
-export { DESTINATION_FACTS, FLW_DESTINATIONS } from "./destinations.js";
-export { statementOf } from "./statement.js";
+export { COUNTING_RULES, COUNTS, type Count, DESTINATION_FACTS, FLW_DESTINATIONS } from "./destinations.js";
+export { accountsCsv, statementOf } from "./statement.js";

@@ -1,6 +1,5 @@
 /** What counts as waste: one definition, which aim, ledger, verifier, curve and pages share. */
-export * from "./before-working.js";
-export * from "./breakdowns.js";
+
 export * from "./step-losses.js";
 export * from "./steps.js";
 export * from "./waste-of.js";

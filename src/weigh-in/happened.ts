@@ -11,14 +11,13 @@ import type { Scenario } from "../kitchen/index.js";
 import { CostingError, keepLedger, type Ledger, NothingToCarry } from "../ledger/index.js";
 import { scaleWithStep } from "../quantity/index.js";
 import { type Problem, problemOf, type Source } from "../reading/index.js";
-import type { Note } from "./book.js";
-import { nameCells, unitOf } from "./columns.js";
 import { readWeighIn } from "./read.js";
-import { reckon } from "./reckon.js";
+import { reconcile } from "./reconcile.js";
+import type { Note } from "./reconciliation.js";
 import { figureOf, type Row } from "./row.js";
 import { rowsOf } from "./rows-of.js";
 import { words } from "./words.js";
-import { NOTHING_FILLED } from "./write.js";
+import { NOTHING_FILLED, nameCells, unitOf } from "./write.js";
 
 /** One figure as planned and as it was, and whether it was weighed or told by the rest. */
 export interface WeighedRow extends Row, Note {
@@ -51,7 +50,7 @@ export function whatHappened(
   const scenario = withStockOf(plan, now);
   const { sheet, problems } = readWeighIn(weighIn, rows, scenario, planHash(plan));
   if (problems.length > 0) return { happened: null, problems };
-  const { reckoned, problems: gaps } = reckon(sheet, scenario, decisionOf(plan, scenario).purchases);
+  const { reckoned, problems: gaps } = reconcile(sheet, scenario, decisionOf(plan, scenario).purchases);
   if (reckoned === null) return { happened: null, problems: gaps };
   const kept = ledgerOf(reckoned.scenario, reckoned.decision, weighIn.file);
   if (Array.isArray(kept)) return { happened: null, problems: kept };

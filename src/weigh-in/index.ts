@@ -8,10 +8,10 @@ export {
   type Gave,
   gaveDifferences,
 } from "./differences.js";
+export { type Change, carriedOver, type FilledRow, filledRows, refilled } from "./edit-rows.js";
 export { type Happened, rowsOfPlan, type WeighedRow, whatHappened } from "./happened.js";
 export { type Learnt, learn, type NoTest, yieldTestsOf } from "./learn.js";
-export { rowsToPrint } from "./printed.js";
+export { rowsToPrint } from "./lots.js";
 export { holdsFigures } from "./read.js";
-export { type Change, carriedOver, type FilledRow, filledRows, refilled } from "./refill.js";
 export { countedIn, figureOf, LOSS, lotText, type Row, WATER } from "./row.js";
 export { type Filled, writeWeighIn } from "./write.js";

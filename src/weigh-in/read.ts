@@ -11,10 +11,7 @@ import {
   type Source,
   type Wording,
 } from "../reading/index.js";
-import { addedRows } from "./added.js";
-import type { Note, Reading, Sheet } from "./book.js";
-import { cellsKey, type NameCells, nameCells, WEIGH_IN_COLUMNS } from "./columns.js";
-import { words } from "./reading-words.js";
+import type { Note, Reading, Sheet } from "./reconciliation.js";
 import {
   countedIn,
   isWeightUnit,
@@ -25,6 +22,9 @@ import {
   rowKey,
   WHATS,
 } from "./row.js";
+import { addedRows } from "./unplanned-rows.js";
+import { fileWords } from "./words.js";
+import { cellsKey, type NameCells, nameCells, WEIGH_IN_COLUMNS } from "./write.js";
 
 const MOST_WEIGHT = grams("10000000");
 const MOST_COST = money("10000000");
@@ -52,7 +52,7 @@ export function readWeighIn(
   const named = table.rows.filter((line) => line.cell("what").text.toLowerCase() === OF_PLAN);
   const ofPlan = named[0]?.cell("name").text.toLowerCase() ?? null;
   const other = named.find((line) => line.cell("name").text.toLowerCase() !== plan);
-  if (other !== undefined) problems.push({ ...other.cell("name").position, ...words.ofAnotherPlan() });
+  if (other !== undefined) problems.push({ ...other.cell("name").position, ...fileWords.ofAnotherPlan() });
   for (const line of other === undefined ? table.rows : []) {
     if (named.includes(line)) continue;
     const report = (column: string, wording: Wording) => {
@@ -64,7 +64,7 @@ export function readWeighIn(
     const isBlank = line.cell("actual").text === "";
     let row = byCells.get(cellsKey(cells, measure));
     if (row !== undefined && ofPlan === null && isPlannedOtherwise(line, row)) {
-      problems.push({ ...line.cell("planned").position, ...words.ofAnotherPlan() });
+      problems.push({ ...line.cell("planned").position, ...fileWords.ofAnotherPlan() });
       break;
     }
     if (row === undefined && isBlank) continue;
@@ -81,7 +81,7 @@ export function readWeighIn(
     }
     const before = places.get(row);
     if (before !== undefined) {
-      report("what", words.twice(before.line));
+      report("what", fileWords.twice(before.line));
       continue;
     }
     places.set(row, line.cell("actual").position);
@@ -130,12 +130,12 @@ type Report = (column: string, wording: Wording) => void;
 function measureOf(line: CsvRow, { currency }: Scenario, report: Report): Measure | null {
   const what = line.cell("what").text;
   if (!WHATS.some((known) => known === what.toLowerCase())) {
-    report("what", words.unknownWhat(what, didYouMean(what, WHATS), WHATS));
+    report("what", fileWords.unknownWhat(what, didYouMean(what, WHATS), WHATS));
     return null;
   }
   const unit = line.cell("unit").text;
   if (unit === "") {
-    report("unit", words.noUnit(currency));
+    report("unit", fileWords.noUnit(currency));
     return null;
   }
   if (unit.toUpperCase() === currency.toUpperCase()) return "cost";
@@ -154,30 +154,30 @@ function figureIn(line: CsvRow, row: Row, { scenario, separator }: Written, repo
   const unit = line.cell("unit").text;
   const text = withPoint(written, separator);
   if (text === null) {
-    report("actual", words.pointOrThousands(written));
+    report("actual", fileWords.pointOrThousands(written));
     return null;
   }
   if (row.measure === "weight") {
     const named = unitNamed(unit, null);
     const isPlain = /^\d+(\.\d+)?$/.test(text);
     const weight = isPlain && named.kind === "unit" ? weightIn(named.unit, new Decimal(text)) : null;
-    if (weight === null || weight > MOST_WEIGHT) report("actual", words.noWeight(written, unit));
+    if (weight === null || weight > MOST_WEIGHT) report("actual", fileWords.noWeight(written, unit));
     return weight !== null && weight <= MOST_WEIGHT ? weight : null;
   }
   if (row.measure === "cost") {
     const cost = /^\d+(\.\d{1,4})?$/.test(text) ? money(text) : null;
-    if (cost === null || cost > MOST_COST) report("actual", words.noCost(written, unit));
+    if (cost === null || cost > MOST_COST) report("actual", fileWords.noCost(written, unit));
     return cost !== null && cost <= MOST_COST ? cost : null;
   }
   const wanted = countedIn(row, scenario);
   const isUnit = [wanted, `${wanted}s`].some((each) => each.toLowerCase() === unit.toLowerCase());
   if (!isUnit) {
-    report("unit", words.otherUnit(unit, wanted));
+    report("unit", fileWords.otherUnit(unit, wanted));
     return null;
   }
   const isCount = (row.what === "in the house" ? /^\d{1,6}(\.\d{1,3})?$/ : /^\d{1,6}$/).test(text);
   const count = isCount ? BigInt(new Decimal(text).times(ONE_COUNTED.toString()).toFixed(0)) : null;
-  if (count === null || count > MOST_COUNT) report("actual", words.noCount(written, wanted));
+  if (count === null || count > MOST_COUNT) report("actual", fileWords.noCount(written, wanted));
   return count !== null && count <= MOST_COUNT ? count : null;
 }
 

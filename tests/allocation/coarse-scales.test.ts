@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { grams, milligrams, type Weight } from "../../src/quantity/index.js";
 import { smallScenarios } from "../support/random-scenario.js";
 
@@ -46,7 +46,9 @@ describe("plans on a coarse scale", () => {
       for (const [index, { scenario }] of fc.sample(smallScenarios(), { numRuns: RUNS, seed }).entries()) {
         for (const [size, sized] of Object.entries({ whole: scenario, seventh: thinned(scenario) })) {
           const asked = { ...sized, scaleStep: SCALES[scale] as Weight };
-          const settled = await settle(asked, (model) => solveStages(model, { engines, seconds: 5 }));
+          const settled = await planWithinCeilings(asked, (model) =>
+            solveStages(model, { engines, seconds: 5 }),
+          );
           if (settled.kind === "plan") plans++;
           else if (settled.outcome.kind === "failed" && settled.outcome.reason.includes("falls short"))
             short.push(`${size} scenario ${index}: ${settled.outcome.reason}`);

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import { RULES_OF, type Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { grams, money } from "../../src/quantity/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { smallScenarios } from "../support/random-scenario.js";
@@ -66,7 +66,9 @@ describe("the planner, beside the referee, over days and by the rules of five pl
       for (const [index, { scenario: plain, grain }] of drawn.entries()) {
         const scenario = overDays(plain, index);
         const best = bruteForce(scenario, scenario.aim, { grain });
-        const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
+        const settled = await planWithinCeilings(scenario, (model) =>
+          solveStages(model, { engines, seconds: 20 }),
+        );
         const note = (text: string) => faults.push(`seed ${SEED}, scenario ${index}: ${text}`);
         if (best === "no plan") {
           if (settled.kind === "plan") note(`has ${settled.first.objective}; the referee has no plan`);

@@ -3,7 +3,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import { NOTHING_SHOWN } from "../../src/allocation/formulate/context.js";
 import { buildModel, Engines, type PlanModel, solve, solveStages } from "../../src/allocation/index.js";
 import type { Aim, Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { Decimal, money } from "../../src/quantity/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { keptFor, leekItem, leekScenario } from "../support/leek.js";
@@ -425,7 +425,9 @@ describe("each family of rows", () => {
 
   it("average cost decides a scenario", async () => {
     const settled = (family: string | null) =>
-      settle(TIGHTENED.scenario, (plan) => solveStages(leftOut(plan, family), { engines, seconds: 20 }));
+      planWithinCeilings(TIGHTENED.scenario, (plan) =>
+        solveStages(leftOut(plan, family), { engines, seconds: 20 }),
+      );
     expect(refereed(TIGHTENED)).toEqual(near(TIGHTENED.best));
     expect(await settled(null)).toMatchObject({ kind: "plan", first: { objective: near(0.32) } });
     expect(await settled("average cost")).toMatchObject({ kind: "none", outcome: { kind: "failed" } });

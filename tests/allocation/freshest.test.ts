@@ -15,7 +15,7 @@ import {
   valueAt,
 } from "../../src/allocation/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { example } from "../support/examples.js";
 import { smallScenarios } from "../support/random-scenario.js";
 
@@ -119,7 +119,7 @@ describe("the freshest plan", () => {
   it("gives way to the plan before it where it does not stand once rounded", async () => {
     const scenario = example("smallest");
     const said: string[][] = [];
-    const settled = await settle(scenario, async (model) => {
+    const settled = await planWithinCeilings(scenario, async (model) => {
       const staged = await solveStages(model, { engines, seconds: 10 });
       if (staged.kind === "none") return staged;
       said.push(staged.stages.map(({ aim }) => aim));

@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import type { Item, Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { Decimal, money, ONE } from "../../src/quantity/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { keptFor, leekItem, leekScenario } from "../support/leek.js";
@@ -24,7 +24,7 @@ afterAll(() => engines.close());
 
 /** Grams of waste that the planner proves, or what it says instead. */
 async function leastWaste(scenario: Scenario): Promise<number | string> {
-  const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
+  const settled = await planWithinCeilings(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
   if (settled.kind === "none") return settled.outcome.kind;
   const { kind, objective } = settled.first;
   return kind === "optimal" ? Math.round(objective * 1e6) / 1e3 : kind;
@@ -306,7 +306,9 @@ describe("what is easily planned wrongly", () => {
     ],
   ])("%s", async (_, grams, scenario) => {
     expect(refereed(scenario)).toBe(grams);
-    const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
+    const settled = await planWithinCeilings(scenario, (model) =>
+      solveStages(model, { engines, seconds: 20 }),
+    );
     expect(settled).toMatchObject({ kind: "plan", first: { kind: "feasible", objective: grams / 1000 } });
   });
 
@@ -342,7 +344,9 @@ describe("what is easily planned wrongly", () => {
       },
     );
     const best = refereed(scenario);
-    const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
+    const settled = await planWithinCeilings(scenario, (model) =>
+      solveStages(model, { engines, seconds: 20 }),
+    );
     if (settled.kind === "none" || typeof best === "string") throw new Error("there is no plan");
     expect(settled.first.bound * 1000).toBeLessThanOrEqual(best + 1e-6);
     expect(settled.first.objective * 1000).toBeGreaterThanOrEqual(best - 1e-6);

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { buildModel, Engines, solve, solveStages } from "../../src/allocation/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { Decimal, money, ZERO } from "../../src/quantity/index.js";
 import { bruteForce } from "../support/brute-force.js";
 import { leekItem, leekScenario } from "../support/leek.js";
@@ -98,7 +98,9 @@ describe("portions of no one weight", () => {
       else {
         plans++;
         expect([asked, found]).toEqual([asked, expect.closeTo(best.value.toNumber(), 4)]);
-        const settled = await settle(scenario, (plan) => solveStages(plan, { engines, seconds: 20 }));
+        const settled = await planWithinCeilings(scenario, (plan) =>
+          solveStages(plan, { engines, seconds: 20 }),
+        );
         expect([asked, settled.kind]).toEqual([asked, "plan"]);
       }
     }

@@ -3,7 +3,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import type { Decision, Scenario } from "../../src/kitchen/index.js";
 import { aimFigure, aimValuesOf } from "../../src/ledger/index.js";
-import { type Settled, settle } from "../../src/planning/settle.js";
+import { planWithinCeilings, type WithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { bruteForce } from "../support/brute-force.js";
 import { smallScenarios } from "../support/random-scenario.js";
 
@@ -32,7 +32,7 @@ function refereed(scenario: Scenario, grain: number): { value: number; plan: str
 /** What the planner and the referee disagree on; null where they agree. */
 function disagreement(
   scenario: Scenario,
-  settled: Settled,
+  settled: WithinCeilings,
   best: ReturnType<typeof refereed>,
 ): string | null {
   if (settled.kind === "none") {
@@ -61,7 +61,10 @@ function disagreement(
 }
 
 /** The aim's figure of the plan as printed. */
-function figureOf(scenario: Scenario, { decision, ledger }: Extract<Settled, { kind: "plan" }>): number {
+function figureOf(
+  scenario: Scenario,
+  { decision, ledger }: Extract<WithinCeilings, { kind: "plan" }>,
+): number {
   return aimFigure(scenario, decision, aimValuesOf(scenario, decision, ledger)).toNumber();
 }
 
@@ -74,7 +77,10 @@ function roundingOf({ aim, wastePrice, parts }: Scenario, { decision }: { decisi
 }
 
 /** In the waste aim, whether what the ledger calls wasted is what the first stage proved. */
-function wasteInLedger(scenario: Scenario, settled: Extract<Settled, { kind: "plan" }>): string | null {
+function wasteInLedger(
+  scenario: Scenario,
+  settled: Extract<WithinCeilings, { kind: "plan" }>,
+): string | null {
   if (scenario.aim !== "waste") return null;
   const wasted = Number(settled.ledger.waste.counted) / 1000;
   const proved = settled.first.objective * 1000;
@@ -102,7 +108,9 @@ describe("the planner, beside the referee", () => {
       if (scenario.items.some(({ name, of }) => name !== of)) ofTwoForms++;
       if (scenario.items.some(({ buying }) => buying?.breaks !== undefined)) atPriceBreaks++;
       if ((scenario.suppliers ?? []).some(({ minimum, delivery }) => minimum + delivery > 0n)) underTerms++;
-      const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
+      const settled = await planWithinCeilings(scenario, (model) =>
+        solveStages(model, { engines, seconds: 20 }),
+      );
       let found = disagreement(scenario, settled, best);
       for (const finer of hasLoose(scenario) ? FINER : [])
         if (found !== null) found = disagreement(scenario, settled, refereed(scenario, finer));

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, describe, expect, it } from "vitest";
 import { Engines, solveStages, verifyDecision } from "../../src/allocation/index.js";
 import { lifeFaults } from "../../src/allocation/verify/closing.js";
 import type { Decision, Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { Decimal, grams, milligrams, money, ONE, type Weight } from "../../src/quantity/index.js";
 import { example } from "../support/examples.js";
 import { breakdownOf, itemOf, scenarioOf, serviceOf } from "../support/small-scenario.js";
@@ -12,7 +12,7 @@ const scenario = example("demo");
 let decision: Decision;
 
 beforeAll(async () => {
-  const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 30 }));
+  const settled = await planWithinCeilings(scenario, (model) => solveStages(model, { engines, seconds: 30 }));
   if (settled.kind !== "plan") throw new Error("the demo has no plan");
   decision = settled.decision;
 });

@@ -11,7 +11,7 @@ import {
 } from "../../src/contract/index.js";
 import type { Decision, Scenario } from "../../src/kitchen/index.js";
 import { keepLedger } from "../../src/ledger/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { grams } from "../../src/quantity/index.js";
 import { lastDayOfLot } from "../../src/safety/index.js";
 import { example, feasibleExamples } from "../support/examples.js";
@@ -43,7 +43,7 @@ function nothingDecided(): Decision {
 describe("the decision read back from a plan's JSON", () => {
   it.each(feasibleExamples())("is the one the example %s was planned with", async (name) => {
     const scenario = example(name);
-    const settled = await settle(scenario, (model) => anyPoint(model, { engines, seconds: 30 }));
+    const settled = await planWithinCeilings(scenario, (model) => anyPoint(model, { engines, seconds: 30 }));
     if (settled.kind !== "plan") throw new Error(`${name} has no plan`);
     expect(decisionOf(written(scenario, settled.decision), scenario)).toEqual(settled.decision);
   });

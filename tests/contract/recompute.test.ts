@@ -3,7 +3,7 @@ import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import { composePlan, type PlanJson } from "../../src/contract/index.js";
 import { planScenario } from "../../src/planning/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { grams } from "../../src/quantity/index.js";
 import { example, feasibleExamples } from "../support/examples.js";
 import { FIGURE_MISTAKES, FLOW_MISTAKES } from "../support/fixtures/printed-mistakes/figures.js";
@@ -69,7 +69,9 @@ describe("a plan recomputed from its JSON alone", () => {
       .entries()) {
       if (plans === RUNS) break;
       const scenario = { ...drawn, scaleStep: index % 2 === 0 ? drawn.scaleStep : COARSE };
-      const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 20 }));
+      const settled = await planWithinCeilings(scenario, (model) =>
+        solveStages(model, { engines, seconds: 20 }),
+      );
       if (settled.kind === "none") continue;
       plans++;
       const { decision, ledger, first, stages } = settled;

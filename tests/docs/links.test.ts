@@ -1,8 +1,8 @@
 import { existsSync, readdirSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, it } from "vitest";
-import { COLUMNS } from "../../src/weigh-in/columns.js";
 import { WHATS } from "../../src/weigh-in/row.js";
+import { COLUMNS } from "../../src/weigh-in/write.js";
 import { ALLOWED_ARROWS } from "../support/imports.js";
 import { anchorsOf, linksOf, pages, pageText, ROOT } from "../support/markdown.js";
 

@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
 import { formChoiceSchema } from "../../src/contract/index.js";
-import { lowestNotWorth } from "../../src/insight/forms/break-even.js";
+import { lowestNotWorth } from "../../src/insight/forms/ways.js";
 import { planFormChoice } from "../../src/insight/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
 import { planningWith } from "../../src/planning/index.js";

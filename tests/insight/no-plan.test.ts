@@ -3,7 +3,7 @@ import { anyPoint, Engines } from "../../src/allocation/index.js";
 import type { PlanJson } from "../../src/contract/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
 import { planScenario } from "../../src/planning/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { grams, money } from "../../src/quantity/index.js";
 import { applyChanges } from "../support/apply-change.js";
 import { leekScenario } from "../support/leek.js";
@@ -20,7 +20,7 @@ const reasonsOf = async (scenario: Scenario) => {
 };
 /** Whether there is any plan, down to the ledger. */
 const kindOf = async (scenario: Scenario) => {
-  const settled = await settle(scenario, (model) => anyPoint(model, { engines, seconds: 20 }));
+  const settled = await planWithinCeilings(scenario, (model) => anyPoint(model, { engines, seconds: 20 }));
   return settled.kind === "plan" ? "plan" : settled.outcome.kind;
 };
 

@@ -1,8 +1,8 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
-import { layOut } from "../../src/insight/risk/layout.js";
 import { recut } from "../../src/insight/risk/recutting.js";
 import { type DishRisk, riskOf } from "../../src/insight/risk/risk.js";
+import { layOut } from "../../src/insight/risk/simulation.js";
 import type { Decision, Scenario, Spread } from "../../src/kitchen/index.js";
 import { Decimal, times } from "../../src/quantity/index.js";
 import { scenarioOf } from "../support/examples.js";

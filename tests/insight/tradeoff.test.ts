@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines } from "../../src/allocation/index.js";
 import { type Curve, type PlanAgain, tradeoffCurve } from "../../src/insight/index.js";
-import { unbeaten } from "../../src/insight/tradeoff/unbeaten.js";
+import { unbeaten } from "../../src/insight/tradeoff.js";
 import type { Scenario } from "../../src/kitchen/index.js";
 import { CostingError } from "../../src/ledger/index.js";
 import { planningWith } from "../../src/planning/index.js";

@@ -11,7 +11,7 @@ import {
   total,
   type Weight,
 } from "../../src/quantity/index.js";
-import { cooksWasteOfAll } from "../../src/waste-accounts/cooks-waste.js";
+import { cooksWasteOfAll } from "../../src/waste-accounts/account.js";
 import type { CooksWaste } from "../../src/waste-accounts/index.js";
 
 const SEED = 4711;

@@ -6,7 +6,7 @@ import { keepLedger } from "../../src/ledger/index.js";
 import { shoppingData } from "../../src/pages/shopping.js";
 import { viewOf } from "../../src/pages/view.js";
 import { planScenario } from "../../src/planning/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { money, tenThousandths } from "../../src/quantity/index.js";
 import { applyChanges } from "../support/apply-change.js";
 import { scenarioOf } from "../support/examples.js";
@@ -392,7 +392,9 @@ describe("the money of purchases", () => {
       price: '"2.00 / head; from 12: 1.50 / head"',
       top: "suppliers: {Green Lane: {minimum: 30.00, delivery: 6.50}}",
     });
-    const settled = await settle(scenarioOf(text), (model) => solveStages(model, { engines, seconds: 10 }));
+    const settled = await planWithinCeilings(scenarioOf(text), (model) =>
+      solveStages(model, { engines, seconds: 10 }),
+    );
     if (settled.kind !== "plan") throw new Error("no plan");
     // Twenty at 1.50, and the delivery.
     expect(settled.first.objective).toBeCloseTo(36.5, 9);

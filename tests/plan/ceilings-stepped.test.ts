@@ -1,7 +1,7 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { grams, money } from "../../src/quantity/index.js";
 import { scenarioOf } from "../support/examples.js";
 
@@ -202,7 +202,7 @@ describe("a ceiling stepped finely", () => {
       for (const engine of ENGINES) {
         let found = false;
         for (const ceiling of range(...ceilings)) {
-          const settled = await settle(at(scenario, ceiling, step), (model) =>
+          const settled = await planWithinCeilings(at(scenario, ceiling, step), (model) =>
             solveStages(model, { engines, engine, seconds: 10 }),
           );
           const isPlan = settled.kind === "plan";

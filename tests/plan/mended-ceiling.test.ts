@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { Engines, solveStages } from "../../src/allocation/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { Decimal, grams, money, toGrams } from "../../src/quantity/index.js";
 import {
   breakdownOf,
@@ -56,7 +56,9 @@ describe("a plan that rounding alone puts over a ceiling", () => {
     ["0.1042", 52],
     ["0.104", 52],
   ])("is changed by no more than it takes: ceiling %s", async (ceiling, waste) => {
-    const settled = await settle(tarts(ceiling), (model) => solveStages(model, { engines, seconds: 10 }));
+    const settled = await planWithinCeilings(tarts(ceiling), (model) =>
+      solveStages(model, { engines, seconds: 10 }),
+    );
     if (settled.kind === "none") throw new Error("there is no plan");
     expect(toGrams(settled.ledger.weights.wastedFood).toNumber()).toBe(waste);
     expect(settled.ledger.weights.inDishes).toBe(grams(String(260 - waste)));

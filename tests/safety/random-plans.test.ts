@@ -6,7 +6,7 @@ import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { allergensData } from "../../src/pages/allergens.js";
 import { labelsData } from "../../src/pages/labels.js";
 import { viewOf } from "../../src/pages/view.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { randomKitchens } from "../support/random-kitchens.js";
 import { harm, wordsReaching } from "../support/safety-judge.js";
 
@@ -49,7 +49,9 @@ describe("plans of random kitchens", () => {
           continue;
         }
         for (const name of serves) note(`${name} may be served`);
-        const settled = await settle(scenario, (model) => solveStages(model, { engines, seconds: 10 }));
+        const settled = await planWithinCeilings(scenario, (model) =>
+          solveStages(model, { engines, seconds: 10 }),
+        );
         if (settled.kind === "none") {
           seen.none++;
           if (settled.outcome.kind === "failed") note(settled.outcome.reason);

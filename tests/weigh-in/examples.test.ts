@@ -1,6 +1,6 @@
 import { afterAll, describe, expect, it } from "vitest";
 import { anyPoint, Engines } from "../../src/allocation/index.js";
-import { settle } from "../../src/planning/settle.js";
+import { planWithinCeilings } from "../../src/planning/plan-within-ceilings.js";
 import { milligrams, roundTogether, splitByShares } from "../../src/quantity/index.js";
 import type { Row } from "../../src/weigh-in/row.js";
 import { example, feasibleExamples } from "../support/examples.js";
@@ -16,7 +16,7 @@ afterAll(() => engines.close());
 describe.each(feasibleExamples())("the example %s, served", (name) => {
   it("closes when every cut is weighed to the scale, in units heavier and lighter than planned", async () => {
     const scenario = example(name);
-    const settled = await settle(scenario, (model) => anyPoint(model, { engines, seconds: 30 }));
+    const settled = await planWithinCeilings(scenario, (model) => anyPoint(model, { engines, seconds: 30 }));
     if (settled.kind !== "plan") throw new Error(`${name} has no plan`);
     const plan = keptPlan(scenario, settled.decision);
     const next = seededNumbers(SEED);

@@ -2,7 +2,7 @@ import { type FormChoiceJson, gramsText, moneyText, type PlanJson } from "../../
 import type { Item, Scenario } from "../../kitchen/index.js";
 import { Decimal, grams, money, toCurrency, toGrams, toKilograms, ZERO } from "../../quantity/index.js";
 import { formsOf, pricedForms } from "../../yields/index.js";
-import type { Again, Planning } from "../again.js";
+import type { PlannedAgain, Planning } from "../planning.js";
 import { type FormPlans, type FormPlansOptions, formPlans, type Verdict } from "./ways.js";
 
 type Plans = NonNullable<FormChoiceJson["plans"]>;
@@ -99,7 +99,7 @@ function breakEvenOf(found: Verdict, { orderUnit }: Item): Plans["breakEvens"][n
 }
 
 function figuresOf(
-  { plan, values }: Extract<Again, { kind: "plan" }>,
+  { plan, values }: Extract<PlannedAgain, { kind: "plan" }>,
   of: string,
   scenario: Scenario,
 ): Figures {

@@ -1,11 +1,8 @@
 import type { Scenario } from "../../kitchen/index.js";
-import { dishLevers } from "./dishes.js";
+import { itemLevers, shopLevers, supplierLevers } from "./bought.js";
+import { dishLevers, menuLevers } from "./dishes.js";
 import { houseLevers, serviceLevers } from "./house.js";
-import { itemLevers } from "./items.js";
 import type { Lever } from "./lever.js";
-import { menuLevers } from "./menu.js";
-import { shopLevers } from "./shops.js";
-import { supplierLevers } from "./suppliers.js";
 
 export type { Change, Lever } from "./lever.js";
 

@@ -12,6 +12,7 @@ import {
 } from "../../quantity/index.js";
 import { binFor } from "../bin-for.js";
 import type { Risk } from "./risk.js";
+import { decimalText, type RiskJson } from "./risk.js";
 
 /** By how much each item's yields are lowered for planning, by its name: 0.1 being a tenth of each part. */
 export type Lowered = ReadonlyMap<string, Decimal>;
@@ -159,4 +160,13 @@ function itemsBehind(dish: string, service: number, decision: Decision, scenario
     .filter(({ breakdowns }) => breakdowns.some(({ yields }) => yields.some(({ part }) => parts.has(part))))
     .filter(({ name }) => decision.cuts.some(({ item }) => item === name))
     .map(({ name }) => name);
+}
+
+/** How a plan came to be so sure: what was asked, whether it was reached, and on which yields it was planned. */
+export function cautiousJson(level: number, isReached: boolean, lowered: Lowered): RiskJson["cautious"] {
+  return {
+    asked: decimalText(level, 4),
+    reached: isReached,
+    lowered: [...lowered].map(([item, by]) => ({ item, by: by.toFixed(4) })),
+  };
 }

@@ -1,8 +1,7 @@
 import type { Scenario } from "../../kitchen/index.js";
 import { toCurrency } from "../../quantity/index.js";
-import { type Tally, tally } from "./chances.js";
-import type { Layout } from "./layout.js";
-import type { Serving } from "./serving.js";
+import { type Serving, type Tally, tally } from "./serving.js";
+import type { Layout } from "./simulation.js";
 
 /** Order units of an item beside those of the plan. */
 export interface MoreUnits {

@@ -1,9 +1,10 @@
+import type { PlanJson } from "../../contract/index.js";
 import type { Decision, Scenario } from "../../kitchen/index.js";
-import { tally } from "./chances.js";
-import { layOut } from "./layout.js";
-import { moreUnits, type Step } from "./more-units.js";
+import { Decimal } from "../../quantity/index.js";
+import { type MoreUnits, moreUnits, type Step } from "./more-units.js";
 import { recut } from "./recutting.js";
-import { Serving } from "./serving.js";
+import { Serving, tally } from "./serving.js";
+import { layOut } from "./simulation.js";
 
 /** How sure a plan is: what its dishes may lack when yields and unit weights are not as planned. */
 export interface Risk {
@@ -90,4 +91,38 @@ export function riskOf(decision: Decision, scenario: Scenario, options: RiskOpti
 function quantile(above: readonly number[], draws: number, part: number): number {
   const rank = Math.ceil(part * draws) - 1 - (draws - above.length);
   return rank < 0 ? 0 : ([...above].sort((a, b) => a - b)[rank] ?? 0);
+}
+
+/** What a plan's JSON says of its risk. */
+export type RiskJson = NonNullable<PlanJson["risk"]>;
+
+/** The risk as the contract writes it: chances to four decimals, portions to two. */
+export function riskJson({ seed, draws, dishes }: Risk, scenario: Scenario): RiskJson {
+  const orderUnitOf = ({ item, orderUnits }: MoreUnits) => ({
+    item,
+    units: orderUnits,
+    orderUnit: scenario.items.find(({ name }) => name === item)?.orderUnit.name ?? "",
+  });
+  return {
+    seed,
+    draws,
+    cautious: null,
+    dishes: dishes.map(({ dish, service, portions, chanceShort, expectedShort, mostShort, more }) => ({
+      dish,
+      service: scenario.services[service]?.name ?? "",
+      portions,
+      chanceShort: decimalText(chanceShort, 4),
+      expectedShort: decimalText(expectedShort, 2),
+      mostShort: decimalText(mostShort, 2),
+      more: more.map(({ level, units, chance }) => ({
+        chance: decimalText(level, 2),
+        reached: decimalText(chance, 4),
+        units: units === null ? null : units.map(orderUnitOf),
+      })),
+    })),
+  };
+}
+
+export function decimalText(value: number, places: number): string {
+  return new Decimal(value.toFixed(places)).toFixed(places);
 }

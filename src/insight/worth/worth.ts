@@ -1,10 +1,32 @@
-import { aimText, type Difference, gramsText, moneyText, type WorthJson } from "../../contract/index.js";
-import type { Scenario } from "../../kitchen/index.js";
-import { Decimal, grams, money } from "../../quantity/index.js";
-import { type Again, type Asked, Clock, type PlanAgain, type Planning, whereCostingFits } from "../again.js";
+import {
+  aimText,
+  type Difference,
+  gramsText,
+  moneyText,
+  type PlanJson,
+  type WorthJson,
+} from "../../contract/index.js";
+import type { Part, Scenario } from "../../kitchen/index.js";
+import { Decimal, grams, money, NO_WEIGHT, plus, type Weight } from "../../quantity/index.js";
 import { changesBetween } from "../changes.js";
-import { stepOf } from "./changed.js";
-import { boughtOf, candidatesOf, partsInPlan, portionsOf, type Question, questionsOf } from "./questions.js";
+import {
+  type Asked,
+  Clock,
+  type PlanAgain,
+  type PlannedAgain,
+  type Planning,
+  whereCostingFits,
+} from "../planning.js";
+import {
+  stepOf,
+  withBought,
+  withMade,
+  withMore,
+  withoutDish,
+  withoutUse,
+  withPortions,
+  withTaken,
+} from "./changed.js";
 
 export interface WorthOptions {
   /** Most seconds for all questions together. */
@@ -100,7 +122,7 @@ function keyOf({ about, name, asks, service }: Omit<Question, "scenario">): stri
 }
 
 /** What the second plan has more of than the first. */
-function difference(base: PlanAgain, again: Again, scenario: Scenario): Difference {
+function difference(base: PlanAgain, again: PlannedAgain, scenario: Scenario): Difference {
   if (again.kind === "no plan") return { kind: "no plan" };
   if (again.kind === "unknown") return { kind: "no answer" };
   // Rounding to the scale would blur what a step changes: the figures are those from before it.
@@ -126,7 +148,7 @@ function head({ name, currency, aim }: Scenario) {
   return { schema: "trim-to-use/worth@1" as const, scenario: name, currency, aim };
 }
 
-function nothing(scenario: Scenario, again: Exclude<Again, PlanAgain>): WorthJson {
+function nothing(scenario: Scenario, again: Exclude<PlannedAgain, PlanAgain>): WorthJson {
   return {
     ...head(scenario),
     outcome: again.kind === "no plan" ? "no plan" : "no answer",
@@ -136,4 +158,148 @@ function nothing(scenario: Scenario, again: Exclude<Again, PlanAgain>): WorthJso
     dishes: [],
     candidates: [],
   };
+}
+
+/** A scenario changed in one thing; what its plan has more or less of answers the question. */
+export interface Question {
+  readonly about: "part" | "item" | "dish" | "candidate";
+  readonly name: string;
+  /** The service a candidate is made for. */
+  readonly service: string | null;
+  readonly asks: "more" | "less" | "without" | "made";
+  readonly scenario: Scenario;
+}
+
+/** A part of the plan that people eat. */
+export interface PartInPlan {
+  readonly part: Part;
+  readonly weight: Weight;
+  readonly wasted: Weight;
+  /** The last service it is cut for; null where it is in the house only, or the plan has none. */
+  readonly cutFor: number | null;
+}
+
+/** Every question on a plan, those first that a cook asks first. */
+export function questionsOf(scenario: Scenario, plan: PlanJson): Question[] {
+  return [
+    ...dishesLeftOut(scenario, plan),
+    ...candidatesOf(scenario, plan).map(({ dish, service }): Question => {
+      const at = scenario.services.findIndex(({ name }) => name === service);
+      return {
+        about: "candidate",
+        name: dish.name,
+        service,
+        asks: "made",
+        scenario: withMade(scenario, dish, at),
+      };
+    }),
+    ...itemQuestions(scenario, plan),
+    ...partsInPlan(scenario, plan).flatMap((entry) => partQuestions(scenario, entry)),
+    ...portionQuestions(scenario, plan),
+  ];
+}
+
+/** Food that some line or step takes, or that the plan has, the most first. */
+export function partsInPlan(scenario: Scenario, plan: PlanJson): PartInPlan[] {
+  const made = [...plan.cuts, ...plan.preps];
+  const at = (service: string | null): number => scenario.services.findIndex(({ name }) => name === service);
+  const isWanted = (name: string): boolean =>
+    scenario.dishes.some(({ lines }) => lines.some(({ from }) => from.some(({ part }) => part === name))) ||
+    scenario.steps.some(({ from }) => from.includes(name));
+  return scenario.parts
+    .filter((part) => part.class === "food")
+    .map((part) => {
+      const gives = made.flatMap(({ parts }) => parts.filter((each) => each.part === part.name));
+      const held = plan.onHand.filter(({ kind, name }) => kind === "part" && name === part.name);
+      const services = [
+        ...plan.cuts
+          .filter(({ parts }) => parts.some((each) => each.part === part.name))
+          .map(({ service }) => at(service)),
+        ...plan.preps
+          .filter(({ parts }) => parts.some((each) => each.part === part.name))
+          .map(({ cutFor }) => at(cutFor)),
+      ].filter((service) => service >= 0);
+      const wasted = plan.transfers.filter(
+        ({ from, to }) => from === `part:${part.name}` && to.startsWith("wastedFood:"),
+      );
+      return {
+        part,
+        weight: sumOf([...gives, ...held]),
+        wasted: sumOf(wasted),
+        cutFor: services.length === 0 ? null : Math.max(...services),
+      };
+    })
+    .filter(({ part, weight }) => weight > NO_WEIGHT || isWanted(part.name))
+    .sort((one, other) => (one.weight < other.weight ? 1 : one.weight > other.weight ? -1 : 0));
+}
+
+/** Dishes made nowhere, by each service that may offer them. */
+export function candidatesOf({ dishes, services }: Scenario, plan: PlanJson) {
+  return dishes
+    .filter(({ name }) => plan.dishes.every(({ dish }) => dish !== name))
+    .flatMap((dish) => dish.services.map((at) => ({ dish, service: services[at]?.name ?? "" })));
+}
+
+function partQuestions(scenario: Scenario, { part, weight, cutFor }: PartInPlan): Question[] {
+  const question = (asks: Question["asks"], changed: Scenario): Question => ({
+    ...{ about: "part", name: part.name, service: null, asks, scenario: changed },
+  });
+  const step = stepOf(part);
+  const service = cutFor ?? 0;
+  return [
+    ...(weight > NO_WEIGHT ? [question("without", withoutUse(scenario, part.name))] : []),
+    question("more", withMore(scenario, part.name, step, service)),
+    ...(weight >= step ? [question("less", withTaken(scenario, part.name, step, service))] : []),
+  ];
+}
+
+function itemQuestions(scenario: Scenario, plan: PlanJson): Question[] {
+  return scenario.items.flatMap((item) => {
+    const units = boughtOf(plan, item.name);
+    const asked = [
+      ["more", withBought(scenario, item, { least: units + 1 })],
+      ["less", withBought(scenario, item, { most: units - 1 })],
+    ] as const;
+    return asked.flatMap(([asks, changed]): Question[] =>
+      changed === null ? [] : [{ about: "item", name: item.name, service: null, asks, scenario: changed }],
+    );
+  });
+}
+
+/** Order units of an item bought in all. */
+export function boughtOf({ purchases }: PlanJson, item: string): number {
+  return purchases.reduce((sum, { item: name, units }) => (name === item ? sum + units : sum), 0);
+}
+
+/** Portions of a dish cooked in all. */
+export function portionsOf({ dishes }: PlanJson, dish: string): number {
+  return dishes.reduce((sum, { dish: name, portions }) => (name === dish ? sum + portions : sum), 0);
+}
+
+function dishesLeftOut(scenario: Scenario, plan: PlanJson): Question[] {
+  return scenario.dishes
+    .filter(({ name }) => portionsOf(plan, name) > 0)
+    .map((dish) => ({
+      ...{ about: "dish", name: dish.name, service: null, asks: "without" },
+      scenario: withoutDish(scenario, dish),
+    }));
+}
+
+/** One portion more or less eaten of a dish that one service alone offers. */
+function portionQuestions(scenario: Scenario, plan: PlanJson): Question[] {
+  return scenario.dishes.flatMap((dish) => {
+    const eaten = plan.dishes.find(({ dish: name }) => name === dish.name)?.eaten;
+    if (dish.services.length !== 1 || eaten === undefined) return [];
+    const question = (asks: Question["asks"], changed: Scenario): Question => ({
+      ...{ about: "dish", name: dish.name, service: null, asks, scenario: changed },
+    });
+    return [
+      question("more", withPortions(scenario, dish, { least: eaten + 1 })),
+      question("less", withPortions(scenario, dish, { most: eaten - 1 })),
+    ];
+  });
+}
+
+function sumOf(weighed: readonly { readonly weight: string }[]): Weight {
+  return weighed.reduce((sum, { weight }) => plus(sum, grams(weight)), NO_WEIGHT);
 }

@@ -23,7 +23,7 @@ import { toCurrency, toKilograms } from "../quantity/index.js";
 import { isByRounding, type Judged, judged, MILLIGRAM, mendRounding } from "./mend.js";
 
 /** A plan that stands: rounded, checked and balanced, every dish within its ceiling. Or why there is none. */
-export type Settled =
+export type WithinCeilings =
   | {
       readonly kind: "plan";
       readonly first: Solved;
@@ -55,10 +55,10 @@ const TIGHTER = 1.0001;
  * is mended, or else kept a margin below when solved again; what its parts really cost is charged, then held.
  * `solveModel` is told the seconds that building took. Throws a CostingError where the costing method cannot be applied.
  */
-export async function settle(
+export async function planWithinCeilings(
   scenario: Scenario,
   solveModel: (model: PlanModel, built: number) => Promise<Staged>,
-): Promise<Settled> {
+): Promise<WithinCeilings> {
   let tightenings: readonly Tightening[] = [];
   let margins: readonly Margin[] = [];
   let shown: readonly CostsShown[] = [];
@@ -161,7 +161,7 @@ interface Near extends SolvedModel {
 }
 
 /** The first of these that milligrams bring within every ceiling: finer than the scale shows, but better than no plan. */
-function nearest(near: readonly Near[], scenario: Scenario, last: Outcome, proved: Solved): Settled {
+function nearest(near: readonly Near[], scenario: Scenario, last: Outcome, proved: Solved): WithinCeilings {
   for (const { found, ...solved } of near) {
     const within = mendRounding(found, scenario, MILLIGRAM);
     if (within !== null) return planOf(within, proved, solved);
@@ -173,7 +173,7 @@ function planOf(
   { decision, ledger }: Judged,
   proved: Solved,
   { first, stages, model, point }: SolvedModel,
-): Settled {
+): WithinCeilings {
   return { kind: "plan", ...provedBy(proved, first, stages), model, point, decision, ledger };
 }
 
@@ -196,7 +196,7 @@ function provedBy(
   { bound }: Solved,
   first: Solved,
   [stage, ...later]: readonly StageResult[],
-): Pick<Extract<Settled, { kind: "plan" }>, "first" | "stages"> {
+): Pick<Extract<WithinCeilings, { kind: "plan" }>, "first" | "stages"> {
   if (bound === first.bound || stage === undefined)
     return { first, stages: stage === undefined ? [] : [stage, ...later] };
   const gap = relativeGap(first.objective, bound);

@@ -1,11 +1,11 @@
 import { type PlanJson, planHash, withStockOf } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
 import type { Problem, Source } from "../reading/index.js";
-import type { Note, Sheet } from "./book.js";
 import { rowsOfPlan } from "./happened.js";
 import { readWeighIn } from "./read.js";
-import { words } from "./reading-words.js";
+import type { Note, Sheet } from "./reconciliation.js";
 import { type Row, rowKey } from "./row.js";
+import { fileWords } from "./words.js";
 import { exactText, NOTHING_FILLED, writeWeighIn } from "./write.js";
 
 /** A row of a weigh-in as it stands in its file, by a key that stays its own and is of no other plan. */
@@ -55,7 +55,7 @@ export function refilled(
   const rows = sheet.rows.map((row) => filledRow(row, sheet, { scenario, of: shortHash(plan) }));
   const keys = new Set(rows.map(({ key }) => key));
   const strays = [...changes.keys()].filter((key) => !keys.has(key));
-  const { what: noRow, remedy: writeElse } = words.noSuchRow();
+  const { what: noRow, remedy: writeElse } = fileWords.noSuchRow();
   const unknown = strays.map((key) => [key, `${noRow}. ${writeElse}`] as const);
   const byRow = new Map(rows.map((filled) => [filled.row, filled]));
   const text = writeWeighIn(

@@ -1,10 +1,9 @@
 import type { LotOrigin, PartClass, Scenario } from "../kitchen/index.js";
 import { didYouMean, type Wording } from "../reading/index.js";
-import type { NameCells } from "./columns.js";
-import { cookingRows, cutRows, purchaseRows, stepRows } from "./groups.js";
-import { words } from "./reading-words.js";
 import { aRow, lotsByText, type Measure, type Row, type What } from "./row.js";
-import { lineName } from "./rows-of.js";
+import { cookingRows, cutRows, lineName, purchaseRows, stepRows } from "./rows-of.js";
+import { fileWords } from "./words.js";
+import type { NameCells } from "./write.js";
 
 /** What happened without being planned: its row, and the other rows of the same purchase, cut, step or cooking. */
 export interface Added {
@@ -26,7 +25,7 @@ export function addedRows(
   if (rows === null) return null;
   const row = rows.find((each) => each.measure === measure && names.isMeant(each));
   if (row !== undefined) return { row, group: rows };
-  report("unit", words.noSuchFigure(cells.what, rows.map((each) => each.measure).join(" or ")));
+  report("unit", fileWords.noSuchFigure(cells.what, rows.map((each) => each.measure).join(" or ")));
   return null;
 }
 
@@ -50,7 +49,8 @@ class Names {
   find(column: keyof NameCells, kind: string, known: readonly string[]): string | null {
     const text = this.cells[column];
     const found = same(text, known);
-    if (found === null) this.report(column, words.unknownName(kind, text, didYouMean(text, known), known));
+    if (found === null)
+      this.report(column, fileWords.unknownName(kind, text, didYouMean(text, known), known));
     return found;
   }
 
@@ -83,7 +83,8 @@ class Names {
     const known = [...lots.keys()];
     const text = this.cells.lot === "" && known.length === 1 ? (known[0] ?? "") : this.cells.lot;
     const found = same(text, known);
-    if (found === null) this.report("lot", words.unknownName("lot", text, didYouMean(text, known), known));
+    if (found === null)
+      this.report("lot", fileWords.unknownName("lot", text, didYouMean(text, known), known));
     return found === null ? null : (lots.get(found) ?? null);
   }
 
@@ -96,7 +97,7 @@ class Names {
     const destination = this.scenario.destinations.find(({ name }) => name === found);
     if (destination === undefined) return null;
     if (destination.takes[takes]) return destination.name;
-    this.report("way", words.doesNotTake(destination.name, what));
+    this.report("way", fileWords.doesNotTake(destination.name, what));
     return null;
   }
 }
@@ -114,7 +115,7 @@ const MAKERS: Readonly<Record<What, Maker>> = {
     return item === null || service === null ? null : purchaseRows(item.name, service, names.scenario);
   },
   "in the house": ({ cells, report }) => {
-    report("name", words.notInTheHouse(cells.name));
+    report("name", fileWords.notInTheHouse(cells.name));
     return null;
   },
   cut: addedCut,

@@ -1,12 +1,11 @@
 import { type Item, priceAt } from "../kitchen/index.js";
 import { Decimal, roundToInteger } from "../quantity/index.js";
-import { inProportion, type Outlet, shareOut, slackOf } from "./balance.js";
-import { type Book, sum } from "./book.js";
+import { inProportion, type Outlet, type Reconciliation, shareOut, slackOf, sum } from "./reconciliation.js";
 import { isWeightUnit, LOSS, ONE_COUNTED, type Row } from "./row.js";
 import { words } from "./words.js";
 
 /** Units, weights as purchased and costs of every item: what came in is what was cut, binned, kept or dried. */
-export function reckonItems(book: Book): void {
+export function reconcileItems(book: Reconciliation): void {
   for (const item of book.scenario.items) {
     countUnits(item, book);
     weighItem(item, book);
@@ -19,12 +18,12 @@ export function reckonItems(book: Book): void {
 const ENDS: readonly Row["what"][] = ["cut", "kept", "binned"];
 const WEIGHED_ENDS: readonly Row["what"][] = [...ENDS, "storage loss"];
 
-function ends(item: Item, measure: Row["measure"], book: Book, whats = ENDS): Row[] {
+function ends(item: Item, measure: Row["measure"], book: Reconciliation, whats = ENDS): Row[] {
   return whats.flatMap((what) => book.rows(what, { name: item.name, lot: null, measure }));
 }
 
 /** Whole units: those blank are as planned; where that does not add up, a single blank takes the rest. */
-function countUnits(item: Item, book: Book): void {
+function countUnits(item: Item, book: Reconciliation): void {
   const outs = ends(item, "count", book);
   const weighedEnds = ends(item, "weight", book);
   const ins = [
@@ -51,7 +50,7 @@ function countUnits(item: Item, book: Book): void {
 }
 
 /** What an unweighed row would weigh: its units at their usual weight, or as planned. */
-function expectedWeight(row: Row, item: Item, book: Book): bigint {
+function expectedWeight(row: Row, item: Item, book: Reconciliation): bigint {
   const { what, service, name, way } = row;
   const count = book.rows(what, { service, name, way, lot: null, measure: "count" })[0];
   if (count === undefined || book.value(count) === count.planned) return row.planned;
@@ -60,7 +59,7 @@ function expectedWeight(row: Row, item: Item, book: Book): bigint {
   return (book.value(count) * each) / ONE_COUNTED;
 }
 
-function weighItem(item: Item, book: Book): void {
+function weighItem(item: Item, book: Reconciliation): void {
   const ins = [
     ...book.rows("bought", { name: item.name, measure: "weight" }),
     ...book.rows("in the house", { name: item.name, lot: null, measure: "weight" }),
@@ -101,7 +100,7 @@ function closeItem(
   item: Item,
   came: bigint,
   { ins, outs, slack }: { ins: readonly Row[]; outs: readonly Outlet[]; slack: bigint },
-  book: Book,
+  book: Reconciliation,
 ): void {
   const went = sum(outs.map(({ given }) => given ?? 0n));
   const isWeighedWhole = outs.every(({ given }) => given !== null);
@@ -123,7 +122,7 @@ function closeItem(
 }
 
 /** A cut whose weight as purchased is blank and whose parts were all weighed weighed what they weigh. */
-function wholeCut(row: Row, book: Book): bigint | null {
+function wholeCut(row: Row, book: Reconciliation): bigint | null {
   if (row.what !== "cut") return null;
   const { service, name, way } = row;
   const gave = book.rows("cut gave", { service, name, way });
@@ -133,7 +132,7 @@ function wholeCut(row: Row, book: Book): bigint | null {
 }
 
 /** A bill left blank is the price for what was bought; what is bought by weight costs by its weight. */
-function costOf(row: Row, item: Item, book: Book): void {
+function costOf(row: Row, item: Item, book: Reconciliation): void {
   const given = book.given(row);
   const common = { service: row.service, name: row.name };
   const count = book.rows("bought", { ...common, measure: "count" })[0];
@@ -160,7 +159,7 @@ function costOf(row: Row, item: Item, book: Book): void {
   book.actual.set(row, roundToInteger(exact));
 }
 
-function refusePaidForNothing(item: Item, costs: readonly Row[], book: Book): void {
+function refusePaidForNothing(item: Item, costs: readonly Row[], book: Reconciliation): void {
   const weights = [
     ...book.rows("bought", { name: item.name, measure: "weight" }),
     ...book.rows("in the house", { name: item.name, lot: null, measure: "weight" }),
@@ -168,4 +167,90 @@ function refusePaidForNothing(item: Item, costs: readonly Row[], book: Book): vo
   if (sum(costs.map((row) => book.value(row))) === 0n || sum(weights.map((row) => book.value(row))) !== 0n)
     return;
   book.problem([...weights, ...costs], words.paidForNothing(item));
+}
+
+/**
+ * What every cut gave. Weighed part for part, it must close; with no part weighed, it gives what its weight as
+ * purchased would by plan, but for parts told by what became of them.
+ */
+export function reconcileCuts(book: Reconciliation): void {
+  for (const cut of book.rows("cut", { measure: "weight" })) reconcileCut(cut, book);
+}
+
+/** The rows of what a cut gave: its parts, and the loss. */
+export function gaveOf(
+  { service, name, way }: Row,
+  book: Reconciliation,
+): { parts: Row[]; loss: Row | null } {
+  const gave = book.rows("cut gave", { service, name, way });
+  return {
+    parts: gave.filter(({ part }) => part !== LOSS),
+    loss: gave.find(({ part }) => part === LOSS) ?? null,
+  };
+}
+
+function reconcileCut(cut: Row, book: Reconciliation): void {
+  const { parts, loss } = gaveOf(cut, book);
+  const weighed = parts.filter((row) => book.isWeighed(row));
+  if (weighed.length === 0) {
+    if (parts.length > 0 && loss !== null && book.isWeighed(loss)) book.problem([loss], words.onlyLoss(cut));
+    byPlan(cut, parts, loss, book);
+  } else if (weighed.length < parts.length) {
+    const blanks = parts.filter((row) => !book.isWeighed(row));
+    book.problem(
+      weighed,
+      words.someBlank(
+        cut,
+        blanks.map((row) => ({ part: row.part, line: book.lineOf(row) })),
+      ),
+    );
+    for (const row of [...parts, ...(loss === null ? [] : [loss])]) book.actual.set(row, book.value(row));
+  } else weighedWhole(cut, parts, loss, book);
+}
+
+function weighedWhole(cut: Row, parts: readonly Row[], loss: Row | null, book: Reconciliation): void {
+  const apWeight = book.value(cut);
+  const lost = loss === null ? 0n : (book.given(loss) ?? 0n);
+  const gap = apWeight - sum(parts.map((row) => book.value(row))) - lost;
+  const isLossWeighed = loss !== null && book.isWeighed(loss);
+  const weighings = parts.length + (book.isWeighed(cut) ? 1 : 0) + (isLossWeighed ? 1 : 0);
+  const slack = slackOf(weighings, book.scenario.scaleStep);
+  for (const row of parts) book.actual.set(row, book.value(row));
+  if ((gap < 0n ? -gap : gap) > slack) {
+    const line = loss === null ? null : book.lineOf(loss);
+    book.problem([cut, ...parts], words.cutGap(cut, { gap, lost, slack }, line, book.said));
+    return;
+  }
+  const rest = lost + gap;
+  if (loss !== null) book.actual.set(loss, rest < 0n ? 0n : rest);
+  const largest = [...parts].sort((a, b) => (book.value(b) > book.value(a) ? 1 : -1))[0];
+  if (rest < 0n && largest !== undefined) book.actual.set(largest, book.value(largest) + rest);
+}
+
+function byPlan(cut: Row, parts: readonly Row[], loss: Row | null, book: Reconciliation): void {
+  const known = parts.filter((row) => book.known.has(row));
+  const open = [...parts.filter((row) => !book.known.has(row)), ...(loss === null ? [] : [loss])];
+  const fixed = sum(known.map((row) => book.value(row)));
+  const rest = book.value(cut) - fixed;
+  for (const row of known) book.actual.set(row, book.value(row));
+  if (rest < 0n) {
+    book.problem(
+      [cut, ...known],
+      words.moreThanCut(
+        cut,
+        -rest,
+        known.map(({ part }) => part),
+        book.said,
+      ),
+    );
+    for (const row of open) book.actual.set(row, 0n);
+    return;
+  }
+  const pieces = inProportion(
+    rest,
+    open.map(({ share }) => share),
+  );
+  open.forEach((row, index) => {
+    book.actual.set(row, pieces[index] ?? 0n);
+  });
 }

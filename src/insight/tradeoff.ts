@@ -1,15 +1,16 @@
-import type { Scenario } from "../../kitchen/index.js";
-import { toKilograms } from "../../quantity/index.js";
+import { gramsText, moneyText, type TradeoffJson } from "../contract/index.js";
+import type { Scenario } from "../kitchen/index.js";
+import { Decimal, grams, money, roundTogether, toKilograms, type Weight } from "../quantity/index.js";
+import { changesBetween } from "./changes.js";
 import {
-  type Again,
   type AgainOptions,
   type Asked,
   Clock,
   type PlanAgain,
+  type PlannedAgain,
   type Planning,
   whereCostingFits,
-} from "../again.js";
-import { unbeaten } from "./unbeaten.js";
+} from "./planning.js";
 
 export interface CurveOptions {
   /** Most plans looked for. */
@@ -32,7 +33,7 @@ export interface Curve {
 
 export type CurveResult =
   | { readonly kind: "curve"; readonly curve: Curve }
-  | { readonly kind: "none"; readonly again: Exclude<Again, PlanAgain> };
+  | { readonly kind: "none"; readonly again: Exclude<PlannedAgain, PlanAgain> };
 
 interface Steps {
   readonly waste: number;
@@ -77,7 +78,7 @@ export async function tradeoffCurve(
     bounds: AgainOptions["bounds"],
     start: PlanAgain | null,
     share: keyof typeof SHARE = bounds === undefined ? "end" : "between",
-  ): Promise<Again> => {
+  ): Promise<PlannedAgain> => {
     const planned = planning.again(
       { ...scenario, aim },
       {
@@ -181,4 +182,69 @@ function takeWidest(gaps: Gap[], whole: Gap): Gap {
   const widest = gaps.reduce((best, gap) => (width(gap) > width(best) ? gap : best));
   gaps.splice(gaps.indexOf(widest), 1);
   return widest;
+}
+
+/**
+ * Those that no other is at least as good as on both, by the ledger, with waste as the scale shows it; from the least
+ * waste. Of equals, the first.
+ */
+export function unbeaten(plans: readonly PlanAgain[], { scaleStep }: Scenario): PlanAgain[] {
+  const shown = ({ values: { waste } }: PlanAgain): Weight => roundTogether([waste], scaleStep)[0] ?? waste;
+  const kept: PlanAgain[] = [];
+  const inOrder = [...plans].sort(
+    (one, other) =>
+      compare(shown(one), shown(other)) ||
+      compare(one.values.netSpend, other.values.netSpend) ||
+      compare(one.values.waste, other.values.waste),
+  );
+  for (const plan of inOrder) {
+    const before = kept.at(-1);
+    if (before === undefined || plan.values.netSpend < before.values.netSpend) kept.push(plan);
+  }
+  return kept;
+}
+
+function compare(one: bigint, other: bigint): number {
+  return one < other ? -1 : one > other ? 1 : 0;
+}
+
+/** The curve as JSON, each plan with what it does otherwise than the one before. */
+export function composeTradeoff(scenario: Scenario, result: CurveResult): TradeoffJson {
+  const head = {
+    schema: "trim-to-use/tradeoff@1" as const,
+    scenario: scenario.name,
+    currency: scenario.currency,
+  };
+  if (result.kind === "none") {
+    const { again } = result;
+    return {
+      ...head,
+      outcome: again.kind === "no plan" ? "no plan" : "no answer",
+      complete: again.kind === "no plan",
+      stoppedBy: again.kind === "unknown" ? again.why : null,
+      steps: null,
+      plans: [],
+    };
+  }
+  const { plans, complete, stoppedBy, steps } = result.curve;
+  return {
+    ...head,
+    outcome: "curve",
+    complete,
+    stoppedBy,
+    steps: {
+      waste: gramsText(grams(new Decimal(steps.waste).times(1000))),
+      netSpend: moneyText(money(new Decimal(steps.cost))),
+    },
+    plans: plans.map(({ plan, values, proved }, index) => {
+      const before = plans[index - 1];
+      return {
+        waste: gramsText(values.waste),
+        netSpend: moneyText(values.netSpend),
+        proved,
+        changes: before === undefined ? [] : changesBetween(before.plan, plan, scenario),
+        plan,
+      };
+    }),
+  };
 }

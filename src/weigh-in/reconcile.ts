@@ -7,17 +7,16 @@ import {
 } from "../kitchen/index.js";
 import { Decimal, milligrams, splitByShares, tenThousandths } from "../quantity/index.js";
 import type { Problem } from "../reading/index.js";
-import { Book, type Sheet } from "./book.js";
-import { reckonCuts } from "./reckon-cuts.js";
-import { reckonItems } from "./reckon-items.js";
-import { reckonLots, tellByUse } from "./reckon-lots.js";
-import { reckonPortions } from "./reckon-portions.js";
-import { withRest } from "./rest.js";
+import { withRest } from "./lots.js";
+import { reconcileCuts, reconcileItems } from "./reconcile-items.js";
+import { inferFromUses, reconcileLots } from "./reconcile-lots.js";
+import { Reconciliation, type Sheet, shareOut, sum } from "./reconciliation.js";
 import { LOSS, ONE_COUNTED, type Row, WATER } from "./row.js";
 import { lineName } from "./rows-of.js";
+import { words } from "./words.js";
 
 /** What every row came to, the decision that was carried out, and the scenario with what was really in the house. */
-export interface Reckoned {
+export interface Reconciled {
   /** Those of the sheet, and what is left over beside. */
   readonly rows: readonly Row[];
   readonly actual: ReadonlyMap<Row, bigint>;
@@ -29,17 +28,17 @@ export interface Reckoned {
  * Makes of a sheet what happened, to the milligram: it closes, as a plan does. Null, with every problem, where the
  * weighings do not. Deliveries cost what they were `planned` to, where anything of them came.
  */
-export function reckon(
+export function reconcile(
   sheet: Sheet,
   scenario: Scenario,
   planned: readonly Purchase[],
-): { reckoned: Reckoned | null; problems: Problem[] } {
-  const book = new Book(withRest(sheet, scenario), scenario);
-  reckonPortions(book);
-  tellByUse(book);
-  reckonItems(book);
-  reckonCuts(book);
-  reckonLots(book);
+): { reckoned: Reconciled | null; problems: Problem[] } {
+  const book = new Reconciliation(withRest(sheet, scenario), scenario);
+  reconcilePortions(book);
+  inferFromUses(book);
+  reconcileItems(book);
+  reconcileCuts(book);
+  reconcileLots(book);
   if (book.problems.length > 0) return { reckoned: null, problems: book.problems };
   const rows = book.sheet.rows.filter((row) => sheet.rows.includes(row) || book.value(row) !== 0n);
   const made = decisionMade(book);
@@ -49,7 +48,7 @@ export function reckon(
 }
 
 /** The scenario with the weights that were really on hand. */
-function asItWas(book: Book): Scenario {
+function asItWas(book: Reconciliation): Scenario {
   const { scenario } = book;
   return {
     ...scenario,
@@ -72,7 +71,7 @@ function asItWas(book: Book): Scenario {
   };
 }
 
-function decisionMade(book: Book): Decision {
+function decisionMade(book: Reconciliation): Decision {
   const { scenario } = book;
   const weight = (row: Row) => milligrams(book.value(row));
   const counted = ({ what, service, name, way }: Row): number | null => {
@@ -176,11 +175,11 @@ function originOf({ lot }: Row): LotOrigin {
   return lot ?? { kind: "cut", service: 0 };
 }
 
-function portions(row: Row, book: Book): number {
+function portions(row: Row, book: Reconciliation): number {
   return Number(book.value(row) / ONE_COUNTED);
 }
 
-function partsAndLoss(gave: readonly Row[], book: Book) {
+function partsAndLoss(gave: readonly Row[], book: Reconciliation) {
   const loss = gave.find(({ part }) => part === LOSS);
   return {
     parts: gave
@@ -191,7 +190,7 @@ function partsAndLoss(gave: readonly Row[], book: Book) {
 }
 
 /** Counted, or for what is bought by weight, its weight in order units. */
-function orderUnits(row: Row, book: Book): number {
+function orderUnits(row: Row, book: Reconciliation): number {
   const [count] = book.rows("bought", { service: row.service, name: row.name, measure: "count" });
   if (count !== undefined)
     return new Decimal(book.value(count).toString()).div(ONE_COUNTED.toString()).toNumber();
@@ -202,4 +201,58 @@ function orderUnits(row: Row, book: Book): number {
 function lineNumber(row: Row, scenario: Scenario): number {
   const lines = scenario.dishes.find(({ name }) => name === row.name)?.lines ?? [];
   return lines.findIndex((_, index) => lineName(row.name, index, scenario) === row.way);
+}
+
+/** Portions of every cooking: those cooked were eaten, now or later, or over. */
+export function reconcilePortions(book: Reconciliation): void {
+  for (const cooked of book.rows("cooked")) {
+    const { name, service } = cooked;
+    const count = book.value(cooked);
+    book.actual.set(cooked, count);
+    const outs = [
+      ...book.rows("eaten", { name }).filter(({ lot }) => lot?.kind === "cut" && lot.service === service),
+      ...book.rows("spare", { name, service }),
+    ];
+    const shared = shareOut(
+      count / ONE_COUNTED,
+      outs.map((row) => ({
+        row,
+        given: scaled(book.given(row)),
+        expected: row.planned / ONE_COUNTED,
+        rank: row.what === "eaten" ? 0 : 1,
+      })),
+      0n,
+    );
+    const gap = shared.kind === "closed" ? eatenUnplanned(shared.values, book) : shared.gap;
+    if (shared.kind === "closed" && gap === 0n)
+      for (const [row, value] of shared.values) book.actual.set(row, value * ONE_COUNTED);
+    else
+      book.problem(
+        [...outs, cooked].filter((row) => book.isWeighed(row)),
+        words.portionsDiffer(name, gap),
+      );
+    refuseUncooked(cooked, count, book);
+  }
+}
+
+/** Portions beyond the plan that only a blank would have eaten: nobody has said so. */
+function eatenUnplanned(values: ReadonlyMap<Row, bigint>, book: Reconciliation): bigint {
+  return sum(
+    [...values].map(([row, value]) => {
+      const over = value - row.planned / ONE_COUNTED;
+      return row.what === "eaten" && !book.isWeighed(row) && over > 0n ? over : 0n;
+    }),
+  );
+}
+
+function scaled(count: bigint | null): bigint | null {
+  return count === null ? null : count / ONE_COUNTED;
+}
+
+function refuseUncooked(cooked: Row, count: bigint, book: Reconciliation): void {
+  if (count !== 0n) return;
+  const filled = book
+    .rows("into dish", { name: cooked.name, service: cooked.service })
+    .filter((row) => (book.given(row) ?? row.planned) !== 0n);
+  if (filled.length > 0) book.problem([cooked, ...filled], words.filledNotCooked(cooked.name));
 }

@@ -11,7 +11,7 @@ export interface AgainOptions {
 }
 
 /** A scenario planned again, down to the ledger; or that there is no plan, which is proved; or neither in the time. */
-export type Again =
+export type PlannedAgain =
   | PlanAgain
   | { readonly kind: "no plan" }
   | { readonly kind: "unknown"; readonly why: string };
@@ -35,7 +35,7 @@ export interface PlanAgain {
  * Plans a scenario by its aim and then the other of waste and cost, within bounds on them. Rejects with a CostingError
  * where the costing method cannot be applied.
  */
-export type PlanAgainFunction = (scenario: Scenario, options: AgainOptions) => Promise<Again>;
+export type PlanAgainFunction = (scenario: Scenario, options: AgainOptions) => Promise<PlannedAgain>;
 
 /** Another plan with the same waste and spend that does as nearly as can be what an earlier one does. */
 export type PlanNearFunction = (
@@ -53,7 +53,7 @@ export interface Planning {
 }
 
 /** A scenario changed on trial, planned again: not known where the costing method cannot be applied to it. */
-export async function whereCostingFits(again: Promise<Again>): Promise<Again> {
+export async function whereCostingFits(again: Promise<PlannedAgain>): Promise<PlannedAgain> {
   return (
     (await again.catch(notForThisCosting)) ?? { kind: "unknown", why: "the costing method does not fit it" }
   );

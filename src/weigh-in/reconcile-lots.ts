@@ -1,7 +1,6 @@
 import { Decimal, roundToInteger } from "../quantity/index.js";
-import { inProportion, shareOut, slackOf } from "./balance.js";
-import { type Book, sum } from "./book.js";
 import { type LotRows, lotsOf } from "./lots.js";
+import { inProportion, type Reconciliation, shareOut, slackOf, sum } from "./reconciliation.js";
 import { LOSS, type Row, WATER } from "./row.js";
 import { words } from "./words.js";
 
@@ -12,7 +11,7 @@ const RANKS: readonly (readonly string[])[] = [["into dish", "worked"], ["kept"]
  * Where everything that came of a lot was weighed, but not all that went into it: the weights of the rest, told by
  * the difference. To be asked before the cuts are reckoned.
  */
-export function tellByUse(book: Book): void {
+export function inferFromUses(book: Reconciliation): void {
   for (const { part, ins, outs } of lotsOf(book.sheet.rows)) {
     if (outs.length === 0 || !outs.every((row) => book.isWeighed(row))) continue;
     const blanks = ins.filter((row) => !book.isWeighed(row));
@@ -34,16 +33,16 @@ export function tellByUse(book: Book): void {
 }
 
 /** Every lot, and the steps that take from it: what came in is what went out. To be called after the cuts. */
-export function reckonLots(book: Book): void {
+export function reconcileLots(book: Reconciliation): void {
   for (const row of book.rows("in the house", { measure: "weight" }))
     if (row.lot !== null) book.actual.set(row, book.value(row));
   for (const lot of lotsOf(book.sheet.rows)) {
-    reckonLot(lot, book);
-    for (const row of lot.outs) if (row.what === "worked") reckonStep(row, book);
+    reconcileLot(lot, book);
+    for (const row of lot.outs) if (row.what === "worked") reconcileStep(row, book);
   }
 }
 
-function reckonLot({ part, ins, outs }: LotRows, book: Book): void {
+function reconcileLot({ part, ins, outs }: LotRows, book: Reconciliation): void {
   const available = sum(ins.map((row) => book.value(row)));
   const readings = [...ins, ...outs].filter((row) => book.isWeighed(row)).length;
   const shared = shareOut(
@@ -70,7 +69,7 @@ function reckonLot({ part, ins, outs }: LotRows, book: Book): void {
 }
 
 /** What a step gave of what it took: blanks in the proportions planned, the loss and then the water giving way. */
-function reckonStep(worked: Row, book: Book): void {
+function reconcileStep(worked: Row, book: Reconciliation): void {
   const gave = book
     .rows("worked gave", { service: worked.service, name: worked.name, way: worked.way })
     .filter(({ lot }) => JSON.stringify(lot) === JSON.stringify(worked.lot));

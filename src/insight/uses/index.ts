@@ -1,1 +1,0 @@
-export { type DishUse, type LastResort, type Need, type Uses, usesOf } from "./uses.js";
