@@ -7,10 +7,10 @@ import { relevanceOf } from "./relevance.js";
 export type Verdict = "plan" | "no plan" | "unknown";
 
 /** Plans a changed scenario again, down to the ledger. */
-export type Replan = (scenario: Scenario) => Promise<Verdict>;
+type Replan = (scenario: Scenario) => Promise<Verdict>;
 
 /** A smallest change, alone, that would make a plan possible. */
-export interface SmallestChange {
+interface SmallestChange {
   readonly change: string;
   readonly text: string;
   /** How it was checked that no smaller step would do. */
@@ -34,7 +34,7 @@ const MOST_PAIRS = 3;
 const SHARES = 64;
 
 /** What a search for changes asks with. */
-export interface Asking {
+interface Asking {
   readonly replan: Replan;
   /** What a scenario asks too much of. */
   readonly culprits: (scenario: Scenario) => Promise<readonly Tag[]>;

@@ -35,10 +35,10 @@ export interface PlanAgain {
  * Plans a scenario by its aim and then the other of waste and cost, within bounds on them. Rejects with a CostingError
  * where the costing method cannot be applied.
  */
-export type PlanAgainFunction = (scenario: Scenario, options: AgainOptions) => Promise<PlannedAgain>;
+type PlanAgainFunction = (scenario: Scenario, options: AgainOptions) => Promise<PlannedAgain>;
 
 /** Another plan with the same waste and spend that does as nearly as can be what an earlier one does. */
-export type PlanNearFunction = (
+type PlanNearFunction = (
   scenario: Scenario,
   plan: PlanAgain,
   options: { readonly to: NamedPoint; readonly seconds: number },

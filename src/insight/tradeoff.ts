@@ -31,7 +31,7 @@ export interface Curve {
   readonly steps: Steps;
 }
 
-export type CurveResult =
+type CurveResult =
   | { readonly kind: "curve"; readonly curve: Curve }
   | { readonly kind: "none"; readonly again: Exclude<PlannedAgain, PlanAgain> };
 

@@ -231,7 +231,7 @@ function costOf(
 }
 
 /** A part that an offcut is, or can be made into by allowed steps, with its own last day. */
-export interface Route {
+interface Route {
   readonly lot: LotNode;
   /** Grams of it from one gram of the offcut. */
   readonly yield: Decimal;
@@ -242,7 +242,7 @@ export interface Route {
 }
 
 /** Everything one entry of the stock on hand can become, by the way that loses least of it. */
-export function routesFrom(stock: number, scenario: Scenario): Route[] {
+function routesFrom(stock: number, scenario: Scenario): Route[] {
   const part = scenario.partsOnHand[stock]?.part ?? "";
   const routes = new Map<string, Route>();
   // In cutting order a step's source comes before what it gives, so one pass finds every best way.

@@ -17,7 +17,7 @@ import { checkSafety } from "../safety/index.js";
 import { type Planned, type PlanOptions, planScenario } from "./plan.js";
 import { planWithinCeilings } from "./plan-within-ceilings.js";
 
-export interface CautiousOptions extends PlanOptions {
+interface CautiousOptions extends PlanOptions {
   /** The chance, 0 to 1, that every dish is to be there in full with. */
   readonly level: number;
 }

@@ -4,14 +4,14 @@ import { COUNTING_RULES, type Count } from "./counting.js";
 import { DESTINATION_OF_KIND, FLW_DESTINATIONS, type FlwDestination } from "./destinations.js";
 
 /** The two material types of the Food Loss and Waste Standard. */
-export const MATERIALS = ["food", "inedible parts"] as const;
+const MATERIALS = ["food", "inedible parts"] as const;
 export type Material = (typeof MATERIALS)[number];
 
 /** Whether the weights are what a plan says or what was weighed. */
 export type Standing = "plan" | "actual";
 
 /** What an account is made from: a plan, or what was done, composed alike. */
-export type Accounted = Pick<
+type Accounted = Pick<
   Plan,
   "services" | "destinations" | "dishes" | "transfers" | "weights" | "waste" | "money"
 >;

@@ -19,7 +19,7 @@ export const FLW_DESTINATIONS = [
 ] as const;
 export type FlwDestination = (typeof FLW_DESTINATIONS)[number];
 
-export interface DestinationFacts {
+interface DestinationFacts {
   /** Its name in the Standard. */
   readonly name: string;
   /** Tier of the US EPA Wasted Food Scale, 1 the most preferred; null where the scale has no such pathway. */
@@ -82,7 +82,7 @@ export const COUNTS = ["flw", "unep", "eu", "us"] as const;
 /** Whose definition of what is waste. */
 export type Count = (typeof COUNTS)[number];
 
-export interface CountingRule {
+interface CountingRule {
   readonly name: string;
   /** Destinations that make weight waste. */
   readonly counts: readonly FlwDestination[];

@@ -46,7 +46,7 @@ export function stepLosses(scenario: Scenario, decision: Decision): LossOfStep[]
 }
 
 /** A step behind a going of which the line could have had sources as they were: these. */
-export interface NeedlessStep {
+interface NeedlessStep {
   readonly step: string;
   readonly sources: readonly string[];
 }

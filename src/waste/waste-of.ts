@@ -27,12 +27,12 @@ export interface Losses {
   readonly unusedParts: readonly UnusedPart[];
 }
 
-export interface UnusedPart {
+interface UnusedPart {
   readonly part: string;
   readonly weight: Weight;
 }
 
-export interface LossOfCut {
+interface LossOfCut {
   readonly lost: Weight;
   readonly peelBeyond: Weight;
 }
@@ -138,7 +138,7 @@ export function usableParts(scenario: Scenario): ReadonlySet<string> {
 }
 
 /** A part by its name; undefined for one the scenario does not hold. */
-export type PartNamed = (name: string) => Part | undefined;
+type PartNamed = (name: string) => Part | undefined;
 
 /** What a cut leaves beyond the least that breakdowns of its item leave, of one weight cut: 0.05 being 5 %. */
 export interface Beyond {

@@ -16,7 +16,7 @@ import { lineName } from "./rows-of.js";
 import { words } from "./words.js";
 
 /** What every row came to, the decision that was carried out, and the scenario with what was really in the house. */
-export interface Reconciled {
+interface Reconciled {
   /** Those of the sheet, and what is left over beside. */
   readonly rows: readonly Row[];
   readonly actual: ReadonlyMap<Row, bigint>;
@@ -204,7 +204,7 @@ function lineNumber(row: Row, scenario: Scenario): number {
 }
 
 /** Portions of every cooking: those cooked were eaten, now or later, or over. */
-export function reconcilePortions(book: Reconciliation): void {
+function reconcilePortions(book: Reconciliation): void {
   for (const cooked of book.rows("cooked")) {
     const { name, service } = cooked;
     const count = book.value(cooked);

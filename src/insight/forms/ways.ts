@@ -10,7 +10,7 @@ export interface Way {
   readonly again: PlannedAgain;
 }
 
-export interface PlanBreakEven {
+interface PlanBreakEven {
   readonly item: Item;
   /** Bought alone instead of the best other form alone. */
   readonly instead: Verdict;
@@ -171,14 +171,14 @@ function hundredthsOf({ buying }: Item): number {
 }
 
 /** What a plan costs at a price, and the order units it buys there; Infinity where there is no plan. */
-export interface CostAt {
+interface CostAt {
   readonly cost: number;
   readonly units: number;
   readonly proved: boolean;
 }
 
 /** The price, in hundredths, below which something is worth it; whether all that was asked was proved. */
-export type Threshold =
+type Threshold =
   | { readonly kind: "below"; readonly hundredths: number; readonly proved: boolean }
   | { readonly kind: "never" | "any" | "unknown"; readonly proved: boolean };
 

@@ -252,7 +252,7 @@ function courseLevers(
 }
 
 /** The least and the greatest share of a part in a recipe line. */
-export function shareLevers(
+function shareLevers(
   source: LineSource,
   dish: Dish,
   withSource: (changed: Partial<LineSource>) => Scenario,

@@ -175,7 +175,7 @@ export function fineWeighing(scenario: Scenario): Weighing {
 }
 
 /** Steps for a cold room, a pot or a bin: 100 g, or 4 oz. */
-export function coarseWeighing(scenario: Scenario): Weighing {
+function coarseWeighing(scenario: Scenario): Weighing {
   return scaleWithStep(scenario.scaleStep).unit === "g" ? byGrams("100") : byOunces(new Decimal(4));
 }
 

@@ -5,7 +5,7 @@ import { lastDayOfLot } from "../../safety/index.js";
 import { binFor } from "../bin-for.js";
 
 /** What came in of an item at one time, and what is left of it. */
-export interface ItemLot {
+interface ItemLot {
   readonly service: number;
   readonly weight: Weight;
   readonly left: Weight;

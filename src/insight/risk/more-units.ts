@@ -21,7 +21,7 @@ export interface Step {
 /** With more order units than this of all items together, or than an item is cut by the plan, no further are tried. */
 const MOST_UNITS = 40;
 
-export interface Trial {
+interface Trial {
   readonly serving: Serving;
   readonly layout: Layout;
   readonly scenario: Scenario;

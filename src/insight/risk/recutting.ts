@@ -197,7 +197,7 @@ function cutOnce(
 }
 
 /** Random deviates of several distributions. */
-export class Deviates extends Random {
+class Deviates extends Random {
   private spare: number | null = null;
 
   /** `stream` tells apart draws that must not repeat one another. */

@@ -28,7 +28,7 @@ export interface Layout {
   readonly columns: number;
 }
 
-export interface CutWork {
+interface CutWork {
   readonly item: number;
   readonly breakdown: number;
   readonly service: number;
@@ -41,7 +41,7 @@ export interface CutWork {
   readonly column: number;
 }
 
-export interface StepWork {
+interface StepWork {
   readonly step: number;
   readonly column: number;
 }
@@ -67,7 +67,7 @@ export interface Output {
   readonly column: number;
 }
 
-export interface LineWork {
+interface LineWork {
   readonly cooking: number;
   readonly name: string;
   /** Kilograms of the line before cooking that the portions eaten ask for. */
@@ -91,7 +91,7 @@ export interface Gap {
   readonly step: { readonly output: number; readonly outputs: readonly Output[] } | null;
 }
 
-export interface CookingWork {
+interface CookingWork {
   readonly dish: string;
   readonly service: number;
   readonly eaten: number;

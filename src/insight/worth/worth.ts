@@ -28,7 +28,7 @@ import {
   withTaken,
 } from "./changed.js";
 
-export interface WorthOptions {
+interface WorthOptions {
   /** Most seconds for all questions together. */
   readonly seconds: number;
   readonly onProgress?: (asked: Asked) => void;
@@ -171,7 +171,7 @@ export interface Question {
 }
 
 /** A part of the plan that people eat. */
-export interface PartInPlan {
+interface PartInPlan {
   readonly part: Part;
   readonly weight: Weight;
   readonly wasted: Weight;
@@ -180,7 +180,7 @@ export interface PartInPlan {
 }
 
 /** Every question on a plan, those first that a cook asks first. */
-export function questionsOf(scenario: Scenario, plan: PlanJson): Question[] {
+function questionsOf(scenario: Scenario, plan: PlanJson): Question[] {
   return [
     ...dishesLeftOut(scenario, plan),
     ...candidatesOf(scenario, plan).map(({ dish, service }): Question => {
@@ -200,7 +200,7 @@ export function questionsOf(scenario: Scenario, plan: PlanJson): Question[] {
 }
 
 /** Food that some line or step takes, or that the plan has, the most first. */
-export function partsInPlan(scenario: Scenario, plan: PlanJson): PartInPlan[] {
+function partsInPlan(scenario: Scenario, plan: PlanJson): PartInPlan[] {
   const made = [...plan.cuts, ...plan.preps];
   const at = (service: string | null): number => scenario.services.findIndex(({ name }) => name === service);
   const isWanted = (name: string): boolean =>
@@ -234,7 +234,7 @@ export function partsInPlan(scenario: Scenario, plan: PlanJson): PartInPlan[] {
 }
 
 /** Dishes made nowhere, by each service that may offer them. */
-export function candidatesOf({ dishes, services }: Scenario, plan: PlanJson) {
+function candidatesOf({ dishes, services }: Scenario, plan: PlanJson) {
   return dishes
     .filter(({ name }) => plan.dishes.every(({ dish }) => dish !== name))
     .flatMap((dish) => dish.services.map((at) => ({ dish, service: services[at]?.name ?? "" })));
