@@ -1,7 +1,12 @@
 import type { Plan } from "../contract/index.js";
 import { type Money, NO_MONEY, NO_WEIGHT, plus, total, type Weight } from "../quantity/index.js";
-import { COUNTING_RULES, type Count } from "./counting.js";
-import { DESTINATION_OF_KIND, FLW_DESTINATIONS, type FlwDestination } from "./destinations.js";
+import {
+  COUNTING_RULES,
+  type Count,
+  DESTINATION_OF_KIND,
+  FLW_DESTINATIONS,
+  type FlwDestination,
+} from "./destinations.js";
 
 /** The two material types of the Food Loss and Waste Standard. */
 const MATERIALS = ["food", "inedible parts"] as const;
