@@ -97,9 +97,32 @@ async function loaded() {
   };
 }
 
-it("whatever the words are, the same is refused in the same places for the same reasons", async () => {
-  expect(WORD_FILES.length).toBeGreaterThan(12);
-  const plain = await refusals();
+/** Commands that weigh, account, teach and refuse, and solve nothing; what they end with and print, times, the engine and spaces left out. */
+const COMMANDS = [
+  ["check", "tests/house/words.test.ts"],
+  ["weigh-in", "examples/after-service/lunch.yaml"],
+  ["waste", "examples/after-service/lunch.yaml", "--json"],
+  ["waste", "examples/smallest.yaml", "./examples/smallest.yaml"],
+  ["butchers-test", "examples/pork-shoulder.yaml"],
+  ["cooking-loss", "examples/smallest.yaml"],
+  ["yield", "broccoli"],
+  ["safety-case"],
+];
+
+async function commandsRun() {
+  const { run } = await import("../support/program.js");
+  const ran = [];
+  for (const command of COMMANDS) {
+    const { code, stdout, stderr } = await run(...command);
+    const printed = (stdout + stderr)
+      .replace(/"(?:seconds|build|solve)\w*": [\d.e-]+/gi, "")
+      .replace(/[\d.]+ s\b|highs|javascript-lp-solver|\s/g, "");
+    ran.push({ command: command.join(" "), code, printed });
+  }
+  return ran;
+}
+
+async function withOtherWords<T>(work: () => Promise<T>): Promise<T> {
   vi.resetModules();
   for (const file of WORD_FILES)
     vi.doMock(`../../src/${file.replaceAll("\\", "/")}`, async (original) =>
@@ -107,8 +130,30 @@ it("whatever the words are, the same is refused in the same places for the same 
         Object.entries(await original<object>()).map(([name, value]) => [name, garbled(value)]),
       ),
     );
-  const other = await refusals();
-  for (const file of WORD_FILES) vi.doUnmock(`../../src/${file.replaceAll("\\", "/")}`);
+  try {
+    return await work();
+  } finally {
+    for (const file of WORD_FILES) vi.doUnmock(`../../src/${file.replaceAll("\\", "/")}`);
+  }
+}
+
+it("whatever the words are, commands end alike and print the same but for the words", async () => {
+  const plain = await commandsRun();
+  const other = await withOtherWords(commandsRun);
+  expect(other.map(({ command, code }) => [command, code])).toEqual(
+    plain.map(({ command, code }) => [command, code]),
+  );
+  expect(new Set(plain.map(({ code }) => code)).size).toBeGreaterThan(1);
+  for (const [index, { command, printed }] of plain.entries())
+    expect(letters(other[index]?.printed ?? ""), command).toBe(letters(printed));
+  // Commands with words in word files printed other ones.
+  expect(plain.filter(({ printed }, index) => printed !== other[index]?.printed).length).toBeGreaterThan(2);
+}, 120_000);
+
+it("whatever the words are, the same is refused in the same places for the same reasons", async () => {
+  expect(WORD_FILES.length).toBeGreaterThan(12);
+  const plain = await refusals();
+  const other = await withOtherWords(refusals);
   expect(plain.places.filter((each) => each.length > 0).length).toBeGreaterThan(300 / EACH);
   expect(other.places).toEqual(plain.places);
   expect(other.said.map(letters)).toEqual(plain.said.map(letters));
