@@ -7,7 +7,7 @@ export {
   type DocumentOptions,
   pageOf,
 } from "./document.js";
-export { arithmeticText, boughtText, cheapestText, formChoiceDocument, plansText } from "./form-choice.js";
+export { formChoiceDocument } from "./form-choice.js";
 export {
   type ItemYieldsOptions,
   itemCautions,

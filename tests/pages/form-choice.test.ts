@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { FormChoiceJson } from "../../src/contract/index.js";
-import { arithmeticText, boughtText, cheapestText, plansText, writingFor } from "../../src/pages/index.js";
+import { arithmeticText, boughtText, cheapestText, plansText } from "../../src/pages/form-choice.js";
+import { writingFor } from "../../src/pages/index.js";
 import { grams, milligrams } from "../../src/quantity/index.js";
 
 type Form = FormChoiceJson["forms"][number];
