@@ -23,7 +23,7 @@ const TOGETHER = [
 
 export default defineConfig({
   test: {
-    testTimeout: 60_000,
+    testTimeout: 180_000,
     hookTimeout: 120_000,
     pool: "forks",
     maxWorkers: availableParallelism(),

@@ -154,7 +154,7 @@ describe("the real threads", () => {
   });
 
   it("keep no process alive when nobody closes them", async () => {
-    const dist = new URL("../../dist/allocation/engines/", import.meta.url);
+    const engines = new URL("../../dist/allocation/engines/threaded.js", import.meta.url);
     const finite = writeQuestion({
       name: "finite",
       least: { x: 2 },
@@ -162,8 +162,7 @@ describe("the real threads", () => {
       between: { x: [0, 9] },
     });
     const program = `
-      import { Highs } from "${new URL("highs.js", dist)}";
-      import { JavascriptLpSolver } from "${new URL("javascript-lp-solver.js", dist)}";
+      import { Highs, JavascriptLpSolver } from "${engines}";
       const question = ${JSON.stringify(finite)};
       for (const engine of [new Highs(), new JavascriptLpSolver()])
         console.log((await engine.solve(question, { seconds: 10, gap: 1e-6 })).objective);`;
