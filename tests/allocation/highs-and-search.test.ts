@@ -178,7 +178,7 @@ describe("HiGHS and the search together", () => {
       const folder = new URL("../../dist/allocation/engines/", import.meta.url);
       const { question } = asked(of);
       const program = `
-      import { Highs } from "${new URL("highs.js", folder)}";
+      import { Highs } from "${new URL("threaded.js", folder)}";
       import { HighsAndSearch } from "${new URL("highs-and-search.js", folder)}";
       const endless = (_, value) => (/^-?Infinity$/.test(value) ? Number(value) : value);
       let text = "";
