@@ -14,7 +14,7 @@ import { byName, inFileOrder, type Problem, problemOf } from "../reading/index.j
 import { textAt } from "../records/index.js";
 import { safetyTableProblems } from "../safety/index.js";
 import { resolveScenario } from "../scenario/index.js";
-import { type SettledTestCard, settleTestCard } from "../yields/index.js";
+import { type CheckedTestCard, checkTestCard } from "../yields/index.js";
 import { kitchenYields, type OwnTestsFile, readOwnTests } from "./kitchen-yields.js";
 import { safetyProblems } from "./safety-problems.js";
 import { words } from "./words.js";
@@ -39,19 +39,19 @@ export async function loadScenario(path: string, aim?: Aim): Promise<Loaded> {
 const SCENARIO_KEY = /^["']?(?:scenario|services|dishes)["']?[ \t]*:/m;
 
 /** Reads a test card from disk and checks it, as `loadScenario` does a scenario. */
-export async function loadTestCard(path: string): Promise<SettledTestCard> {
+export async function loadTestCard(path: string): Promise<CheckedTestCard> {
   const text = await textOf(path, "a file with a butcher's test or a cooking-loss test");
   if (typeof text !== "string") return { card: null, problems: [text] };
   if (!isTestCard(text) && SCENARIO_KEY.test(text))
     return { card: null, problems: [problemOf(path, words.isScenario())] };
-  return settleTestCard(readTestCard({ file: path, text }));
+  return checkTestCard(readTestCard({ file: path, text }));
 }
 
 /** Everything wrong with a scenario file or a test card. */
 export async function problemsOf(path: string): Promise<readonly Problem[]> {
   const text = await textOf(path, "a scenario file or a test card");
   if (typeof text === "string" && isTestCard(text))
-    return settleTestCard(readTestCard({ file: path, text })).problems;
+    return checkTestCard(readTestCard({ file: path, text })).problems;
   return (await loadScenario(path)).problems;
 }
 

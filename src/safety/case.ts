@@ -24,7 +24,7 @@ export const SAFETY_RULES: readonly SafetyRule[] = [
       act("safety/hazards/match.ts", "hazardsOf"),
       act("kitchen-files/safety-problems.ts", "safetyProblems"),
       act("planning/plan.ts", "refuseBlocked"),
-      act("yields/own-tests/agreement.ts", "disagreementsWithTables"),
+      act("yields/own-tests/read-tests.ts", "disagreementsWithTables"),
     ],
     tests: [
       "safety/hazard-table.test.ts",

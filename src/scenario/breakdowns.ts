@@ -3,9 +3,8 @@ import { type Decimal, grams, milligrams, ONE, toGrams, type Weight, ZERO } from
 import { didYouMean, type Path } from "../reading/index.js";
 import type { TableBreakdown, TableItem } from "../yields/index.js";
 import { STATED_SPREAD, yieldSpreadOf } from "../yields/index.js";
-import type { Resolving } from "./context.js";
-import type { ItemUnit } from "./order-unit.js";
-import type { ItemEntry } from "./table-match.js";
+import type { ItemEntry, Resolving } from "./context.js";
+import type { ItemUnit } from "./units.js";
 import { words } from "./wording/index.js";
 
 type OwnBreakdown = NonNullable<ItemEntry["breakdowns"]>[string];

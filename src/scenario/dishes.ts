@@ -2,11 +2,9 @@ import type { Dish, ScenarioFile, Service } from "../kitchen/index.js";
 import { money } from "../quantity/index.js";
 import { didYouMean } from "../reading/index.js";
 import type { Resolving } from "./context.js";
-import { dietsOfDish } from "./diets.js";
-import { resolveLine } from "./lines.js";
+import { resolveLine, resolveStaples } from "./lines.js";
 import type { PartsInReach } from "./parts.js";
-import { serviceNamed } from "./services.js";
-import { resolveStaples } from "./staples.js";
+import { dietsOfDish, serviceNamed } from "./services.js";
 import { words } from "./wording/index.js";
 
 type DishEntry = ScenarioFile["dishes"][string];

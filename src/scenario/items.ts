@@ -5,15 +5,14 @@ import {
   type Handling,
   type Item,
   type Service,
+  type Supplier,
 } from "../kitchen/index.js";
 import { money, NO_MONEY } from "../quantity/index.js";
-import type { Path } from "../reading/index.js";
-import { unitSpreadOf } from "../yields/index.js";
+import { didYouMean, type Path } from "../reading/index.js";
+import { type TableItem, unitSpreadOf } from "../yields/index.js";
 import { type BreakdownSet, breakdownsOf } from "./breakdowns.js";
-import type { Resolving } from "./context.js";
-import { onHandOf } from "./on-hand.js";
-import { type Order, orderOf, unitOf } from "./order-unit.js";
-import { type ItemEntry, tableItemFor } from "./table-match.js";
+import type { ItemEntry, Resolving } from "./context.js";
+import { type Order, onHandOf, orderOf, unitOf } from "./units.js";
 import { words } from "./wording/index.js";
 
 /** An item with what its breakdowns say of its parts. */
@@ -162,4 +161,88 @@ function keepsOf(
   if (stated - early >= 1) return stated - early;
   context.atKey([...path, "deliveries"], words.spoiltBeforeUse(name, stated));
   return 1;
+}
+
+/**
+ * The tables' entry for an item of the scenario, or for what it is another form of: null where the scenario brings the yields itself, undefined
+ * (with a problem) where nothing tells how the item yields.
+ */
+export function tableItemFor(
+  context: Resolving,
+  name: string,
+  entry: ItemEntry,
+): TableItem | null | undefined {
+  const path = ["items", name];
+  const of = entry.of ?? name;
+  const forms = context.tables.items.filter((item) => item.name === of);
+  const hasOwn = context.namesWritten([...path, "breakdowns"]).length > 0;
+  const [only] = forms;
+  if (only === undefined) {
+    const tabled = [...new Set(context.tables.items.map((item) => item.name))];
+    if (of !== name) return formOfOther(context, name, of, hasOwn, tabled);
+    if (hasOwn) return null;
+    const meant = didYouMean(name, tabled);
+    if (meant !== null) context.unsettledItems.add(meant);
+    context.atKey(path, words.unknownItem(name, meant));
+    return undefined;
+  }
+  const names = forms.map(({ form }) => form);
+  if (entry.form === undefined) {
+    if (forms.length === 1) return only;
+    if (!context.isLeftOut([...path, "form"])) context.atKey(path, words.whichForm(of, names));
+    return undefined;
+  }
+  const found = forms.find(({ form }) => form === entry.form);
+  if (found !== undefined) return found;
+  if (hasOwn) return null;
+  context.at([...path, "form"], words.unknownForm(of, entry.form, didYouMean(entry.form, names), names));
+  return undefined;
+}
+
+/** A form of an item that no table holds: it must be another item of the scenario, and bring its own yields. */
+function formOfOther(
+  context: Resolving,
+  name: string,
+  of: string,
+  hasOwn: boolean,
+  tabled: readonly string[],
+): null | undefined {
+  const items = context.namesWritten(["items"]).filter((item) => item !== name);
+  const place = ["items", name, "of"];
+  if (!items.includes(of)) {
+    const meant = didYouMean(of, [...items, ...tabled]);
+    if (meant !== null) context.unsettledItems.add(meant);
+    context.at(place, words.formOfUnknown(name, of, meant));
+    return undefined;
+  }
+  if (hasOwn) return null;
+  context.at(place, words.formWithoutYields(name, of));
+  return undefined;
+}
+
+/** What suppliers ask for a delivery. A supplier that no item names is a problem, and so is a name that comes near one. */
+export function resolveSuppliers(context: Resolving): Supplier[] {
+  const stated = context.namesWritten(["suppliers"]);
+  const items = Object.entries(context.file.items);
+  const named = [...new Set(items.flatMap(([, { supplier }]) => supplier ?? []))];
+  const known = stated.filter((name) => named.includes(name));
+  const isSettled = context
+    .namesWritten(["items"])
+    .every(
+      (name) => context.file.items[name] !== undefined && !context.isLeftOut(["items", name, "supplier"]),
+    );
+  for (const name of stated) {
+    if (named.includes(name) || !isSettled) continue;
+    context.atKey(["suppliers", name], words.unknownSupplier(name, didYouMean(name, named), named));
+  }
+  for (const [name, { supplier }] of items) {
+    if (supplier === undefined || stated.includes(supplier)) continue;
+    const meant = didYouMean(supplier, known);
+    if (meant !== null) context.at(["items", name, "supplier"], words.supplierNotListed(supplier, meant));
+  }
+  return Object.entries(context.file.suppliers ?? {}).map(([name, { minimum, delivery }]) => ({
+    name,
+    minimum: minimum === undefined ? NO_MONEY : money(minimum),
+    delivery: delivery === undefined ? NO_MONEY : money(delivery),
+  }));
 }

@@ -1,12 +1,10 @@
 import type { Part, PartClass, PartOnHand, ScenarioFile, Service, Step } from "../kitchen/index.js";
 import { money, NO_MONEY, type Weight } from "../quantity/index.js";
 import type { PartFact } from "./breakdowns.js";
-import type { Resolving } from "./context.js";
+import { type Resolving, unknownPart } from "./context.js";
 import { carryOf, type ItemDraft } from "./items.js";
-import { lastDayOf, leftTo } from "./on-hand.js";
-import { unknownPart } from "./part-names.js";
-import { isNamedPeel } from "./peel.js";
 import type { StepDraft } from "./steps.js";
+import { lastDayOf, leftTo } from "./units.js";
 import { words } from "./wording/index.js";
 
 /** Days that a part keeps where neither the scenario nor the tables say: the day it is cut, and no longer. */
@@ -268,4 +266,20 @@ function spreadCooked(context: Resolving, steps: readonly Step[], parts: Map<str
       }
     }
   }
+}
+
+/** Words of parts whose weight nature sets and not the knife (common practice, no source). */
+const SET_BY_NATURE = new Set(
+  (
+    "back backbone bone bones carcass cob cobs feet frame frames gill gills gut guts head heads husk husks liver " +
+    "neck pod pods scales seed seeds shell shells spent stomach stone stones"
+  ).split(" "),
+);
+
+/** Whether an inedible part is peel by its name: of thick peeling there is more, of filleting a fish no less bone. */
+export function isNamedPeel(part: string): boolean {
+  return !part
+    .toLowerCase()
+    .split(/[^\p{L}]+/u)
+    .some((word) => SET_BY_NATURE.has(word));
 }

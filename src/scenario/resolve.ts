@@ -12,11 +12,10 @@ import { checkScenario } from "./checks.js";
 import { Resolving } from "./context.js";
 import { resolveDestinations } from "./destinations.js";
 import { resolveDishes } from "./dishes.js";
-import { resolveItems } from "./items.js";
+import { resolveItems, resolveSuppliers } from "./items.js";
 import { checkPartNames, resolveParts, resolvePartsOnHand } from "./parts.js";
 import { resolveServices } from "./services.js";
 import { resolveSteps } from "./steps.js";
-import { resolveSuppliers } from "./suppliers.js";
 
 interface Resolved {
   /** Null where there is any problem. */

@@ -3,8 +3,7 @@ import { ONE, ZERO } from "../quantity/index.js";
 import type { Path } from "../reading/index.js";
 import type { TableStep } from "../yields/index.js";
 import { STATED_SPREAD, spreadFrom } from "../yields/index.js";
-import type { Resolving } from "./context.js";
-import { unknownPart } from "./part-names.js";
+import { type Resolving, unknownPart } from "./context.js";
 import { words } from "./wording/index.js";
 
 /** A step with what it says of the parts it gives. */

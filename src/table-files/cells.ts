@@ -1,7 +1,24 @@
 import { Decimal, grams, type Weight } from "../quantity/index.js";
-import type { CsvCell, CsvRow, Problem, Wording } from "../reading/index.js";
-import { BASES, type Basis, type Provenance } from "./provenance.js";
+import {
+  type CsvCell,
+  type CsvColumns,
+  type CsvRow,
+  type Problem,
+  readCsv,
+  type Source,
+  type Wording,
+} from "../reading/index.js";
 import { words } from "./words.js";
+
+/** Read in the source named; from memory of it; common practice, for want of a source; weighed in this kitchen. */
+export const BASES = ["read", "memory", "common practice", "own test"] as const;
+export type Basis = (typeof BASES)[number];
+
+/** Where a figure comes from, as its row says. */
+export interface Provenance {
+  readonly source: string;
+  readonly basis: Basis;
+}
 
 /** The cells of one row as values. What cannot be read is reported, and read as null. */
 export class RowCells {
@@ -133,4 +150,24 @@ export class SeenOnce {
     this.rows.set(name, cells.row);
     return true;
   }
+}
+
+/** The rows of a table as cells; none of a table that is not there. */
+export function rowsOf(source: Source | undefined, columns: CsvColumns, problems: Problem[]): RowCells[] {
+  if (source === undefined) return [];
+  const table = readCsv(source, columns);
+  problems.push(...table.problems);
+  return table.rows.map((row) => new RowCells(row, problems));
+}
+
+/** Reports each of these that has no row in a table that is there. */
+export function needRows(
+  source: Source | undefined,
+  wanted: readonly string[],
+  has: (name: string) => boolean,
+  problems: Problem[],
+): void {
+  if (source === undefined) return;
+  for (const name of wanted.filter((each) => !has(each)))
+    problems.push({ file: source.file, line: 1, column: 1, ...words.withoutRow(name) });
 }

@@ -1,13 +1,11 @@
 import type { Problem, Source } from "../reading/index.js";
-import { namedTables } from "../table-files/index.js";
+import { namedTables, packagedTables } from "../table-files/index.js";
 import { disagreements, type ReadRows } from "./table-reading/agreement.js";
-import { nameOf, readBreakdowns, readCuts } from "./table-reading/breakdowns.js";
-import { readCooking } from "./table-reading/cooking.js";
-import { readDensities } from "./table-reading/densities.js";
+import { readBreakdowns, readCuts } from "./table-reading/breakdowns.js";
 import { grouped } from "./table-reading/groups.js";
-import { readItems } from "./table-reading/items.js";
+import { readCooking, readDensities, readItems } from "./table-reading/single-rows.js";
 import { readSteps } from "./table-reading/steps.js";
-import type { TableItem, YieldTables } from "./tables.js";
+import { nameOf, type TableItem, type YieldTables } from "./tables.js";
 
 /** The tables with a fixed name; every other file holds breakdowns. */
 const NAMED = [
@@ -61,4 +59,9 @@ function joined({ items, breakdowns, cuts }: ReadRows): TableItem[] {
       };
     }),
   }));
+}
+
+/** Reads the yield tables that come with the package. */
+export function loadYieldTables(): { tables: YieldTables; problems: Problem[] } {
+  return readYieldTables(packagedTables("yield-tables"));
 }

@@ -95,3 +95,8 @@ export interface Density extends Provenance {
   readonly alsoCalled: readonly string[];
   readonly gramsPerMillilitre: Decimal;
 }
+
+/** "broccoli (crown)", and with a breakdown "broccoli (crown), florets". */
+export function nameOf(item: string, form: string, breakdown?: string): string {
+  return breakdown === undefined ? `${item} (${form})` : `${item} (${form}), ${breakdown}`;
+}

@@ -88,11 +88,11 @@ function wrongCells(text: string): string[] {
 async function loaded() {
   const { loadScenarioText } = await import("../../src/kitchen-files/index.js");
   const { readTestCard } = await import("../../src/kitchen/index.js");
-  const { loadYieldTables, readYieldTests, settleTestCard } = await import("../../src/yields/index.js");
+  const { loadYieldTables, readYieldTests, checkTestCard } = await import("../../src/yields/index.js");
   const { tables } = loadYieldTables();
   return {
     loadScenarioText,
-    readCard: (source: { file: string; text: string }) => settleTestCard(readTestCard(source)),
+    readCard: (source: { file: string; text: string }) => checkTestCard(readTestCard(source)),
     readKitchenTests: (source: { file: string; text: string }) => readYieldTests(source, tables).problems,
   };
 }

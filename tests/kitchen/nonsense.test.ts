@@ -6,7 +6,7 @@ import { wasteCommand } from "../../src/commands/waste.js";
 import { readTestCard } from "../../src/kitchen/index.js";
 import { loadScenarioText } from "../../src/kitchen-files/index.js";
 import { problemText } from "../../src/reading/index.js";
-import { settleTestCard } from "../../src/yields/index.js";
+import { checkTestCard } from "../../src/yields/index.js";
 import { scratchFolder } from "../support/scenarios.js";
 import { aTerminal } from "../support/terminal.js";
 
@@ -194,7 +194,7 @@ butchers_test:
   usable_weight: 3.5 kg
 `;
   const told = (text: string) =>
-    settleTestCard(readTestCard({ file: "c.yaml", text })).problems.map(problemText);
+    checkTestCard(readTestCard({ file: "c.yaml", text })).problems.map(problemText);
 
   it("has no step and no weight that rounds to nothing, by which it would divide", () => {
     expect(told(card("0.0004 g", "0.0004 g"))).toEqual([
@@ -203,7 +203,7 @@ butchers_test:
     ]);
     expect(told(card("0.001 g", "500 g"))).toEqual([]);
     expect(
-      settleTestCard(readTestCard({ file: "c.yaml", text: card("0.0005 g", "500 g") })).card,
+      checkTestCard(readTestCard({ file: "c.yaml", text: card("0.0005 g", "500 g") })).card,
     ).not.toBeNull();
   });
 });

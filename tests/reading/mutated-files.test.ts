@@ -8,7 +8,7 @@ import { planScenario } from "../../src/planning/index.js";
 import { readSafetyTables } from "../../src/safety/tables/read.js";
 import { packagedTables } from "../../src/table-files/index.js";
 import { whatHappened, writeWeighIn } from "../../src/weigh-in/index.js";
-import { loadYieldTables, readYieldTables, readYieldTests, settleTestCard } from "../../src/yields/index.js";
+import { checkTestCard, loadYieldTables, readYieldTables, readYieldTests } from "../../src/yields/index.js";
 import { type Mutation, RUNS, readsAll, watched } from "../support/mutated-files.js";
 import { TWO_EVENINGS, WAITING_POT } from "../support/scenarios.js";
 import { VEAL } from "../support/test-cards.js";
@@ -60,7 +60,7 @@ describe("a mutated file is read to its end or refused with places:", {
       { kind: "cut", at: 0, length: 1, to: 0, junk: "" },
     ];
     const read = (text: string) => {
-      const { card, problems } = settleTestCard(readTestCard({ file: "t.yaml", text }));
+      const { card, problems } = checkTestCard(readTestCard({ file: "t.yaml", text }));
       return { value: card, problems };
     };
     readsAll([VEAL], read, [[VEAL, moved]]);

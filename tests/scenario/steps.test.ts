@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { COSTING_METHODS } from "../../src/kitchen/index.js";
 import { Decimal, grams } from "../../src/quantity/index.js";
-import { leastCosts } from "../../src/scenario/least-cost.js";
+import { leastCosts } from "../../src/scenario/checks.js";
 import type { TableStep, YieldTables } from "../../src/yields/index.js";
 import { NO_TABLES, problemsOf, resolved, tableItem } from "../support/resolving.js";
 

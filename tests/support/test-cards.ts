@@ -1,7 +1,7 @@
 import { readTestCard } from "../../src/kitchen/index.js";
 import { problemText } from "../../src/reading/index.js";
 import {
-  settleTestCard,
+  checkTestCard,
   type TestCard,
   type TestFigures,
   type TestKind,
@@ -10,12 +10,12 @@ import {
 
 /** The problems of a test card called `t.yaml`, as they are printed. */
 export function cardProblems(text: string): string[] {
-  return settleTestCard(readTestCard({ file: "t.yaml", text })).problems.map(problemText);
+  return checkTestCard(readTestCard({ file: "t.yaml", text })).problems.map(problemText);
 }
 
 /** A test card that has no problem. */
 export function testCard(text: string): TestCard {
-  const { card, problems } = settleTestCard(readTestCard({ file: "t.yaml", text }));
+  const { card, problems } = checkTestCard(readTestCard({ file: "t.yaml", text }));
   if (card === null) throw new Error(problems.map(problemText).join("\n"));
   return card;
 }

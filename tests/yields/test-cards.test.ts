@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { readTestCard } from "../../src/kitchen/index.js";
 import { coinOf, Decimal, ZERO } from "../../src/quantity/index.js";
-import { settleTestCard, type TestFigures } from "../../src/yields/index.js";
+import { checkTestCard, type TestFigures } from "../../src/yields/index.js";
 import { rewritten } from "../support/examples.js";
 import { cardProblems, testCard, VEAL, worked } from "../support/test-cards.js";
 
@@ -393,7 +393,7 @@ describe("any card", () => {
 
   it("keeps what is read out of a file with a problem from being worked out", () => {
     expect(
-      settleTestCard(
+      checkTestCard(
         readTestCard({ file: "t.yaml", text: rewritten(VEAL, "cutting_loss: 50 g", "cutting_loss: 60 g") }),
       ).card,
     ).toBeNull();

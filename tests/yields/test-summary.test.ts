@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { grams, milligrams } from "../../src/quantity/index.js";
 import type { YieldTest } from "../../src/yields/index.js";
-import { LOSS } from "../../src/yields/own-tests/pairs.js";
-import { summariseTests, testsByCutting } from "../../src/yields/own-tests/summary.js";
+import { LOSS, summariseTests, testsByCutting } from "../../src/yields/own-tests/summary.js";
 import { seededNumbers } from "../support/seeded-numbers.js";
 import { normal } from "./simulated-kitchens.js";
 

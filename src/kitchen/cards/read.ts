@@ -8,7 +8,7 @@ export function isTestCard(text: string): boolean {
   return /^["']?(?:butchers_test|cooking_loss_test|ap_weight|ap_price)["']?[ \t]*:/m.test(text);
 }
 
-/** Reads a test card. Problems of form are reported here; whether it closes is checked by `settleTestCard`. */
+/** Reads a test card. Problems of form are reported here; whether it closes is checked by `checkTestCard`. */
 export function readTestCard(source: Source): ReadTestCard {
   return readBySchema(testCardSchema, readYaml(source), {
     emptyRemedy: "Begin with `item:` and its name",

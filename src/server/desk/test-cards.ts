@@ -8,7 +8,7 @@ import {
   testFormPage,
 } from "../../pages/index.js";
 import { problemLines, type Source } from "../../reading/index.js";
-import { type SettledTestCard, settleTestCard, type TestKind, testFigures } from "../../yields/index.js";
+import { type CheckedTestCard, checkTestCard, type TestKind, testFigures } from "../../yields/index.js";
 import { ASSETS, FROM_FIRST_PAGE, frame, testCardAddress } from "../frame.js";
 import { notHere, type PageAnswer, page } from "../page-answer.js";
 import type { Task } from "../work/serve-tasks.js";
@@ -74,16 +74,16 @@ export async function blankForm({ page: wanted }: BlankFormTask["asked"]): Promi
 }
 
 /** A card that the program itself stumbles over is a problem of that card alone. */
-function settled(source: Source): SettledTestCard {
+function settled(source: Source): CheckedTestCard {
   try {
-    return settleTestCard(readTestCard(source));
+    return checkTestCard(readTestCard(source));
   } catch (error) {
     return { card: null, problems: [stumbled(source.file, error)] };
   }
 }
 
 /** The card and the form of every test in the file; none where it has problems. */
-function pagesOf({ card }: SettledTestCard): Page[] {
+function pagesOf({ card }: CheckedTestCard): Page[] {
   if (card === null) return [];
   const figures = testFigures(card);
   const options = { assets: ASSETS, home: { href: "./", text: "Test card" } };

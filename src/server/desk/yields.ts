@@ -66,7 +66,7 @@ export async function yieldTest(named: BreakdownNamed): Promise<PageAnswer> {
 export async function recordTest({ folder, fields, ...named }: RecordTask["asked"]): Promise<PageAnswer> {
   const asked = breakdownOf(named);
   if (asked === null) return notHere();
-  const typed = typedIn(fields, asked);
+  const typed = testTyped(fields, asked);
   const written = typedYieldTest(asked.item, asked.breakdown, typed);
   const { problems } = await recordTests(folder, written.source);
   return problems.length === 0
@@ -117,7 +117,7 @@ function breakdownOf(named: BreakdownNamed): Asked | null {
 }
 
 /** What is not there is empty. */
-function typedIn(fields: ReadonlyMap<string, readonly string[]>, { item, breakdown }: Asked): TypedTest {
+function testTyped(fields: ReadonlyMap<string, readonly string[]>, { item, breakdown }: Asked): TypedTest {
   const text = (name: string): string => fields.get(name)?.[0] ?? "";
   return {
     supplier: text("supplier"),

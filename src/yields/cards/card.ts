@@ -1,6 +1,6 @@
 import type { PriceForWeight } from "../../kitchen/index.js";
-import { coinOf, Decimal, toCoins, type Weight } from "../../quantity/index.js";
-import type { ByProduct } from "../card-figures.js";
+import { coinOf, Decimal, grams, toCoins, type Weight, ZERO } from "../../quantity/index.js";
+import type { ByProduct } from "./test-sums.js";
 
 /** A butcher's test, a cooking-loss test or both of one joint, checked: weights close, credits are below the cost. */
 export interface TestCard {
@@ -69,4 +69,33 @@ export function priceIn(price: PriceForWeight, unit: CardUnit): Decimal {
 /** What so many grams at a price for one unit come to, to the nearest coin, as on a till. */
 export function inCoins(grams: Decimal, price: Decimal, unit: CardUnit, currency: string): Decimal {
   return toCoins(grams.times(price).div(unit.grams), coinOf(currency));
+}
+
+/** The smallest weight that a scale shows where none is stated: a gram, or a quarter of an ounce. */
+export function usualStep(unit: CardUnit): Decimal {
+  return unit.name === "kg" ? new Decimal(1) : unit.grams.div(64);
+}
+
+/** The step to show weights to: the scale's, or a finer one where a weight was written finer, so that none is rounded away. */
+export function shownStep(
+  step: Decimal,
+  { name, grams: size }: CardUnit,
+  weights: readonly Decimal[],
+): Weight {
+  const finest = name === "kg" ? new Decimal("0.001") : size.div(1600);
+  const finer = name === "kg" ? [new Decimal(1), new Decimal("0.1")] : [];
+  const fits = [step, ...finer].find((each) => weights.every((weight) => weight.mod(each).isZero()));
+  return grams(fits ?? finest);
+}
+
+/** All that was weighed in a test, and its portion. */
+export function weightsOfTest(test: CardTest | CookingCardTest | null): Decimal[] {
+  if (test === null) return [];
+  const { byProducts, cuttingLoss, productWeight, portionWeight } = test;
+  const cooked = "carved" in test ? [test.rawWeight, test.cookedWeight, test.carvingLoss] : [];
+  const carved = "carved" in test ? test.carved : [];
+  return [
+    ...[...byProducts, ...carved].map(({ weight }) => weight),
+    ...[cuttingLoss, productWeight, portionWeight ?? ZERO, ...cooked],
+  ];
 }

@@ -1,11 +1,55 @@
 import { Decimal, milligrams, splitByShares } from "../../quantity/index.js";
-import type { Basis } from "../../table-files/index.js";
-import type { TableBreakdown, TablePart } from "../tables.js";
-import { LOSS, pairsOf } from "./pairs.js";
-import { steadied, weighTogether } from "./prior.js";
-import { effectiveCount, varianceOfUnits } from "./statistics.js";
-import { type ShareSummary, summariseTests, type TestSummary } from "./summary.js";
+import { ERROR_OF_PUBLISHED, SPREAD_OF_TESTS } from "../spread.js";
+import { grouped } from "../table-reading/groups.js";
+import { nameOf, type TableBreakdown, type TableItem, type TablePart, type YieldTables } from "../tables.js";
+import { effectiveCount, shrunkVariance, varianceOfUnits, weighTogether } from "./statistics.js";
+import {
+  LOSS,
+  pairsOf,
+  type ShareSummary,
+  summariseTests,
+  type TestSummary,
+  testsByCutting,
+} from "./summary.js";
+import { unitWeightAfterTests } from "./unit-weight.js";
 import type { YieldTest } from "./yield-test.js";
+
+/**
+ * The published tables with the kitchen's own tests weighed in; what a test changes has the basis "own test". Tests of
+ * what the tables do not hold change nothing. Hand in the published tables, not the result of an earlier call: its
+ * tests would count twice.
+ */
+export function tablesWithTests(tables: YieldTables, tests: readonly YieldTest[]): YieldTables {
+  const byCutting = testsByCutting(tests);
+  const byForm = new Map(
+    grouped(tests, ({ item, form }) => nameOf(item, form)).map(({ key, rows }) => [key, rows]),
+  );
+  return {
+    ...tables,
+    items: tables.items.map((item) => ({
+      ...item,
+      ...unitAfterTests(item, byForm.get(nameOf(item.name, item.form)) ?? []),
+      breakdowns: item.breakdowns.map((breakdown) => {
+        const own = byCutting.get(nameOf(item.name, item.form, breakdown.name));
+        if (own === undefined) return breakdown;
+        const { shares: _, ...after } = yieldsAfterTests(breakdown, own);
+        return after;
+      }),
+    })),
+  };
+}
+
+function unitAfterTests(item: TableItem, tests: readonly YieldTest[]): Partial<TableItem> {
+  const after = unitWeightAfterTests(item, tests);
+  if (after === null) return {};
+  const percent = Math.round(after.testsCount * 100);
+  return {
+    unitWeight: after.combined,
+    unitSpread: after.unitSpread,
+    source: `own tests n=${after.tests} up to ${after.upTo}, combined with ${item.source} (tests count ${percent} %)`,
+    basis: "own test",
+  };
+}
 
 /** One share of a breakdown before and after the kitchen's own tests; fractions of the AP weight. */
 export interface CombinedShare {
@@ -30,34 +74,14 @@ export interface BreakdownAfterTests extends TableBreakdown {
   readonly shares: readonly CombinedShare[];
 }
 
-/**
- * How far a kitchen may lie from a published figure that comes without a spread: this times sqrt(p (1 - p)), the
- * shape of the error of a share of a whole. 0.10 is what tests of published series scatter by: the median of
- * spread / sqrt(p (1 - p)) over the USDA Table of Cooking Yields for Meat and Poultry (2014). That figures from
- * memory and common practice lie further off, and how far, is our choice.
- */
-export const ERROR_OF_PUBLISHED: Readonly<Record<Basis, number>> = {
-  read: 0.1,
-  memory: 0.15,
-  "common practice": 0.2,
-  "own test": 0.1,
-};
-/** From test to test, before the tests themselves tell. The same series. */
-export const SPREAD_OF_TESTS = 0.1;
 /** No spread is taken for less than this, a percent of the weight bought. Our choice. */
 const LEAST_SPREAD = 0.01;
 
 const PARTS_PER_MILLION = milligrams(1_000_000n);
 
 /**
- * A published breakdown after the kitchen's own tests of it. Each share is the published figure and the tests'
- * ratio estimate, by `weighTogether`. The published figure's standard deviation is its spread, where it has one
- * (how kitchens differ, so not divided by the tests behind it), else a default by basis. What the shares are then
- * short of one, or over it, is shared out by their variances, and they are rounded together to a millionth, so
- * that they add up to one exactly. Classes, keeping and pieces stay as published.
- * A RangeError where a test names other parts than the breakdown.
- *
- * Source, from memory: adjustment to a condition by variances, Deming, Statistical Adjustment of Data (1943).
+ * A published breakdown after the kitchen's own tests of it: each share by `weighTogether`, then all made to add up to
+ * one. Classes, keeping and pieces stay as published. A RangeError where a test names other parts.
  */
 export function yieldsAfterTests(
   breakdown: TableBreakdown,
@@ -94,6 +118,7 @@ interface PublishedShare {
   readonly publishedError: number;
 }
 
+/** A published spread says how kitchens differ, so it is not divided by the tests behind it. */
 function publishedShares({ parts, loss }: TableBreakdown): PublishedShare[] {
   return [
     ...parts.map(({ part, fraction, spread, basis }) => ({
@@ -133,7 +158,11 @@ function weighedTogether(
   };
 }
 
-/** Makes the shares add up to one. A loss that neither side has seen stays nothing. */
+/**
+ * Shares out by variance what the shares are short of one, and rounds them together to a millionth. A loss that
+ * neither side has seen stays nothing. Source, from memory: adjustment to a condition by variances, Deming,
+ * Statistical Adjustment of Data (1943).
+ */
 function closed(weighed: readonly ReturnType<typeof weighedTogether>[]): CombinedShare[] {
   const variances = weighed.map(({ mean, standardError }) => (mean === 0 ? 0 : standardError ** 2));
   const short = 1 - weighed.reduce((sum, { mean }) => sum + mean, 0);
@@ -162,7 +191,7 @@ function partAfterTests(
   tests: readonly YieldTest[],
   { upTo }: TestSummary,
 ): TablePart {
-  const variance = steadied(
+  const variance = shrunkVariance(
     guessOfTests(part.fraction) ** 2,
     varianceOfUnits(
       pairsOf(part.part, tests),

@@ -1,22 +1,25 @@
 import { isIsoDate } from "../../kitchen/index.js";
-import { Decimal, grams, NO_WEIGHT, total, type Weight } from "../../quantity/index.js";
+import { Decimal, grams, NO_WEIGHT, toGrams, total, type Weight } from "../../quantity/index.js";
 import {
   type CsvColumns,
   type CsvRow,
+  didYouMean,
   type Position,
   type Problem,
   readCsv,
   type Source,
+  type Wording,
 } from "../../reading/index.js";
-import { RowCells, SeenOnce } from "../../table-files/index.js";
+import { RowCells, SeenOnce, words as tableWords } from "../../table-files/index.js";
 import { grouped } from "../table-reading/groups.js";
-import type { YieldTables } from "../tables.js";
-import { disagreementsWithTables } from "./agreement.js";
+import { nameOf, type TableBreakdown, type TableItem, type YieldTables } from "../tables.js";
 import { words } from "./words.js";
-import { isClosed, type WeighedPart, type YieldTest } from "./yield-test.js";
+import { cuttingOf, hiddenBy, isClosed, type WeighedPart, type YieldTest } from "./yield-test.js";
 
 const TEST_COLUMNS: CsvColumns = {
+  // Units are weighed together, 1 for a loose item; `ap_g` is their weight as bought, and all weights are in grams.
   required: ["item", "form", "breakdown", "supplier", "date", "units", "ap_g", "part", "weight_g", "class"],
+  // Which of that day's tests of the same, the scale's smallest weight (both 1 where empty), and the weigh-in behind it.
   optional: ["test", "scale_step_g", "weigh_in"],
 };
 
@@ -45,23 +48,8 @@ export interface ReadYieldTests {
 }
 
 /**
- * Reads the kitchen's own yield tests from CSV (RFC 4180, a heading row, columns in any order), one row for each
- * part weighed and one of class `loss` where loss was found; the rows of a test agree in all columns before
- * `part`.
- *
- *     item, form, breakdown   as in the yield tables
- *     supplier, date          who delivered it; the day it was cut, year-month-day
- *     test                    which of that day's tests of the same; 1 where empty
- *     units                   heads, birds, bunches weighed together; 1 for a loose item
- *     ap_g                    their weight as bought, in grams
- *     scale_step_g            the smallest weight the scale shows, in grams; 1 where empty
- *     part                    without the item's name
- *     weight_g                in grams, 0 where there was none
- *     class                   food, inedible, never, loss
- *     weigh_in                the weigh-in it was made from; empty where weighed for itself
- *
- * A test must close: AP weight and parts with loss may differ by half the scale's step for each weighing. Every
- * problem is reported by file, line and column, and a test with one is left out. With `tables`, names, classes
+ * Reads the kitchen's own yield tests from CSV (RFC 4180), a row for each part weighed and one of class `loss` for
+ * loss found. Every problem is told by its place, and a test with one is left out. With `tables`, names, classes
  * and the list of parts must be those of the tables too.
  */
 export function readYieldTests(source: Source, tables: YieldTables | null = null): ReadYieldTests {
@@ -163,4 +151,100 @@ function joined(rows: readonly TestRow[], problems: Problem[]): YieldTest | null
   if (parts.length > 0) return { ...first.head, parts, loss };
   problems.push({ ...first.row.cell("ap_g").position, ...words.noParts(first.head.breakdown) });
   return null;
+}
+
+/** A unit this many times lighter or heavier than the tables have it is a slip of the pen. Our choice. */
+const FAR_OFF = 10;
+/** What the scale may hide of the weight bought. Our choice: yields from a coarser one say too little. */
+const MOST_HIDDEN = new Decimal("0.1");
+
+/**
+ * What a test says otherwise than the yield tables: names that are not there, classes, parts not weighed, units of
+ * quite another weight; and a scale too coarse for what it weighed.
+ */
+export function disagreementsWithTables(
+  test: YieldTest,
+  rows: readonly TestRow[],
+  tables: YieldTables,
+): Problem[] {
+  const place = (column: string) => rows[0]?.row.cell(column).position;
+  const unknown = (column: string, kind: string, name: string, known: readonly string[]): Problem[] => {
+    const position = place(column);
+    const wording = tableWords.unknownName(kind, name, didYouMean(name, known), "the yield tables");
+    return position === undefined ? [] : [{ ...position, ...wording }];
+  };
+  const forms = tables.items.filter(({ name }) => name === test.item);
+  if (forms.length === 0)
+    return unknown("item", "item", test.item, [...new Set(tables.items.map(({ name }) => name))]);
+  const item = forms.find(({ form }) => form === test.form);
+  if (item === undefined)
+    return unknown(
+      "form",
+      `form of ${test.item}`,
+      test.form,
+      forms.map(({ form }) => form),
+    );
+  const breakdown = item.breakdowns.find(({ name }) => name === test.breakdown);
+  if (breakdown === undefined) {
+    const kind = `breakdown of ${nameOf(test.item, test.form)}`;
+    return unknown(
+      "breakdown",
+      kind,
+      test.breakdown,
+      item.breakdowns.map(({ name }) => name),
+    );
+  }
+  const at = (column: string, wording: Wording | null): Problem[] => {
+    const position = place(column);
+    return position === undefined || wording === null ? [] : [{ ...position, ...wording }];
+  };
+  return [
+    ...at("units", unitsDoubt(test, item)),
+    ...at("scale_step_g", coarseness(test)),
+    ...partProblems(test, rows, breakdown),
+    ...notWeighed(test, rows, breakdown),
+  ];
+}
+
+function unitsDoubt({ apWeight, units }: YieldTest, item: TableItem): Wording | null {
+  if (item.measure === "loose") return null;
+  const unit = toGrams(apWeight).div(units);
+  const published = toGrams(item.unitWeight);
+  return unit.times(FAR_OFF).lt(published) || unit.gt(published.times(FAR_OFF))
+    ? words.unlikelyUnits(units, unit, item.unitName, published)
+    : null;
+}
+
+function coarseness(test: YieldTest): Wording | null {
+  return toGrams(hiddenBy(test)).gt(toGrams(test.apWeight).times(MOST_HIDDEN)) ? words.tooCoarse(test) : null;
+}
+
+function partProblems(test: YieldTest, rows: readonly TestRow[], { parts }: TableBreakdown): Problem[] {
+  const short = parts.map(({ part }) => part.slice(test.item.length + 1));
+  return rows.flatMap(({ row, part }): Problem[] => {
+    if (part === null) return [];
+    const known = parts.find((other) => other.part === part.part);
+    if (known === undefined) {
+      const { text, position } = row.cell("part");
+      const wording = tableWords.unknownName(
+        "part",
+        text,
+        didYouMean(text, short),
+        `${cuttingOf(test)} of the yield tables`,
+      );
+      return [{ ...position, ...wording }];
+    }
+    if (known.class === part.class) return [];
+    return [{ ...row.cell("class").position, ...words.otherClass(part.part, part.class, known.class) }];
+  });
+}
+
+function notWeighed(test: YieldTest, rows: readonly TestRow[], { parts }: TableBreakdown): Problem[] {
+  const position = rows.at(-1)?.row.cell("part").position;
+  const weighed = new Set(test.parts.map(({ part }) => part));
+  return parts
+    .filter(({ part }) => !weighed.has(part))
+    .flatMap(({ part }) =>
+      position === undefined ? [] : [{ ...position, ...words.partNotWeighed(part, cuttingOf(test)) }],
+    );
 }

@@ -1,8 +1,14 @@
-import { milligrams, total, type Weight } from "../../quantity/index.js";
+import { milligrams, NO_WEIGHT, toGrams, total, type Weight } from "../../quantity/index.js";
 import { grouped } from "../table-reading/groups.js";
-import { type Drift, driftsOf } from "./drift.js";
-import { LOSS, pairsOf, resolutionOf } from "./pairs.js";
-import { jackknife, modifiedZScores, ratioEstimate, spreadOf } from "./statistics.js";
+import {
+  chanceBeyond,
+  effectiveCount,
+  jackknife,
+  modifiedZScores,
+  type Pair,
+  ratioEstimate,
+  spreadOf,
+} from "./statistics.js";
 import { cuttingOf, type YieldTest } from "./yield-test.js";
 
 /** What the tests of one item, form and breakdown say. Fractions and errors are of the AP weight. */
@@ -105,4 +111,107 @@ function outliersIn(of: string, tests: readonly YieldTest[]): Outlier[] {
     const modifiedZ = scores[index] ?? 0;
     return Math.abs(modifiedZ) > OUTLYING ? [{ test, of, fraction: fractions[index] ?? 0, modifiedZ }] : [];
   });
+}
+
+/** The cutting loss among the shares of an item. */
+export const LOSS = "loss";
+
+/** One share of each test against its AP weight, in grams. */
+export function pairsOf(of: string, tests: readonly YieldTest[]): Pair[] {
+  return tests.map((test) => ({ part: inGrams(weightOf(of, test)), whole: inGrams(test.apWeight) }));
+}
+
+/** The coarsest half step of the scale among the tests, as a fraction of the AP weight: differences below it are none. */
+export function resolutionOf(tests: readonly YieldTest[]): number {
+  return Math.max(...tests.map(({ scaleStep, apWeight }) => inGrams(scaleStep) / 2 / inGrams(apWeight)));
+}
+
+function weightOf(of: string, { parts, loss }: YieldTest): Weight {
+  return of === LOSS ? loss : (parts.find(({ part }) => part === of)?.weight ?? NO_WEIGHT);
+}
+
+function inGrams(weight: Weight): number {
+  return toGrams(weight).toNumber();
+}
+
+/** How one supplier's or one month's tests differ from all others in one share. */
+export interface Drift {
+  readonly by: "supplier" | "month";
+  /** The supplier's name, or year-month. */
+  readonly group: string;
+  /** Full name of the part, or "loss". */
+  readonly of: string;
+  readonly tests: number;
+  readonly otherTests: number;
+  /** Fraction of the group less that of the others. */
+  readonly difference: number;
+  readonly standardError: number;
+  /** How often so large a difference would come by chance somewhere among the comparisons made. */
+  readonly chance: number;
+  readonly flagged: boolean;
+}
+
+/** On each side of a comparison: our rule, no source. */
+export const FEWEST_TESTS = 3;
+const FLAGGED_BELOW = 0.05;
+
+/**
+ * Compares each supplier, and each month, with all other tests by two-sample t with a pooled variance (NIST/SEMATECH
+ * e-Handbook 1.3.5.3). Flagged below once in twenty by chance, counting every comparison made (Bonferroni, 7.4.7.3;
+ * both from memory).
+ */
+export function driftsOf(tests: readonly YieldTest[], names: readonly string[]): Drift[] {
+  return [
+    ...driftsBy("supplier", tests, names, ({ supplier }) => supplier),
+    ...driftsBy("month", tests, names, ({ date }) => date.slice(0, "2026-10".length)),
+  ];
+}
+
+function driftsBy(
+  by: Drift["by"],
+  tests: readonly YieldTest[],
+  names: readonly string[],
+  groupOf: (test: YieldTest) => string,
+): Drift[] {
+  const groups = grouped(tests, groupOf).sort((left, right) => (left.key < right.key ? -1 : 1));
+  const compared = groups.filter(
+    ({ rows }) => rows.length >= FEWEST_TESTS && tests.length - rows.length >= FEWEST_TESTS,
+  );
+  const isMirrored = groups.length === 2;
+  const made = isMirrored ? compared.slice(0, 1) : compared;
+  return made.flatMap(({ key: group, rows: inside }) => {
+    const outside = tests.filter((test) => groupOf(test) !== group);
+    return names.map((of) => ({ by, group, ...comparison(of, inside, outside, made.length * names.length) }));
+  });
+}
+
+function comparison(
+  of: string,
+  inside: readonly YieldTest[],
+  outside: readonly YieldTest[],
+  comparisons: number,
+): Omit<Drift, "by" | "group"> {
+  const sides = [pairsOf(of, inside), pairsOf(of, outside)] as const;
+  const difference = ratioEstimate(sides[0]) - ratioEstimate(sides[1]);
+  const degreesOfFreedom = inside.length + outside.length - 2;
+  const pooled = sides.reduce(
+    (squares, side) => squares + ((spreadOf(side) ?? 0) ** 2 * (side.length - 1)) / degreesOfFreedom,
+    0,
+  );
+  const spread = Math.max(Math.sqrt(pooled), resolutionOf([...inside, ...outside]));
+  const standardError = spread * Math.sqrt(sides.reduce((inverse, side) => inverse + 1 / countOf(side), 0));
+  const chance = Math.min(1, comparisons * chanceBeyond(difference / standardError, degreesOfFreedom));
+  return {
+    of,
+    tests: inside.length,
+    otherTests: outside.length,
+    difference,
+    standardError,
+    chance,
+    flagged: chance < FLAGGED_BELOW,
+  };
+}
+
+function countOf(pairs: readonly Pair[]): number {
+  return effectiveCount(pairs.map(({ whole }) => whole));
 }

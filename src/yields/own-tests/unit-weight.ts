@@ -1,8 +1,16 @@
 import { Decimal, grams, toGrams, type Weight } from "../../quantity/index.js";
 import { DELIVERY_OF_UNITS, SPREAD_OF_UNITS } from "../spread.js";
 import type { TableItem } from "../tables.js";
-import { steadied, weighTogether } from "./prior.js";
-import { jackknife, modifiedZScores, type Pair, ratioEstimate, spreadOf, squaresOf } from "./statistics.js";
+import {
+  jackknife,
+  modifiedZScores,
+  type Pair,
+  ratioEstimate,
+  shrunkVariance,
+  spreadOf,
+  squaresOf,
+  weighTogether,
+} from "./statistics.js";
 import { FEWEST_FOR_OUTLIERS, OUTLYING } from "./summary.js";
 import type { YieldTest } from "./yield-test.js";
 
@@ -70,10 +78,9 @@ function unitOutliers(tests: readonly YieldTest[]): UnitWeightSummary["outliers"
 }
 
 /**
- * The published unit weight of a whole item weighed together with that of the kitchen's own tests, by the rules of
- * `weighTogether`; null for a loose item, and where there are no tests. A kitchen's average unit is taken to lie as
- * far from the published one as one unit from the next, for growers and grades differ as units do (our choice);
- * a test's average of n units has the variance of one delivery against others and of one unit over n.
+ * The published unit weight weighed together with the tests', by `weighTogether`; null for a loose item or no tests. A
+ * kitchen's average unit is taken to lie as far from the published one as one unit from the next, for growers and
+ * grades differ as units do (our choice).
  */
 export function unitWeightAfterTests(
   item: TableItem,
@@ -96,7 +103,7 @@ export function unitWeightAfterTests(
     published: item.unitWeight,
     combined: tenth(mean),
     combinedError: standardError,
-    unitSpread: tenth(Math.sqrt(steadied(spread ** 2, fromUnitToUnit(tests), tests.length - 1))),
+    unitSpread: tenth(Math.sqrt(shrunkVariance(spread ** 2, fromUnitToUnit(tests), tests.length - 1))),
     testsCount,
   };
 }
@@ -106,7 +113,7 @@ function unitPairs(tests: readonly YieldTest[]): Pair[] {
   return tests.map(({ apWeight, units }) => ({ part: toGrams(apWeight).toNumber(), whole: units }));
 }
 
-/** Variance of the mean of all units, where one unit differs from the next in its delivery by a variance of 1. */
+/** Variance of the mean of all units: of one delivery against others, and of one unit, taken as 1, over their number. */
 function variancesOfMean(tests: readonly YieldTest[]): number {
   const all = tests.reduce((count, { units }) => count + units, 0);
   return tests.reduce((sum, { units }) => sum + (units / all) ** 2 * (DELIVERY_OF_UNITS ** 2 + 1 / units), 0);
@@ -114,9 +121,8 @@ function variancesOfMean(tests: readonly YieldTest[]): number {
 
 /**
  * Variance from unit to unit behind that from test to test: with n tests and N units, the sum of
- * units x (mean - overall)^2 is (n - 1) s^2 + (N - sum of units^2 / N) d^2 on average, d being the deliveries' and
- * a fixed part of s. Source: the expected mean square between groups of unequal size, one-way analysis of variance
- * (from memory).
+ * units x (mean - overall)^2 is (n - 1) s^2 + (N - sum of units^2 / N) d^2 on average, d (the deliveries') a fixed part
+ * of s. Source: one-way analysis of variance (from memory).
  */
 function fromUnitToUnit(tests: readonly YieldTest[]): number {
   if (tests.length < 2) return 0;

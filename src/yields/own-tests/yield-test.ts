@@ -1,5 +1,6 @@
 import type { PartClass } from "../../kitchen/index.js";
 import { milligrams, minus, NO_WEIGHT, total, type Weight } from "../../quantity/index.js";
+import { nameOf } from "../tables.js";
 
 /** A weighing of one item and all its parts, done in this kitchen. */
 export interface YieldTest {
@@ -54,5 +55,5 @@ export function isClosed(test: YieldTest): boolean {
 
 /** Tests of one item, form and breakdown share this name, "broccoli (crown), florets". */
 export function cuttingOf({ item, form, breakdown }: YieldTest): string {
-  return `${item} (${form}), ${breakdown}`;
+  return nameOf(item, form, breakdown);
 }

@@ -1,13 +1,13 @@
 import { testsByCutting } from "../own-tests/summary.js";
 import type { YieldTest } from "../own-tests/yield-test.js";
-import { nameOf } from "../table-reading/breakdowns.js";
-import type {
-  CookingYield,
-  TableBreakdown,
-  TableItem,
-  TablePart,
-  TableStep,
-  YieldTables,
+import {
+  type CookingYield,
+  nameOf,
+  type TableBreakdown,
+  type TableItem,
+  type TablePart,
+  type TableStep,
+  type YieldTables,
 } from "../tables.js";
 import { counted, gramTexts, percentText, percentTexts, Sources, wholeGrams, withUnits } from "./figures.js";
 import { type TestedYields, testedUnitWeight, testedYields } from "./own-tests.js";

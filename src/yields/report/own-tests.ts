@@ -1,9 +1,10 @@
 import { Decimal, toGrams } from "../../quantity/index.js";
 import { type CombinedShare, yieldsAfterTests } from "../own-tests/combine.js";
-import { type Drift, FEWEST_TESTS } from "../own-tests/drift.js";
-import { LOSS } from "../own-tests/pairs.js";
 import {
+  type Drift,
   FEWEST_FOR_OUTLIERS,
+  FEWEST_TESTS,
+  LOSS,
   OUTLYING,
   type Outlier,
   type ShareSummary,

@@ -1,8 +1,9 @@
 import type { Position, Problem } from "../../reading/index.js";
 import { didYouMean } from "../../reading/index.js";
 import { words as tableWords } from "../../table-files/index.js";
-import { type BreakdownRows, type CutRow, nameOf } from "./breakdowns.js";
-import type { ItemRow } from "./items.js";
+import { nameOf } from "../tables.js";
+import type { BreakdownRows, CutRow } from "./breakdowns.js";
+import type { ItemRow } from "./single-rows.js";
 import type { StepRows } from "./steps.js";
 import { words } from "./words.js";
 

@@ -2,7 +2,7 @@ import type { PartClass } from "../../kitchen/index.js";
 import { type Decimal, ONE } from "../../quantity/index.js";
 import type { CsvColumns, Position, Problem, Source } from "../../reading/index.js";
 import { BASES, type RowCells, rowsOf, SeenOnce } from "../../table-files/index.js";
-import type { TablePart } from "../tables.js";
+import { nameOf, type TablePart } from "../tables.js";
 import { checkSum, grouped, sumOf } from "./groups.js";
 
 const PART_COLUMNS: CsvColumns = {
@@ -118,9 +118,4 @@ export function readCuts(source: Source | undefined, problems: Problem[]): CutRo
     if (item === null || form === null || breakdown === null || minutes === null || how === null) return [];
     return isNew ? [{ item, form, breakdown, position: cells.row.position, minutes, how }] : [];
   });
-}
-
-/** "broccoli (crown)", and with a breakdown "broccoli (crown), florets". */
-export function nameOf(item: string, form: string, breakdown?: string): string {
-  return breakdown === undefined ? `${item} (${form})` : `${item} (${form}), ${breakdown}`;
 }

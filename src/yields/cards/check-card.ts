@@ -1,24 +1,26 @@
 import type { ReadTestCard, TestCardFile } from "../../kitchen/index.js";
 import { coinOf, Decimal, toCoins, ZERO } from "../../quantity/index.js";
 import { inFileOrder, type Path, type Problem, type Wording } from "../../reading/index.js";
-import { type ByProduct, creditsOf, gapOf } from "../card-figures.js";
 import {
   type CardTest,
   type CardUnit,
   type CookingCardTest,
   inCoins,
   priceIn,
+  shownStep,
   type TestCard,
   unitOf,
+  usualStep,
+  weightsOfTest,
 } from "./card.js";
-import { shownStep, usualStep, weightsOfTest } from "./scale-step.js";
+import { type ByProduct, creditsOf, gapOf } from "./test-sums.js";
 import { hiddenBy, smallText, words } from "./words.js";
 
 type CookingFile = NonNullable<TestCardFile["cooking_loss_test"]>;
 type ByProductsFile = NonNullable<NonNullable<TestCardFile["butchers_test"]>["by_products"]>;
 
 /** A settled card, and everything wrong with the file; null where something is. */
-export interface SettledTestCard {
+export interface CheckedTestCard {
   readonly card: TestCard | null;
   readonly problems: readonly Problem[];
 }
@@ -27,7 +29,7 @@ export interface SettledTestCard {
  * Checks a test card as read: that its weights close as nearly as the scale shows, by half its step for each weighing,
  * and that by-products are worth less than the whole.
  */
-export function settleTestCard(read: ReadTestCard): SettledTestCard {
+export function checkTestCard(read: ReadTestCard): CheckedTestCard {
   if (read.value === null) return { card: null, problems: read.problems };
   const settling = new Settling(read, read.value);
   const card = settling.card();
