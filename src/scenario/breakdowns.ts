@@ -24,13 +24,6 @@ export interface PartFact {
   readonly inUse: boolean;
 }
 
-export interface BreakdownSet {
-  /** False where a breakdown, or the choice among them, has a problem. */
-  readonly settled: boolean;
-  readonly breakdowns: readonly Breakdown[];
-  readonly facts: readonly PartFact[];
-}
-
 /** The breakdowns of an item that may be used: the tables', replaced and added to by the scenario's own. */
 export function breakdownsOf(
   context: Resolving,
@@ -38,7 +31,7 @@ export function breakdownsOf(
   entry: ItemEntry,
   table: TableItem | null,
   unit: ItemUnit,
-): BreakdownSet {
+) {
   const path = ["items", item];
   const ownNames = context.namesWritten([...path, "breakdowns"]);
   const own = Object.entries(entry.breakdowns ?? {});
@@ -62,6 +55,7 @@ export function breakdownsOf(
   }));
   const unread = context.isLeftOut([...path, "breakdowns"]) || context.isLeftOut([...path, "cut"]);
   return {
+    /** False where a breakdown, or the choice among them, has a problem. */
     settled: !unread && known.length === (entry.cut ?? []).length,
     breakdowns: [
       ...fromTable.filter(({ name }) => inUse(name)).map(breakdownOfTable),

@@ -10,14 +10,15 @@ import {
 import { money, NO_MONEY } from "../quantity/index.js";
 import { didYouMean, type Path } from "../reading/index.js";
 import { type TableItem, unitSpreadOf } from "../yields/index.js";
-import { type BreakdownSet, breakdownsOf } from "./breakdowns.js";
+import { breakdownsOf, type PartFact } from "./breakdowns.js";
 import type { ItemEntry, Resolving } from "./context.js";
 import { type Order, onHandOf, orderOf, unitOf } from "./units.js";
 import { words } from "./wording/index.js";
 
 /** An item with what its breakdowns say of its parts. */
-export interface ItemDraft extends Pick<BreakdownSet, "facts"> {
+export interface ItemDraft {
   readonly item: Item;
+  readonly facts: readonly PartFact[];
 }
 
 export function resolveItems(context: Resolving, services: readonly Service[]): ItemDraft[] {

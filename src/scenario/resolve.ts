@@ -75,20 +75,7 @@ function wasteCountsOf({
   };
 }
 
-type Head = Omit<
-  Scenario,
-  | "firstDate"
-  | "services"
-  | "items"
-  | "suppliers"
-  | "parts"
-  | "steps"
-  | "dishes"
-  | "destinations"
-  | "partsOnHand"
->;
-
-function headOf(file: ScenarioFile): Head {
+function headOf(file: ScenarioFile) {
   return {
     name: file.scenario,
     locale: file.locale ?? "en-GB",

@@ -22,57 +22,20 @@ import {
 
 export type TestKind = "butchers" | "cooking";
 
-/** One test of a card worked out, costs in whole coins: the rows add up to the AP weight, to 100 % and to the AP cost. */
-export interface TestFigures {
-  readonly kind: TestKind;
-  readonly apCost: Decimal;
-  readonly rows: readonly CardRow[];
-  /** What the test is about, with the last row's weight and cost. */
-  readonly product: string;
-  readonly productWeight: Decimal;
-  readonly productCost: Decimal;
-  /** Cost of one unit of the product, to the coin. */
-  readonly price: Decimal;
-  readonly costFactor: Decimal;
-  readonly portion: PortionFigures | null;
-  readonly cooking: { readonly raw: Decimal; readonly cooked: Decimal; readonly yield: Decimal } | null;
-  readonly repriced: Repriced | null;
-}
-
 /** Where some of the AP weight went. */
-export interface CardRow {
+interface Row {
   readonly kind: "by-product" | "loss" | "product";
   readonly name: string;
   /** In grams; below zero where cooking took up water, or the weighings came out over. */
   readonly weight: Decimal;
-  /** Of the AP weight, to one decimal. */
-  readonly percent: Decimal;
   /** Market price of a by-product; null for a loss and the product. */
   readonly price: Decimal | null;
-  /** What it is credited with, or what the product bears; null for a loss. */
+  /** What a by-product is credited with to the coin, or what the product bears; null for a loss. */
   readonly value: Decimal | null;
 }
 
-export interface PortionFigures {
-  readonly weight: Decimal;
-  readonly cost: Decimal;
-  readonly costFactor: Decimal;
-  /** What is to be bought for one portion. */
-  readonly apWeight: Decimal;
-  /** Whole portions, and the weight left over from them. */
-  readonly count: number;
-  readonly leftOver: Decimal;
-}
-
-/** After a move of the AP price, by cost factor. */
-export interface Repriced {
-  readonly apPrice: Decimal;
-  readonly price: Decimal;
-  readonly portionCost: Decimal | null;
-}
-
-/** A row before its cost and its share; `credit` is what a by-product is worth, to the coin. */
-type Plain = Omit<CardRow, "percent" | "value"> & { readonly credit: Decimal | null };
+/** One test of a card worked out: the rows add up to the AP weight, to 100 % and to the AP cost. */
+export type TestFigures = ReturnType<typeof figures>;
 
 /** The butcher's test worked out. */
 function butchersFigures(card: TestCard, test: CardTest): TestFigures {
@@ -132,28 +95,23 @@ interface Worked {
   readonly costFactor: Decimal;
   readonly portionCost: Decimal | null;
   readonly portionCostFactor: Decimal | null;
-  readonly cooking: TestFigures["cooking"];
+  /** Cooked weight over raw is the yield; null for a butcher's test. */
+  readonly cooking: { readonly raw: Decimal; readonly cooked: Decimal; readonly yield: Decimal } | null;
 }
 
 /** Credits are rounded to the coin each, as they are checked by hand, and the product bears what they leave of the AP cost. */
-function figures(
-  kind: TestKind,
-  card: TestCard,
-  test: CardTest,
-  before: readonly Plain[],
-  worked: Worked,
-): TestFigures {
+function figures(kind: TestKind, card: TestCard, test: CardTest, before: readonly Row[], worked: Worked) {
   const { product, productWeight, portionWeight } = test;
   const coin = coinOf(card.currency);
   const apCost = inCoins(card.apWeight, card.apPrice, card.unit, card.currency);
-  const productCost = apCost.minus(Decimal.sum(ZERO, ...before.map(({ credit }) => credit ?? ZERO)));
+  const productCost = apCost.minus(Decimal.sum(ZERO, ...before.map(({ value }) => value ?? ZERO)));
   const { portionCost, portionCostFactor, costFactor, fractions } = worked;
-  const last: Plain = {
+  const last: Row = {
     kind: "product",
     name: product,
     weight: productWeight,
     price: null,
-    credit: productCost,
+    value: productCost,
   };
   const plain = [...before, last]
     .map((row, index) => ({ ...row, fraction: fractions[index] ?? ZERO }))
@@ -162,14 +120,12 @@ function figures(
   return {
     kind,
     apCost,
-    rows: plain.map(({ credit, fraction: _, ...row }, index) => ({
-      ...row,
-      percent: percents[index] ?? ZERO,
-      value: credit,
-    })),
+    /** With the share of the AP weight, to one decimal. */
+    rows: plain.map(({ fraction: _, ...row }, index) => ({ ...row, percent: percents[index] ?? ZERO })),
     product,
     productWeight,
     productCost,
+    /** Cost of one unit of the product, to the coin. */
     price: toCoins(worked.price.times(card.unit.grams), coin),
     costFactor,
     portion:
@@ -179,10 +135,12 @@ function figures(
             weight: portionWeight,
             cost: toCoins(portionCost, coin),
             costFactor: portionCostFactor.div(card.unit.grams),
+            /** What is to be bought for one portion. */
             apWeight: apWeightFor(1, portionWeight, fractions.at(-1) ?? ZERO),
             ...portionsIn(productWeight, portionWeight),
           },
     cooking: worked.cooking,
+    /** After a move of the AP price, by cost factor. */
     repriced:
       card.newPrice === null
         ? null
@@ -197,7 +155,7 @@ function figures(
   };
 }
 
-function cuttingRows(card: TestCard, test: CardTest): Plain[] {
+function cuttingRows(card: TestCard, test: CardTest): Row[] {
   return [
     ...creditRows(card, test.byProducts),
     loss("cutting loss", test.cuttingLoss),
@@ -205,11 +163,11 @@ function cuttingRows(card: TestCard, test: CardTest): Plain[] {
   ];
 }
 
-function creditRows(card: TestCard, byProducts: readonly ByProduct[]): Plain[] {
+function creditRows(card: TestCard, byProducts: readonly ByProduct[]): Row[] {
   return byProducts.map((product) => ({
     kind: "by-product",
     ...product,
-    credit: inCoins(product.weight, product.price, card.unit, card.currency),
+    value: inCoins(product.weight, product.price, card.unit, card.currency),
   }));
 }
 
@@ -217,8 +175,8 @@ function forGrams(byProducts: readonly ByProduct[], { grams }: CardUnit): ByProd
   return byProducts.map((each) => ({ ...each, price: each.price.div(grams) }));
 }
 
-function loss(name: string, weight: Decimal): Plain {
-  return { kind: "loss", name, weight, price: null, credit: null };
+function loss(name: string, weight: Decimal): Row {
+  return { kind: "loss", name, weight, price: null, value: null };
 }
 
 /** Percents to one decimal that add up to 100.0; a share below zero stays so. */

@@ -4,11 +4,6 @@ export interface Pair {
   readonly whole: number;
 }
 
-export interface Jackknife {
-  readonly standardError: number;
-  readonly bias: number;
-}
-
 /**
  * Sum of the parts over sum of the wholes, so that a test of ten heads counts ten times a test of one.
  * Source: Cochran, Sampling Techniques, 3rd ed., ch. 6, ratio estimators (from memory).
@@ -23,10 +18,7 @@ export function ratioEstimate(pairs: readonly Pair[]): number {
  * Null for fewer than two. Source: Efron and Tibshirani, An Introduction to the Bootstrap (1993), ch. 11
  * (from memory).
  */
-export function jackknife<T>(
-  sample: readonly T[],
-  estimate: (sample: readonly T[]) => number,
-): Jackknife | null {
+export function jackknife<T>(sample: readonly T[], estimate: (sample: readonly T[]) => number) {
   const count = sample.length;
   if (count < 2) return null;
   const without = sample.map((_, left) => estimate(sample.filter((__, index) => index !== left)));
@@ -130,21 +122,12 @@ export interface TwoSources {
   readonly tests: number;
 }
 
-export interface WeighedTogether {
-  readonly mean: number;
-  readonly standardError: number;
-  /** Standard error of the tests, shrunk towards the guess where they are few. */
-  readonly testedError: number;
-  /** How much the tests count, 0 to 1. */
-  readonly testsCount: number;
-}
-
 /**
  * The mean of a published figure and the tests', weighted by the inverse of their variances. Two tests that happen to
  * agree are not believed too much: see `shrunkVariance`. Source, from memory: Gelman et al., Bayesian Data Analysis,
  * ch. 2 and 3.
  */
-export function weighTogether(figure: TwoSources): WeighedTogether {
+export function weighTogether(figure: TwoSources) {
   const { published, publishedError, tested, standardError, guessedVariance, tests } = figure;
   const freedom = tests - 1;
   const testedVariance = shrunkVariance(guessedVariance, (standardError ?? 0) ** 2, freedom);
@@ -153,7 +136,9 @@ export function weighTogether(figure: TwoSources): WeighedTogether {
   return {
     mean: testsCount * tested + (1 - testsCount) * published,
     standardError: Math.sqrt(testsCount * testedVariance),
+    /** Of the tests, shrunk towards the guess where they are few. */
     testedError: Math.sqrt(testedVariance),
+    /** How much the tests count, 0 to 1. */
     testsCount,
   };
 }

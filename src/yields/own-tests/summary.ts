@@ -11,45 +11,6 @@ import {
 } from "./statistics.js";
 import { cuttingOf, type YieldTest } from "./yield-test.js";
 
-/** What the tests of one item, form and breakdown say. Fractions and errors are of the AP weight. */
-export interface TestSummary {
-  readonly item: string;
-  readonly form: string;
-  readonly breakdown: string;
-  readonly tests: number;
-  readonly units: number;
-  readonly apWeight: Weight;
-  /** AP weight over units, to the nearest milligram. */
-  readonly unitWeight: Weight;
-  /** ISO dates of the first test and the last. */
-  readonly from: string;
-  readonly upTo: string;
-  /** Each part, and last the cutting loss. */
-  readonly shares: readonly ShareSummary[];
-  readonly outliers: readonly Outlier[];
-  /** By supplier and by month, those that the rule flags and those that it does not. */
-  readonly drifts: readonly Drift[];
-}
-
-export interface ShareSummary {
-  /** Full name of the part, or "loss". */
-  readonly of: string;
-  /** Ratio estimate: sum of the part over sum of the AP weight. */
-  readonly fraction: number;
-  /** By the jackknife; null for a single test. */
-  readonly standardError: number | null;
-  /** Standard deviation from test to test, weighted by AP weight; null for a single test. */
-  readonly spread: number | null;
-}
-
-/** A test that lies far from the others in one share. It still counts: whether it was a slip, the cook knows. */
-export interface Outlier {
-  readonly test: YieldTest;
-  readonly of: string;
-  readonly fraction: number;
-  readonly modifiedZ: number;
-}
-
 /**
  * Beyond this modified z-score a value is called an outlier (NIST/SEMATECH e-Handbook 1.3.5.17, from memory). It is
  * a question to ask: of kitchens with eight usual tests it flags one in seven (simulated, normal scatter).
@@ -59,10 +20,10 @@ export const OUTLYING = 3.5;
 export const FEWEST_FOR_OUTLIERS = 5;
 
 /**
- * Statistics over tests of one item, form and breakdown; a part that some test does not name weighed nothing in
- * it. A RangeError for no tests, or for tests of different things.
+ * Statistics over tests of one item, form and breakdown, fractions and errors of the AP weight; a part that some test
+ * does not name weighed nothing in it. A RangeError for no tests, or for tests of different things.
  */
-export function summariseTests(tests: readonly YieldTest[]): TestSummary {
+export function summariseTests(tests: readonly YieldTest[]) {
   const [first] = tests;
   if (first === undefined) throw new RangeError("no tests to summarise");
   const other = tests.find((test) => cuttingOf(test) !== cuttingOf(first));
@@ -79,21 +40,26 @@ export function summariseTests(tests: readonly YieldTest[]): TestSummary {
     tests: tests.length,
     units,
     apWeight,
+    /** AP weight over units, to the nearest milligram. */
     unitWeight: milligrams((2n * apWeight + BigInt(units)) / (2n * BigInt(units))),
     from: dates[0] ?? "",
     upTo: dates.at(-1) ?? "",
+    /** Each part, and last the cutting loss. */
     shares: names.map((of) => shareOf(of, tests)),
     outliers: names.flatMap((of) => outliersIn(of, tests)),
     drifts: driftsOf(tests, names),
   };
 }
 
+export type TestSummary = ReturnType<typeof summariseTests>;
+export type ShareSummary = ReturnType<typeof shareOf>;
+
 /** The tests grouped by item, form and breakdown, in the order these first appear. */
 export function testsByCutting(tests: readonly YieldTest[]): ReadonlyMap<string, readonly YieldTest[]> {
   return new Map(grouped(tests, cuttingOf).map(({ key, rows }) => [key, rows]));
 }
 
-function shareOf(of: string, tests: readonly YieldTest[]): ShareSummary {
+function shareOf(of: string, tests: readonly YieldTest[]) {
   const pairs = pairsOf(of, tests);
   return {
     of,
@@ -103,11 +69,12 @@ function shareOf(of: string, tests: readonly YieldTest[]): ShareSummary {
   };
 }
 
-function outliersIn(of: string, tests: readonly YieldTest[]): Outlier[] {
+/** Tests that lie far from the others in one share. They still count: whether one was a slip, the cook knows. */
+function outliersIn(of: string, tests: readonly YieldTest[]) {
   if (tests.length < FEWEST_FOR_OUTLIERS) return [];
   const fractions = pairsOf(of, tests).map(({ part, whole }) => part / whole);
   const scores = modifiedZScores(fractions, resolutionOf(tests));
-  return tests.flatMap((test, index): Outlier[] => {
+  return tests.flatMap((test, index) => {
     const modifiedZ = scores[index] ?? 0;
     return Math.abs(modifiedZ) > OUTLYING ? [{ test, of, fraction: fractions[index] ?? 0, modifiedZ }] : [];
   });

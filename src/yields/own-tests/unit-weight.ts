@@ -14,37 +14,11 @@ import {
 import { FEWEST_FOR_OUTLIERS, OUTLYING } from "./summary.js";
 import type { YieldTest } from "./yield-test.js";
 
-/** What tests of one item and form, whatever the breakdown, say of the weight of a unit, in grams. */
-export interface UnitWeightSummary {
-  readonly tests: number;
-  readonly units: number;
-  /** ISO date of the last test. */
-  readonly upTo: string;
-  /** Ratio estimate: AP weight of all over the units of all. */
-  readonly grams: number;
-  /** By the jackknife; null for a single test. */
-  readonly standardError: number | null;
-  /** Standard deviation of the tests' mean unit weights, weighted by their units; null for a single test. */
-  readonly spread: number | null;
-  /** Tests whose units weigh far from those of the others; they count all the same. */
-  readonly outliers: readonly { readonly test: YieldTest; readonly grams: number }[];
-}
-
-/** The weight of a unit before and after the kitchen's own tests. */
-export interface CombinedUnitWeight extends UnitWeightSummary {
-  readonly published: Weight;
-  /** To a tenth of a gram. */
-  readonly combined: Weight;
-  /** Of the two weighed together, in grams. */
-  readonly combinedError: number;
-  /** Standard deviation from unit to unit. */
-  readonly unitSpread: Weight;
-  /** How much the tests count, 0 to 1. */
-  readonly testsCount: number;
-}
-
-/** A RangeError for no tests. */
-export function summariseUnitWeight(tests: readonly YieldTest[]): UnitWeightSummary {
+/**
+ * What tests of one item and form, whatever the breakdown, say of the weight of a unit, in grams. A RangeError for no
+ * tests.
+ */
+export function summariseUnitWeight(tests: readonly YieldTest[]) {
   if (tests.length === 0) throw new RangeError("no tests to summarise");
   const pairs = unitPairs(tests);
   return {
@@ -55,15 +29,17 @@ export function summariseUnitWeight(tests: readonly YieldTest[]): UnitWeightSumm
         .map(({ date }) => date)
         .sort()
         .at(-1) ?? "",
+    /** AP weight of all over the units of all. */
     grams: ratioEstimate(pairs),
     standardError: jackknife(pairs, ratioEstimate)?.standardError ?? null,
+    /** Of the tests' mean unit weights. */
     spread: spreadOf(pairs),
     outliers: unitOutliers(tests),
   };
 }
 
-/** By the rule for shares; a difference that the scale cannot show is none. */
-function unitOutliers(tests: readonly YieldTest[]): UnitWeightSummary["outliers"] {
+/** Far from the others by the rule for shares; they count all the same. A difference that the scale cannot show is none. */
+function unitOutliers(tests: readonly YieldTest[]) {
   if (tests.length < FEWEST_FOR_OUTLIERS) return [];
   const averages = unitPairs(tests).map(({ part, whole }) => part / whole);
   const halfSteps = tests.map(({ scaleStep, units }) =>
@@ -82,10 +58,7 @@ function unitOutliers(tests: readonly YieldTest[]): UnitWeightSummary["outliers"
  * kitchen's average unit is taken to lie as far from the published one as one unit from the next, for growers and
  * grades differ as units do (our choice).
  */
-export function unitWeightAfterTests(
-  item: TableItem,
-  tests: readonly YieldTest[],
-): CombinedUnitWeight | null {
+export function unitWeightAfterTests(item: TableItem, tests: readonly YieldTest[]) {
   if (item.measure === "loose" || tests.length === 0) return null;
   const summary = summariseUnitWeight(tests);
   const published = toGrams(item.unitWeight).toNumber();
@@ -101,6 +74,7 @@ export function unitWeightAfterTests(
   return {
     ...summary,
     published: item.unitWeight,
+    /** To a tenth of a gram. */
     combined: tenth(mean),
     combinedError: standardError,
     unitSpread: tenth(Math.sqrt(shrunkVariance(spread ** 2, fromUnitToUnit(tests), tests.length - 1))),

@@ -10,72 +10,7 @@ import {
   type YieldTables,
 } from "../tables.js";
 import { counted, gramTexts, percentText, percentTexts, Sources, wholeGrams, withUnits } from "./figures.js";
-import { type TestedYields, testedUnitWeight, testedYields } from "./own-tests.js";
-
-/** What tables and own tests say of an item, as text; what is not known is "". */
-export type ItemYields = {
-  readonly name: string;
-  readonly alsoCalled: string;
-  readonly forms: readonly FormYields[];
-  readonly steps: readonly StepYields[];
-  readonly cooking: readonly CookedRow[];
-  readonly sources: readonly { readonly number: string; readonly text: string }[];
-};
-
-export type FormYields = {
-  readonly form: string;
-  /** What one unit weighs, with the number of its source. */
-  readonly unit: string;
-  /** The unit weight of own tests beside the published one. */
-  readonly unitTested: string;
-  readonly keeps: string;
-  readonly allergens: string;
-  readonly treatment: string;
-  /** Head of the column of grams: "g of a head". */
-  readonly gramsOf: string;
-  readonly breakdowns: readonly BreakdownYields[];
-};
-
-export type BreakdownYields = {
-  readonly name: string;
-  readonly effort: string;
-  readonly how: string;
-  /** Each part and the cutting loss, as plans reckon with them. */
-  readonly rows: readonly YieldRow[];
-  readonly total: { readonly percent: string; readonly grams: string };
-  /** Own tests beside published figures; one or none. */
-  readonly tested: readonly TestedYields[];
-};
-
-export type YieldRow = {
-  readonly part: string;
-  readonly kind: string;
-  readonly percent: string;
-  readonly grams: string;
-  /** Days, or "long". */
-  readonly keeps: string;
-  readonly pieces: string;
-  /** Published standard deviation in points, and the tests behind it. */
-  readonly spread: string;
-  readonly source: string;
-};
-
-export type StepYields = {
-  readonly name: string;
-  readonly from: string;
-  readonly effort: string;
-  readonly how: string;
-  readonly rows: readonly Pick<YieldRow, "part" | "kind" | "percent" | "keeps">[];
-  readonly source: string;
-};
-
-export type CookedRow = {
-  readonly food: string;
-  readonly method: string;
-  readonly percent: string;
-  readonly spread: string;
-  readonly source: string;
-};
+import { testedUnitWeight, testedYields } from "./own-tests.js";
 
 /** The published tables, a kitchen's own tests of what they hold, and the two weighed together. */
 export interface YieldsAndTests {
@@ -84,8 +19,11 @@ export interface YieldsAndTests {
   readonly tables: YieldTables;
 }
 
-/** The yields of an item in the forms given, which are entries of the published tables under one name. */
-export function itemYields(forms: readonly TableItem[], yields: YieldsAndTests): ItemYields {
+/**
+ * What tables and own tests say of an item, as text; what is not known is "". The forms given are entries of the
+ * published tables under one name.
+ */
+export function itemYields(forms: readonly TableItem[], yields: YieldsAndTests) {
   const sources = new Sources();
   const name = forms[0]?.name ?? "";
   const written = forms.map((item) => formYields(item, yields, sources));
@@ -106,7 +44,11 @@ export function itemYields(forms: readonly TableItem[], yields: YieldsAndTests):
   };
 }
 
-function formYields(published: TableItem, { tables, tests }: YieldsAndTests, sources: Sources): FormYields {
+export type ItemYields = ReturnType<typeof itemYields>;
+export type FormYields = ReturnType<typeof formYields>;
+export type BreakdownYields = ReturnType<typeof breakdownYields>;
+
+function formYields(published: TableItem, { tables, tests }: YieldsAndTests, sources: Sources) {
   const { name, form, measure, unitName, unitSpread, keepsDays, keepsFrom } = published;
   const own = tests.filter((test) => test.item === name && test.form === form);
   const item = tables.items.find((each) => each.name === name && each.form === form) ?? published;
@@ -123,6 +65,7 @@ function formYields(published: TableItem, { tables, tests }: YieldsAndTests, sou
         : `Keeps ${counted(keepsDays, "day")} as bought${keepsFrom === null ? "" : ` [${sources.numberOf(keepsFrom)}]`}`,
     allergens: published.allergens.join(", "),
     treatment: withUnits(published.treatment ?? ""),
+    /** Head of the column of grams. */
     gramsOf: isLoose ? "g of 1 kg" : `g of one ${unitName}`,
     breakdowns: published.breakdowns.map((breakdown) => {
       const inUse = item.breakdowns.find((each) => each.name === breakdown.name) ?? breakdown;
@@ -137,7 +80,7 @@ function breakdownYields(
   inUse: TableItem & { readonly breakdown: TableBreakdown },
   tests: readonly YieldTest[],
   sources: Sources,
-): BreakdownYields {
+) {
   const { name, parts, loss, minutes, how } = published;
   const percents = percentTexts(inUse.breakdown);
   const grams = gramTexts(inUse.breakdown, inUse.unitWeight);
@@ -151,7 +94,7 @@ function breakdownYields(
     spread: spreadText(part),
     source: sources.numberOf(part),
   }));
-  const lossRow: YieldRow = {
+  const lossRow = {
     part: "cutting loss",
     kind: "",
     percent: percents.at(-1) ?? "",
@@ -175,7 +118,7 @@ function breakdownYields(
   };
 }
 
-function stepYields(step: TableStep, sources: Sources): StepYields {
+function stepYields(step: TableStep, sources: Sources) {
   const { name, from, yields, loss, water, minutesPerKilogram, how } = step;
   const own = (part: string, fraction: typeof loss) =>
     fraction.isZero() ? [] : [{ part, kind: "", percent: percentText(fraction), keeps: "" }];
@@ -198,7 +141,7 @@ function stepYields(step: TableStep, sources: Sources): StepYields {
   };
 }
 
-function cookedRow(cooking: CookingYield, sources: Sources): CookedRow {
+function cookedRow(cooking: CookingYield, sources: Sources) {
   const { food, method, fraction } = cooking;
   return {
     food,

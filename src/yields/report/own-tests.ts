@@ -6,7 +6,6 @@ import {
   FEWEST_TESTS,
   LOSS,
   OUTLYING,
-  type Outlier,
   type ShareSummary,
   summariseTests,
   type TestSummary,
@@ -17,36 +16,11 @@ import { grouped } from "../table-reading/groups.js";
 import type { TableBreakdown, TableItem } from "../tables.js";
 import { counted, daysText, dayText, monthText, percentText, wholeGrams, withUnits } from "./figures.js";
 
-/** A kitchen's own tests of one breakdown beside the published figures, as text; percents of the AP weight. */
-export type TestedYields = {
-  /** "5 own tests of 20 heads, 9,800 g, 28 Sep 2026 to 12 Oct 2026". */
-  readonly what: string;
-  readonly rows: readonly TestedRow[];
-  /** Outliers and drift, a sentence each. */
-  readonly remarks: readonly string[];
-};
-
-export type TestedRow = {
-  readonly part: string;
-  readonly published: string;
-  readonly own: string;
-  /** Standard error of the own percent, in points; a dash for a single test. */
-  readonly error: string;
-  readonly together: string;
-  /** Percent that the tests count for. */
-  readonly counts: string;
-  readonly figures: Pick<
-    CombinedShare,
-    "published" | "publishedError" | "tested" | "testedError" | "combined" | "standardError"
-  >;
-};
-
-/** None where there are no tests of the breakdown. */
-export function testedYields(
-  item: TableItem,
-  breakdown: TableBreakdown,
-  tests: readonly YieldTest[],
-): TestedYields[] {
+/**
+ * A kitchen's own tests of one breakdown beside the published figures, as text, in percents of the AP weight; none
+ * where there are no tests of it.
+ */
+export function testedYields(item: TableItem, breakdown: TableBreakdown, tests: readonly YieldTest[]) {
   if (tests.length === 0) return [];
   const summary = summariseTests(tests);
   const { shares } = yieldsAfterTests(breakdown, tests);
@@ -64,19 +38,24 @@ export function testedYields(
           summary.shares.find(({ of }) => of === share.of),
         ),
       ),
+      /** Outliers and drift, a sentence each. */
       remarks: [...outlierWords(summary, nameOf), ...driftWords(summary.drifts, nameOf)].map(withUnits),
     },
   ];
 }
 
-function testedRow(part: string, share: CombinedShare, own: ShareSummary | undefined): TestedRow {
+export type TestedYields = ReturnType<typeof testedYields>[number];
+
+function testedRow(part: string, share: CombinedShare, own: ShareSummary | undefined) {
   const error = own?.standardError ?? null;
   return {
     part,
     published: percentText(share.published),
     own: percentText(share.tested),
+    /** In points; a dash for a single test. */
     error: error === null ? "–" : percentText(error),
     together: percentText(share.combined),
+    /** Percent that the tests count for. */
     counts: (share.testsCount * 100).toFixed(0),
     figures: share,
   };
@@ -105,7 +84,7 @@ function outlierWords({ tests, outliers, shares }: TestSummary, nameOf: NameOf):
   if (outliers.length === 0) return ["No test lies far from the others."];
   return [...new Set(outliers.map(({ test }) => test))].map((test) => {
     const mine = outliers.filter((each) => each.test === test);
-    const found = mine.map(({ of, fraction }: Outlier) => {
+    const found = mine.map(({ of, fraction }) => {
       const all = shares.find((share) => share.of === of)?.fraction ?? 0;
       return `${nameOf(of)} ${percentText(fraction)} % (all tests ${percentText(all)} %)`;
     });

@@ -2,17 +2,17 @@ import type { Position, Problem } from "../../reading/index.js";
 import { didYouMean } from "../../reading/index.js";
 import { words as tableWords } from "../../table-files/index.js";
 import { nameOf } from "../tables.js";
-import type { BreakdownRows, CutRow } from "./breakdowns.js";
-import type { ItemRow } from "./single-rows.js";
-import type { StepRows } from "./steps.js";
+import type { readBreakdowns, readCuts } from "./breakdowns.js";
+import type { readItems } from "./single-rows.js";
+import type { readSteps } from "./steps.js";
 import { words } from "./words.js";
 
 /** The tables as read, each by itself in order. */
 export interface ReadRows {
-  readonly items: readonly ItemRow[];
-  readonly breakdowns: readonly BreakdownRows[];
-  readonly cuts: readonly CutRow[];
-  readonly steps: readonly StepRows[];
+  readonly items: ReturnType<typeof readItems>;
+  readonly breakdowns: ReturnType<typeof readBreakdowns>;
+  readonly cuts: ReturnType<typeof readCuts>;
+  readonly steps: ReturnType<typeof readSteps>;
 }
 
 /** What each table must find in the others. */
@@ -33,45 +33,30 @@ export function disagreements(rows: ReadRows): Problem[] {
 
 function breakdownsNameItems({ items, breakdowns }: ReadRows): Problem[] {
   const known = items.map(({ item }) => nameOf(item.name, item.form));
-  const names = new Set(known);
-  return breakdowns.flatMap(({ item, form, position }) => {
-    const name = nameOf(item, form);
-    if (names.has(name)) return [];
-    return [{ ...position, ...tableWords.unknownName("item", name, didYouMean(name, known), "items.csv") }];
-  });
+  const named = breakdowns.map(({ item, form, position }) => ({ name: nameOf(item, form), position }));
+  return unknownNames("item", named, known, "items.csv");
 }
 
 function itemsHaveBreakdowns({ items, breakdowns }: ReadRows): Problem[] {
   const cut = new Set(breakdowns.map(({ item, form }) => nameOf(item, form)));
-  return items.flatMap(({ item, position }) => {
-    const name = nameOf(item.name, item.form);
-    return cut.has(name) ? [] : [{ ...position, ...words.without(name, "breakdown", "the breakdowns") }];
-  });
+  const named = items.map(({ item, position }) => ({ name: nameOf(item.name, item.form), position }));
+  return named.flatMap(({ name, position }) =>
+    cut.has(name) ? [] : [{ ...position, ...words.without(name, "breakdown", "the breakdowns") }],
+  );
 }
 
 function breakdownsHaveCuts({ breakdowns, cuts }: ReadRows): Problem[] {
-  const known = new Set(cuts.map(({ item, form, breakdown }) => nameOf(item, form, breakdown)));
-  return breakdowns.flatMap(({ item, form, name, position }) => {
-    const full = nameOf(item, form, name);
-    return known.has(full)
-      ? []
-      : [{ ...position, ...words.without(full, "minutes and instruction", "cuts.csv") }];
-  });
+  const cut = new Set(cuts.map(({ item, form, breakdown }) => nameOf(item, form, breakdown)));
+  const named = breakdowns.map((each) => ({ ...each, name: nameOf(each.item, each.form, each.name) }));
+  return named.flatMap(({ name, position }) =>
+    cut.has(name) ? [] : [{ ...position, ...words.without(name, "minutes and instruction", "cuts.csv") }],
+  );
 }
 
 function cutsNameBreakdowns({ breakdowns, cuts }: ReadRows): Problem[] {
   const known = breakdowns.map(({ item, form, name }) => nameOf(item, form, name));
-  const names = new Set(known);
-  return cuts.flatMap(({ item, form, breakdown, position }) => {
-    const name = nameOf(item, form, breakdown);
-    if (names.has(name)) return [];
-    return [
-      {
-        ...position,
-        ...tableWords.unknownName("breakdown", name, didYouMean(name, known), "the breakdowns"),
-      },
-    ];
-  });
+  const named = cuts.map((cut) => ({ ...cut, name: nameOf(cut.item, cut.form, cut.breakdown) }));
+  return unknownNames("breakdown", named, known, "the breakdowns");
 }
 
 /** The same breakdown in two files would be two halves of one. */
@@ -91,15 +76,23 @@ function stepsTakeKnownParts({ breakdowns, steps }: ReadRows): Problem[] {
     ...breakdowns.flatMap(({ parts }) => parts.map(({ part }) => part.part)),
     ...steps.flatMap(({ step }) => step.yields.map(({ part }) => part)),
   ];
+  const named = steps.flatMap(({ step, position }) => step.from.map((name) => ({ name, position })));
+  return unknownNames("part", named, known, "the breakdowns");
+}
+
+function unknownNames(
+  kind: string,
+  named: readonly { readonly name: string; readonly position: Position }[],
+  known: readonly string[],
+  where: string,
+): Problem[] {
   const names = new Set(known);
-  return steps.flatMap(({ step, position }) =>
-    step.from
-      .filter((part) => !names.has(part))
-      .map((part) => ({
-        ...position,
-        ...tableWords.unknownName("part", part, didYouMean(part, known), "the breakdowns"),
-      })),
-  );
+  return named
+    .filter(({ name }) => !names.has(name))
+    .map(({ name, position }) => ({
+      ...position,
+      ...tableWords.unknownName(kind, name, didYouMean(name, known), where),
+    }));
 }
 
 interface PartMention {

@@ -1,6 +1,6 @@
 import type { PartClass } from "../../kitchen/index.js";
-import { type Decimal, ONE } from "../../quantity/index.js";
-import type { CsvColumns, Position, Problem, Source } from "../../reading/index.js";
+import { ONE } from "../../quantity/index.js";
+import type { CsvColumns, Problem, Source } from "../../reading/index.js";
 import { BASES, type RowCells, rowsOf, SeenOnce } from "../../table-files/index.js";
 import { nameOf, type TablePart } from "../tables.js";
 import { checkSum, grouped, sumOf } from "./groups.js";
@@ -14,41 +14,14 @@ const CUT_COLUMNS: CsvColumns = { required: ["item", "form", "breakdown", "minut
 const CLASSES: readonly (PartClass | "loss")[] = ["food", "inedible", "never", "loss"];
 const LONGEST_KEEPING_DAYS = 365;
 
-/** A breakdown as its rows say, before its minutes and its item are joined to it. */
-export interface BreakdownRows {
-  readonly item: string;
-  readonly form: string;
-  readonly name: string;
-  /** Of its first row. */
-  readonly position: Position;
-  readonly parts: readonly { readonly position: Position; readonly part: TablePart }[];
-  readonly loss: Decimal;
-}
-
-export interface CutRow {
-  readonly item: string;
-  readonly form: string;
-  readonly breakdown: string;
-  readonly position: Position;
-  readonly minutes: Decimal;
-  readonly how: string;
-}
-
-interface PartRow {
-  readonly item: string;
-  readonly form: string;
-  readonly breakdown: string;
-  readonly position: Position;
-  readonly fraction: Decimal;
-  /** Null for the row that states the cutting loss. */
-  readonly part: TablePart | null;
-}
-
-/** Reads a file of breakdowns; each must make 100 % with its cutting loss, exactly. */
-export function readBreakdowns(source: Source, problems: Problem[]): BreakdownRows[] {
+/**
+ * Reads a file of breakdowns, before minutes and items are joined to them; each must make 100 % with its cutting loss,
+ * exactly. The place of one is that of its first row.
+ */
+export function readBreakdowns(source: Source, problems: Problem[]) {
   const seen = new SeenOnce();
   const unread = new Set<string>();
-  const rows = rowsOf(source, PART_COLUMNS, problems).flatMap((cells): PartRow[] => {
+  const rows = rowsOf(source, PART_COLUMNS, problems).flatMap((cells) => {
     const { row } = cells;
     const key = nameOf(row.cell("item").text, row.cell("form").text, row.cell("breakdown").text);
     const read = partRow(cells, seen);
@@ -56,7 +29,7 @@ export function readBreakdowns(source: Source, problems: Problem[]): BreakdownRo
     return read === null ? [] : [read];
   });
   const breakdowns = grouped(rows, (row) => nameOf(row.item, row.form, row.breakdown));
-  return breakdowns.flatMap(({ key, rows: group }): BreakdownRows[] => {
+  return breakdowns.flatMap(({ key, rows: group }) => {
     const [first] = group;
     if (first === undefined) return [];
     if (!unread.has(key)) checkSum(`the parts of ${key}`, sumOf(group), ONE, first.position, problems);
@@ -73,7 +46,8 @@ export function readBreakdowns(source: Source, problems: Problem[]): BreakdownRo
   });
 }
 
-function partRow(cells: RowCells, seen: SeenOnce): PartRow | null {
+/** Null where it cannot be read; the row that states the cutting loss has no part. */
+function partRow(cells: RowCells, seen: SeenOnce) {
   const item = cells.text("item");
   const form = cells.text("form");
   const breakdown = cells.text("breakdown");
@@ -91,7 +65,7 @@ function partRow(cells: RowCells, seen: SeenOnce): PartRow | null {
   if (fraction === null || partClass === null || provenance === null) return null;
   const { position } = cells.row;
   if (partClass === "loss") return { item, form, breakdown, position, fraction, part: null };
-  const part = {
+  const part: TablePart = {
     part: `${item} ${name}`,
     fraction,
     class: partClass,
@@ -106,9 +80,9 @@ function partRow(cells: RowCells, seen: SeenOnce): PartRow | null {
 }
 
 /** Reads cuts.csv: the minutes and the instruction of each breakdown. */
-export function readCuts(source: Source | undefined, problems: Problem[]): CutRow[] {
+export function readCuts(source: Source | undefined, problems: Problem[]) {
   const seen = new SeenOnce();
-  return rowsOf(source, CUT_COLUMNS, problems).flatMap((cells): CutRow[] => {
+  return rowsOf(source, CUT_COLUMNS, problems).flatMap((cells) => {
     const item = cells.text("item");
     const form = cells.text("form");
     const breakdown = cells.text("breakdown");

@@ -1,5 +1,5 @@
 import type { Handling } from "../../kitchen/index.js";
-import type { CsvColumns, Position, Problem, Source } from "../../reading/index.js";
+import type { CsvColumns, Problem, Source } from "../../reading/index.js";
 import { rowsOf, SeenOnce } from "../../table-files/index.js";
 import type { CookingYield, Density, TableItem } from "../tables.js";
 
@@ -24,16 +24,10 @@ const HANDLINGS: readonly Handling[] = ["plant", "egg", "fish", "meat", "poultry
 const MEASURES = ["whole", "loose"] as const;
 const LONGEST_KEEPING_DAYS = 730;
 
-/** An item before its breakdowns are joined to it. */
-export interface ItemRow {
-  readonly position: Position;
-  readonly item: Omit<TableItem, "breakdowns">;
-}
-
-/** Reads items.csv. */
-export function readItems(source: Source | undefined, problems: Problem[]): ItemRow[] {
+/** Reads items.csv: items before their breakdowns are joined to them. */
+export function readItems(source: Source | undefined, problems: Problem[]) {
   const seen = new SeenOnce();
-  return rowsOf(source, ITEM_COLUMNS, problems).flatMap((cells): ItemRow[] => {
+  return rowsOf(source, ITEM_COLUMNS, problems).flatMap((cells) => {
     const name = cells.text("item");
     const form = cells.text("form");
     const handling = cells.oneOf("handling", HANDLINGS);
@@ -48,7 +42,7 @@ export function readItems(source: Source | undefined, problems: Problem[]): Item
     if (name === null || form === null || !isNew) return [];
     if (handling === null || measure === null || unitName === null) return [];
     if (unitWeight === null || provenance === null) return [];
-    const item = {
+    const item: Omit<TableItem, "breakdowns"> = {
       name,
       form,
       handling,

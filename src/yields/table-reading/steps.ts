@@ -1,14 +1,8 @@
 import type { Part, PartClass } from "../../kitchen/index.js";
-import { type Decimal, ONE } from "../../quantity/index.js";
-import {
-  type CsvColumns,
-  didYouMean,
-  type Position,
-  type Problem,
-  type Source,
-} from "../../reading/index.js";
+import { ONE } from "../../quantity/index.js";
+import { type CsvColumns, didYouMean, type Problem, type Source } from "../../reading/index.js";
 import { type RowCells, rowsOf, SeenOnce, words as tableWords } from "../../table-files/index.js";
-import type { TableStep, TableStepYield } from "../tables.js";
+import type { TableStepYield } from "../tables.js";
 import { checkSum, grouped, sumOf } from "./groups.js";
 import { words } from "./words.js";
 
@@ -27,26 +21,8 @@ const STATES: readonly Part["state"][] = ["raw", "cooked", "frozen"];
 const MOST_PERCENT = 1000;
 const LONGEST_KEEPING_DAYS = 730;
 
-/** A step with the places that a later check may have to name. */
-export interface StepRows {
-  readonly position: Position;
-  readonly step: TableStep;
-  readonly yieldPositions: readonly Position[];
-}
-
-interface YieldRow {
-  readonly step: string;
-  readonly position: Position;
-  readonly fraction: Decimal;
-  readonly kind: PartClass | "loss" | "water";
-  /** Null for loss and water. */
-  readonly stepYield: TableStepYield | null;
-}
-
-type StepHead = Omit<TableStep, "yields" | "loss" | "water">;
-
 /** Reads steps.csv and step-parts.csv. What comes out of a step, with its loss, must make what goes in. */
-export function readSteps(steps: Source, stepParts: Source, problems: Problem[]): StepRows[] {
+export function readSteps(steps: Source, stepParts: Source, problems: Problem[]) {
   const heads = stepHeads(steps, problems);
   const { rows, unread } = yieldRows(stepParts, problems);
   const byStep = new Map(grouped(rows, ({ step }) => step).map((group) => [group.key, group.rows]));
@@ -57,9 +33,9 @@ export function readSteps(steps: Source, stepParts: Source, problems: Problem[])
       ...tableWords.unknownName("step", step, didYouMean(step, names), steps.file),
     });
   }
-  return heads.flatMap(({ head, position }): StepRows[] => {
+  return heads.flatMap(({ head, position }) => {
     const group = byStep.get(head.name) ?? [];
-    const ofKind = (...kinds: YieldRow["kind"][]) => group.filter(({ kind }) => kinds.includes(kind));
+    const ofKind = (...kinds: (typeof CLASSES)[number][]) => group.filter(({ kind }) => kinds.includes(kind));
     const out = ofKind("food", "inedible", "never");
     const first = out[0];
     if (first === undefined) {
@@ -86,7 +62,7 @@ export function readSteps(steps: Source, stepParts: Source, problems: Problem[])
   });
 }
 
-function stepHeads(source: Source, problems: Problem[]): { head: StepHead; position: Position }[] {
+function stepHeads(source: Source, problems: Problem[]) {
   const seen = new SeenOnce();
   return rowsOf(source, STEP_COLUMNS, problems).flatMap((cells) => {
     const name = cells.text("step");
@@ -100,10 +76,10 @@ function stepHeads(source: Source, problems: Problem[]): { head: StepHead; posit
   });
 }
 
-function yieldRows(source: Source, problems: Problem[]): { rows: YieldRow[]; unread: Set<string> } {
+function yieldRows(source: Source, problems: Problem[]) {
   const seen = new SeenOnce();
   const unread = new Set<string>();
-  const rows = rowsOf(source, PART_COLUMNS, problems).flatMap((cells): YieldRow[] => {
+  const rows = rowsOf(source, PART_COLUMNS, problems).flatMap((cells) => {
     const read = yieldRow(cells, seen);
     if (read === null) unread.add(cells.row.cell("step").text);
     return read === null ? [] : [read];
@@ -111,7 +87,8 @@ function yieldRows(source: Source, problems: Problem[]): { rows: YieldRow[]; unr
   return { rows, unread };
 }
 
-function yieldRow(cells: RowCells, seen: SeenOnce): YieldRow | null {
+/** Null where it cannot be read; loss and water are no yields. */
+function yieldRow(cells: RowCells, seen: SeenOnce) {
   const step = cells.text("step");
   const part = cells.text("part");
   const fraction = cells.fraction("percent", MOST_PERCENT);
@@ -124,5 +101,6 @@ function yieldRow(cells: RowCells, seen: SeenOnce): YieldRow | null {
   const { position } = cells.row;
   if (!isPart) return { step, position, fraction, kind, stepYield: null };
   if (state === null) return null;
-  return { step, position, fraction, kind, stepYield: { part, fraction, class: kind, state, keepsDays } };
+  const stepYield: TableStepYield = { part, fraction, class: kind, state, keepsDays };
+  return { step, position, fraction, kind, stepYield };
 }
