@@ -1,3 +1,6 @@
+import { grams } from "../../src/quantity/index.js";
+import type { YieldTest } from "../../src/yields/index.js";
+
 const HEADING = "item,form,breakdown,supplier,date,test,units,ap_g,scale_step_g,part,weight_g,class";
 
 /** Invented weighings of four broccoli crowns: this kitchen gets fewer florets than the tables have, of larger crowns. */
@@ -28,4 +31,22 @@ export function rhubarbTest(leafClass: string): string {
   ]
     .map((row) => `${row}\n`)
     .join("");
+}
+
+/** An invented test of one broccoli crown of which nothing is written but what is stated. */
+export function aYieldTest(stated: Partial<YieldTest>): YieldTest {
+  return {
+    item: "broccoli",
+    form: "crown",
+    breakdown: "florets",
+    supplier: "Field & Co",
+    date: "2026-10-12",
+    number: 1,
+    units: 1,
+    apWeight: grams("5"),
+    parts: [],
+    loss: grams("0"),
+    scaleStep: grams("1"),
+    ...stated,
+  };
 }

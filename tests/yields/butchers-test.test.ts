@@ -1,8 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { Decimal } from "../../src/quantity/index.js";
 import { type ButchersTest, butchersTest } from "../../src/yields/index.js";
-
-const decimal = (text: string | number): Decimal => new Decimal(text);
+import { decimal } from "../support/published-cards.js";
 
 /** An invented card: 10 kg at 6.00, 2 kg of trim at 3.00, 1 kg lost, 7 kg usable. */
 function card(stated: Partial<ButchersTest> = {}) {

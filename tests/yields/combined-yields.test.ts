@@ -12,6 +12,7 @@ import {
 import { yieldsAfterTests } from "../../src/yields/own-tests/combine.js";
 import { summariseTests } from "../../src/yields/own-tests/summary.js";
 import { isClosed } from "../../src/yields/own-tests/yield-test.js";
+import { aYieldTest } from "../support/own-tests.js";
 import { seededNumbers } from "../support/seeded-numbers.js";
 import { aKitchen, weighed } from "./simulated-kitchens.js";
 
@@ -38,20 +39,14 @@ function aTest(
     weight: grams(String(weights[index] ?? 0)),
     class: partClass,
   }));
-  return {
-    item: "broccoli",
+  return aYieldTest({
     form: "untrimmed head",
-    breakdown: "florets",
-    supplier: "Field & Co",
-    date: "2026-10-12",
-    number: 1,
     units: 2,
     apWeight: grams(String(weights.reduce((sum, weight) => sum + weight, loss))),
     parts,
     loss: grams(String(loss)),
-    scaleStep: grams("1"),
     ...stated,
-  };
+  });
 }
 
 /** Invented: this kitchen gets 52 % florets where the tables have 61 %. */

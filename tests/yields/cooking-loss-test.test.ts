@@ -8,8 +8,7 @@ import {
   portionsIn,
   repriced,
 } from "../../src/yields/index.js";
-
-const decimal = (text: string | number): Decimal => new Decimal(text);
+import { decimal } from "../support/published-cards.js";
 
 /** An invented card: 10 kg at 6.00; 2 kg of trim at 3.00, 0.5 lost; 7.5 kg roasted to 6 kg; 1 kg of bone at 0.50. */
 function card(stated: Partial<CookingLossTest> = {}) {

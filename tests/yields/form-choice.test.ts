@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { Decimal } from "../../src/quantity/index.js";
 import {
   breakEvenMinutes,
   breakEvenPrice,
@@ -8,8 +7,8 @@ import {
   type FormOffer,
   usableCost,
 } from "../../src/yields/index.js";
+import { decimal } from "../support/published-cards.js";
 
-const decimal = (text: string | number): Decimal => new Decimal(text);
 const FREE = decimal(0);
 
 /** Invented prices per kilogram. */

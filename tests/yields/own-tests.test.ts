@@ -13,6 +13,7 @@ import {
   type YieldTest,
 } from "../../src/yields/index.js";
 import { gapOf, isClosed } from "../../src/yields/own-tests/yield-test.js";
+import { aYieldTest } from "../support/own-tests.js";
 
 const { tables } = loadYieldTables();
 const HEADING = "item,form,breakdown,supplier,date,test,units,ap_g,scale_step_g,part,weight_g,class";
@@ -400,18 +401,6 @@ function aPart(part: string, weight: Weight, partClass: WeighedPart["class"] = "
 }
 
 function aTest(stated: Partial<YieldTest>): YieldTest {
-  return {
-    item: "item",
-    form: "form",
-    breakdown: "breakdown",
-    supplier: "supplier",
-    date: "2026-10-05",
-    number: 1,
-    units: 1,
-    apWeight: grams("5"),
-    parts: [],
-    loss: grams("0"),
-    scaleStep: grams("1"),
-    ...stated,
-  };
+  const named = { item: "item", form: "form", breakdown: "breakdown", supplier: "supplier" };
+  return aYieldTest({ ...named, date: "2026-10-05", ...stated });
 }

@@ -4,12 +4,8 @@ import { readScenario } from "../../src/kitchen/index.js";
 import { planScenario } from "../../src/planning/index.js";
 import { Decimal, grams } from "../../src/quantity/index.js";
 import { resolveScenario } from "../../src/scenario/index.js";
-import {
-  loadYieldTables,
-  tablesWithTests,
-  type YieldTables,
-  type YieldTest,
-} from "../../src/yields/index.js";
+import { loadYieldTables, tablesWithTests, type YieldTables } from "../../src/yields/index.js";
+import { aYieldTest } from "../support/own-tests.js";
 
 const engines = new Engines();
 afterAll(() => engines.close());
@@ -29,23 +25,18 @@ dishes:
     lines: [{amount: 100 g, from: broccoli floret}]
 `;
 
-const weighed = (floret: number, stem: number, trim: number, loss: number, number: number): YieldTest => ({
-  item: "broccoli",
-  form: "crown",
-  breakdown: "florets",
-  supplier: "Field & Co",
-  date: "2026-10-12",
-  number,
-  units: 4,
-  apWeight: grams(String(floret + stem + trim + loss)),
-  parts: [
-    { part: "broccoli floret", weight: grams(String(floret)), class: "food" },
-    { part: "broccoli stem", weight: grams(String(stem)), class: "food" },
-    { part: "broccoli trim", weight: grams(String(trim)), class: "inedible" },
-  ],
-  loss: grams(String(loss)),
-  scaleStep: grams("1"),
-});
+const weighed = (floret: number, stem: number, trim: number, loss: number, number: number) =>
+  aYieldTest({
+    number,
+    units: 4,
+    apWeight: grams(String(floret + stem + trim + loss)),
+    parts: [
+      { part: "broccoli floret", weight: grams(String(floret)), class: "food" },
+      { part: "broccoli stem", weight: grams(String(stem)), class: "food" },
+      { part: "broccoli trim", weight: grams(String(trim)), class: "inedible" },
+    ],
+    loss: grams(String(loss)),
+  });
 
 async function plannedWith(tables: YieldTables) {
   const { scenario, problems } = resolveScenario(

@@ -7,6 +7,7 @@ import {
   toGrams,
 } from "../../src/quantity/index.js";
 import type { TableBreakdown, TableItem, YieldTest } from "../../src/yields/index.js";
+import { aYieldTest } from "../support/own-tests.js";
 
 /** A normal deviate by Box and Muller. */
 export function normal(next: () => number): number {
@@ -57,11 +58,10 @@ export function weighed(
   const step = grams("1");
   const shown = roundTogether(splitByShares(grams(whole), shares), step);
   const loss = shown.at(-1) ?? milligrams(0n);
-  return {
+  return aYieldTest({
     item: item.name,
     form: item.form,
     breakdown: breakdown.name,
-    supplier: "Field & Co",
     date: "2026-10-05",
     number,
     units,
@@ -73,5 +73,5 @@ export function weighed(
     })),
     loss,
     scaleStep: step,
-  };
+  });
 }

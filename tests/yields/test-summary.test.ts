@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { grams, milligrams } from "../../src/quantity/index.js";
 import type { YieldTest } from "../../src/yields/index.js";
 import { LOSS, summariseTests, testsByCutting } from "../../src/yields/own-tests/summary.js";
+import { aYieldTest } from "../support/own-tests.js";
 import { seededNumbers } from "../support/seeded-numbers.js";
 import { normal } from "./simulated-kitchens.js";
 
@@ -12,23 +13,12 @@ const PEEL = "swede peel";
 function aTest(flesh: number, stated: Partial<YieldTest> = {}): YieldTest {
   const apWeight = stated.apWeight ?? grams("1000");
   const weight = milligrams(BigInt(Math.round(flesh * Number(apWeight))));
-  return {
-    item: "swede",
-    form: "whole",
-    breakdown: "peeled",
-    supplier: "Field & Co",
-    date: "2026-10-05",
-    number: 1,
-    units: 1,
-    apWeight,
-    parts: [
-      { part: FLESH, weight, class: "food" },
-      { part: PEEL, weight: milligrams(apWeight - weight), class: "inedible" },
-    ],
-    loss: grams("0"),
-    scaleStep: grams("1"),
-    ...stated,
-  };
+  const parts: YieldTest["parts"] = [
+    { part: FLESH, weight, class: "food" },
+    { part: PEEL, weight: milligrams(apWeight - weight), class: "inedible" },
+  ];
+  const named = { item: "swede", form: "whole", breakdown: "peeled" };
+  return aYieldTest({ ...named, date: "2026-10-05", apWeight, parts, ...stated });
 }
 
 describe("the summary of a kitchen's tests", () => {

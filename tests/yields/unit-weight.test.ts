@@ -3,6 +3,7 @@ import { describe, expect, it } from "vitest";
 import { grams, toGrams } from "../../src/quantity/index.js";
 import { loadYieldTables, type TableItem, tablesWithTests, type YieldTest } from "../../src/yields/index.js";
 import { summariseUnitWeight, unitWeightAfterTests } from "../../src/yields/own-tests/unit-weight.js";
+import { aYieldTest } from "../support/own-tests.js";
 import { seededNumbers } from "../support/seeded-numbers.js";
 import { normal } from "./simulated-kitchens.js";
 
@@ -17,19 +18,12 @@ const crown = crownIn(tables);
 
 /** Invented: so many crowns that weigh so many grams together. */
 function weighed(units: number, apGrams: number): YieldTest {
-  return {
-    item: "broccoli",
-    form: "crown",
-    breakdown: "florets",
-    supplier: "Field & Co",
-    date: "2026-10-12",
-    number: 1,
+  const apWeight = grams(String(apGrams));
+  return aYieldTest({
     units,
-    apWeight: grams(String(apGrams)),
-    parts: [{ part: "broccoli floret", weight: grams(String(apGrams)), class: "food" }],
-    loss: grams("0"),
-    scaleStep: grams("1"),
-  };
+    apWeight,
+    parts: [{ part: "broccoli floret", weight: apWeight, class: "food" }],
+  });
 }
 
 describe("the weight of a unit by the kitchen's tests", () => {

@@ -1,12 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { Decimal } from "../../src/quantity/index.js";
-import {
-  type ByProduct,
-  butchersTest,
-  cookingLossTest,
-  portionsIn,
-  repriced,
-} from "../../src/yields/index.js";
+import { butchersTest, cookingLossTest, portionsIn, repriced } from "../../src/yields/index.js";
+import { byProducts, cutOff, decimal, percent, pounds } from "../support/published-cards.js";
 
 // Published cards, figures typed in from the documents named. Every print has its own rounding rule.
 
@@ -19,20 +14,6 @@ type Joint = readonly [
   total: PoundsAndOunces,
   eaten: PoundsAndOunces,
 ];
-
-const decimal = (text: string | number): Decimal => new Decimal(text);
-/** 8 lb 9 oz, in pounds. */
-const pounds = (whole: number, ounces = 0): Decimal => decimal(ounces).div(16).plus(whole);
-const cutOff = (value: Decimal, places: number): string => value.toFixed(places, Decimal.ROUND_DOWN);
-const percent = (fraction: Decimal): Decimal => fraction.times(100);
-
-function byProducts(...rows: readonly (readonly [string, number | Decimal, string | number])[]): ByProduct[] {
-  return rows.map(([name, weight, price]) => ({
-    name,
-    weight: decimal(weight.toString()),
-    price: decimal(price),
-  }));
-}
 
 describe("butcher test cards", () => {
   // Standard cost-control text, exercise on a rib of beef, as completed (solutioninn 9721802). Its portion column

@@ -2,7 +2,6 @@ import { describe, expect, it } from "vitest";
 import { Decimal, grams, roundUpToStep } from "../../src/quantity/index.js";
 import {
   apWeightFor,
-  type ByProduct,
   breakEvenPrice,
   butchersTest,
   compareForms,
@@ -14,25 +13,13 @@ import {
   type YieldTest,
 } from "../../src/yields/index.js";
 import { gapOf, isClosed } from "../../src/yields/own-tests/yield-test.js";
+import { byProducts, cutOff, decimal, percent, pounds } from "../support/published-cards.js";
 
 // Figures typed in from the published examples named beside each check. Every print has its own rounding rule.
 
-const decimal = (text: string | number): Decimal => new Decimal(text);
 const FREE = decimal(0);
 const GRAMS_PER_POUND = decimal("453.59237");
-/** "8 lb 9 1/4 oz" as ["8", "9.25"], in pounds. */
-const pounds = (whole: number, ounces = 0): Decimal => decimal(ounces).div(16).plus(whole);
-const cutOff = (value: Decimal, places: number): string => value.toFixed(places, Decimal.ROUND_DOWN);
 const roundedUp = (value: Decimal, places: number): string => value.toFixed(places, Decimal.ROUND_UP);
-const percent = (fraction: Decimal): Decimal => fraction.times(100);
-
-function byProducts(...rows: readonly (readonly [string, number | Decimal, string | number])[]): ByProduct[] {
-  return rows.map(([name, weight, price]) => ({
-    name,
-    weight: decimal(weight.toString()),
-    price: decimal(price),
-  }));
-}
 
 describe("USDA Food Buying Guide, Appendix B: how much watermelon to buy", () => {
   it("2 lb of dice at 0.61 lb a pound take 3.28 lb, bought in half pounds as 3.5 lb", () => {

@@ -19,7 +19,7 @@ import { hiddenBy, smallText, words } from "./words.js";
 type CookingFile = NonNullable<TestCardFile["cooking_loss_test"]>;
 type ByProductsFile = NonNullable<NonNullable<TestCardFile["butchers_test"]>["by_products"]>;
 
-/** A settled card, and everything wrong with the file; null where something is. */
+/** A checked card, and everything wrong with the file; null where something is. */
 export interface CheckedTestCard {
   readonly card: TestCard | null;
   readonly problems: readonly Problem[];
@@ -31,9 +31,9 @@ export interface CheckedTestCard {
  */
 export function checkTestCard(read: ReadTestCard): CheckedTestCard {
   if (read.value === null) return { card: null, problems: read.problems };
-  const settling = new Settling(read, read.value);
-  const card = settling.card();
-  const problems = [...read.problems, ...settling.problems].sort(inFileOrder);
+  const check = new CardCheck(read, read.value);
+  const card = check.card();
+  const problems = [...read.problems, ...check.problems].sort(inFileOrder);
   return { card: problems.length === 0 ? card : null, problems };
 }
 
@@ -47,7 +47,7 @@ interface Closing {
   readonly others: readonly Decimal[];
 }
 
-class Settling {
+class CardCheck {
   readonly problems: Problem[] = [];
   /** Said once: the later test has the credits of the earlier. */
   private creditsTooHigh = false;
