@@ -10,5 +10,6 @@ export { keptPlan, readPlan } from "./kept.js";
 export * from "./plan.js";
 export { planHash } from "./plan-hash.js";
 export * from "./tradeoff.js";
+export * from "./uses.js";
 export { words } from "./words.js";
 export * from "./worth.js";

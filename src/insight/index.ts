@@ -16,5 +16,5 @@ export {
 } from "./risk/cautious.js";
 export { type DishRisk, type Risk, type RiskJson, type RiskOptions, riskJson, riskOf } from "./risk/risk.js";
 export { type Curve, type CurveOptions, composeTradeoff, tradeoffCurve } from "./tradeoff.js";
-export { type DishUse, type LastResort, type Need, type Uses, usesOf } from "./uses.js";
+export { usesOf } from "./uses.js";
 export { worthOf } from "./worth/worth.js";

@@ -26,7 +26,7 @@ export { fill } from "./template.js";
 export { TESTS, type TestCardData, testCardData, testCardPage } from "./test-card.js";
 export { testFormPage } from "./test-form.js";
 export { tradeoffDocument } from "./tradeoff.js";
-export { type OffcutUses, usesDocument } from "./uses.js";
+export { usesDocument } from "./uses.js";
 export { wasteAccountsPage } from "./waste-account.js";
 export { wasteCompared, wasteFigures, wasteText } from "./waste-figures.js";
 export { type WeighInFormOptions, weighInFormPage } from "./weigh-in-form.js";

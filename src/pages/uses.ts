@@ -1,48 +1,12 @@
+import type { Need, Uses } from "../contract/index.js";
 import type { Scenario } from "../kitchen/index.js";
-import { type Decimal, grams, money, type Weight } from "../quantity/index.js";
+import { type Decimal, grams, money } from "../quantity/index.js";
 import { allergensOfPart } from "../safety/index.js";
 import type { Document } from "./document.js";
 import { capital, counted, listed, type Writing, writingFor } from "./writing.js";
 
-/** What can be done with an offcut, as `insight/` finds it; grams of it unless stated. */
-export interface OffcutUses {
-  readonly part: string;
-  readonly weight: Weight;
-  readonly useBy: string | null;
-  readonly dishes: readonly {
-    readonly dish: string;
-    readonly services: readonly number[];
-    readonly takes: Decimal;
-    readonly leaves: Decimal;
-    readonly portions: number;
-    readonly cooked: number;
-    readonly steps: readonly string[];
-    readonly needs: readonly OffcutNeed[];
-    readonly costPerPortion: Decimal;
-    readonly allergens: readonly string[];
-    readonly critical: readonly string[];
-  }[];
-  readonly resorts: readonly {
-    readonly kind: "stock" | "frozen";
-    readonly part: string;
-    readonly steps: readonly string[];
-    readonly grams: Decimal;
-    readonly keepsUntil: string | null;
-  }[];
-  readonly cautions: readonly string[];
-  readonly givenTo: readonly string[];
-}
-
-type OffcutNeed =
-  | { readonly kind: "part"; readonly parts: readonly string[]; readonly grams: Decimal }
-  | {
-      readonly kind: "staple";
-      readonly name: string;
-      readonly amount: { readonly value: Decimal; readonly unit: string } | null;
-    };
-
 /** What can be made of an offcut before it must be used, and what else it is good for. */
-export function usesDocument(uses: OffcutUses, scenario: Scenario): Document {
+export function usesDocument(uses: Uses, scenario: Scenario): Document {
   const writing = writingFor(scenario);
   const weightOf = (value: Decimal): string => writing.weight(grams(value));
   const usable = (day: string | null): string =>
@@ -117,7 +81,7 @@ export function usesDocument(uses: OffcutUses, scenario: Scenario): Document {
   };
 }
 
-function makesText({ portions, cooked }: OffcutUses["dishes"][number], writing: Writing): string {
+function makesText({ portions, cooked }: Uses["dishes"][number], writing: Writing): string {
   if (cooked === portions) return counted(writing, portions, "portion");
   const enough =
     portions === 0
@@ -126,7 +90,7 @@ function makesText({ portions, cooked }: OffcutUses["dishes"][number], writing: 
   return `${counted(writing, cooked, "portion")}, ${enough}`;
 }
 
-function needText(need: OffcutNeed, writing: Writing): string {
+function needText(need: Need, writing: Writing): string {
   if (need.kind === "part") return `${writing.weight(grams(need.grams))} of ${need.parts.join(" or ")}`;
   if (need.amount === null) return need.name;
   const { value, unit } = need.amount;

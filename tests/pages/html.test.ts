@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { HtmlValidate } from "html-validate";
 import { describe, expect, it } from "vitest";
-import type { PlanJson } from "../../src/contract/index.js";
-import { type OffcutUses, pageAssets, pageOf, renderPages, usesDocument } from "../../src/pages/index.js";
+import type { PlanJson, Uses } from "../../src/contract/index.js";
+import { pageAssets, pageOf, renderPages, usesDocument } from "../../src/pages/index.js";
 import { Decimal, grams } from "../../src/quantity/index.js";
 import { hallPlan } from "../support/fixtures/hall-plan.js";
 import { hallScenario } from "../support/fixtures/hall-scenario.js";
@@ -49,7 +49,7 @@ function poisoned<T>(value: T): T {
 }
 
 const pages = renderPages(hallPlan, hallScenario);
-const uses: OffcutUses = {
+const uses: Uses = {
   part: "squash dice",
   weight: grams("600"),
   useBy: "2026-10-03",
