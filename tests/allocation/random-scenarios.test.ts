@@ -8,7 +8,7 @@ import { bruteForce } from "../support/brute-force.js";
 import { smallScenarios } from "../support/random-scenario.js";
 
 /** More seeds and more scenarios of each can be asked for from outside: REFEREE_SEEDS=21,22 REFEREE_RUNS=400. */
-const SEEDS = (process.env.REFEREE_SEEDS ?? "11,12").split(",").map(Number);
+const SEEDS = (process.env.REFEREE_SEEDS ?? "11,12,13,14").split(",").map(Number);
 const RUNS = Number(process.env.REFEREE_RUNS ?? 120);
 
 /** Later stages may give up so much of the first, and rounding to the scale half its step for each movement. */

@@ -9,7 +9,6 @@ import { planningWith } from "../../src/planning/index.js";
 import { grams, money, NO_MONEY, toCurrency, toGrams } from "../../src/quantity/index.js";
 import { bruteForceFront } from "../support/brute-force-front.js";
 import { example, scenarioOf } from "../support/examples.js";
-import { often } from "../support/often.js";
 import { expectBalanced } from "../support/plan-checks.js";
 import { smallScenarios } from "../support/random-scenario.js";
 import { dishOf, lineOf } from "../support/small-scenario.js";
@@ -41,8 +40,6 @@ const FOUR = [
   { waste: 320, spend: 3.6 },
   { waste: 480, spend: 3 },
 ];
-
-const RUNS = often(80);
 
 describe("the curve from least waste to least spend", () => {
   it("has the four plans of two forms of one item, as worked by hand and by trying everything", async () => {
@@ -90,7 +87,7 @@ describe("the curve from least waste to least spend", () => {
     let plans = 0;
     let longest = 0;
     for (const [index, { scenario: drawn, grain }] of fc
-      .sample(smallScenarios(), { numRuns: RUNS, seed: 49 })
+      .sample(smallScenarios(), { numRuns: 80, seed: 49 })
       .entries()) {
       const scenario = plain(drawn);
       const front = bruteForceFront(scenario, grain);
@@ -112,7 +109,7 @@ describe("the curve from least waste to least spend", () => {
       plans += found.length;
       longest = Math.max(longest, found.length);
     }
-    expect(plans).toBeGreaterThan((RUNS * 3) / 8);
+    expect(plans).toBeGreaterThan(30);
     expect(longest).toBeGreaterThanOrEqual(4);
   });
 

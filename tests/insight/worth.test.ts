@@ -6,7 +6,6 @@ import { worthOf } from "../../src/insight/index.js";
 import type { Scenario } from "../../src/kitchen/index.js";
 import { planningWith, planScenario } from "../../src/planning/index.js";
 import { ONE, ZERO } from "../../src/quantity/index.js";
-import { often } from "../support/often.js";
 import { smallScenarios } from "../support/random-scenario.js";
 import {
   breakdownOf,
@@ -50,8 +49,6 @@ function isAlike(one: string, other: string): boolean {
 function figure(value: number): string {
   return (Math.round(value * 100) / 100 + 0).toFixed(2);
 }
-
-const RUNS = often(12);
 
 describe("what parts, items and dishes are worth", () => {
   /**
@@ -137,7 +134,7 @@ describe("what parts, items and dishes are worth", () => {
   it("equal the difference of two full plans, on random scenarios", { timeout: 60_000 }, async () => {
     const wrong: string[] = [];
     let compared = 0;
-    for (const [index, { scenario }] of fc.sample(smallScenarios(), { numRuns: RUNS, seed: 8 }).entries()) {
+    for (const [index, { scenario }] of fc.sample(smallScenarios(), { numRuns: 12, seed: 8 }).entries()) {
       const base = await fullPlan(scenario);
       const answers = await worth(scenario);
       expect(answers.outcome).toBe(base.outcome.kind === "infeasible" ? "no plan" : answers.outcome);
@@ -153,7 +150,7 @@ describe("what parts, items and dishes are worth", () => {
       }
     }
     expect(wrong).toEqual([]);
-    expect(compared).toBeGreaterThan(2 * RUNS);
+    expect(compared).toBeGreaterThan(30);
   });
 });
 

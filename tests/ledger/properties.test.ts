@@ -3,11 +3,10 @@ import { describe, expect, it } from "vitest";
 import type { CostingName, Decision, Scenario } from "../../src/kitchen/index.js";
 import { CostingError, keepLedger, type Ledger, LedgerError } from "../../src/ledger/index.js";
 import { milligrams, NO_MONEY, plus, tenThousandths, total } from "../../src/quantity/index.js";
-import { often } from "../support/often.js";
 import { type RandomPlan, randomPlan } from "../support/random-decision.js";
 
 const SEED = 20261002;
-const RUNS = often(500);
+const RUNS = 500;
 console.info(`ledger properties: seed ${SEED}, ${RUNS} runs each`);
 
 function holds(property: fc.IPropertyWithHooks<[RandomPlan]>): void {
