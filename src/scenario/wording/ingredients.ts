@@ -1,5 +1,5 @@
 import type { Service } from "../../kitchen/index.js";
-import type { Decimal, Weight } from "../../quantity/index.js";
+import { type Decimal, minus, type Weight } from "../../quantity/index.js";
 import { wordings } from "../../reading/index.js";
 import { aOr, gramsText, listText, meantOr, moneyText, percentText, weightText } from "./figures.js";
 
@@ -145,8 +145,8 @@ export const ingredients = wordings("scenario", {
   weightsOpen: (unit: Unit, sum: Weight) => ({
     what: `parts and loss are ${gramsText(sum)} and the unit is ${gramsText(unit.weight)}: ${
       sum < unit.weight
-        ? `${gramsText((unit.weight - sum) as Weight)} are missing`
-        : `${gramsText((sum - unit.weight) as Weight)} are too much`
+        ? `${gramsText(minus(unit.weight, sum))} are missing`
+        : `${gramsText(minus(sum, unit.weight))} are too much`
     }`,
     remedy: sum < unit.weight ? "Add them to a part or to `loss`" : "Take them from a part or from `loss`",
   }),
