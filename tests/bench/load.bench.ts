@@ -62,6 +62,14 @@ async function loadOf(cli: string): Promise<Load> {
   });
   const args = ["--import", WATCH, cli, "serve", scratch.path, "--port", "0"];
   const child = spawn(process.execPath, args, { env: { ...process.env, NO_COLOR: "" } });
+  // Heard from the start: a server that dies under the load has said its last before it is asked to end.
+  const told = new Promise<string>((resolve) => {
+    let text = "";
+    child.stderr.setEncoding("utf8").on("data", (more: string) => {
+      text += more;
+    });
+    child.on("close", () => resolve(text));
+  });
   try {
     const origin = await originOf(child);
     // A server that is silent for longer than it keeps a connection resets the next request on it.
@@ -97,13 +105,6 @@ async function loadOf(cli: string): Promise<Load> {
       }
     };
     await Promise.all(Array.from({ length: CLIENTS }, (_, index) => client(index)));
-    const told = new Promise<string>((resolve) => {
-      let text = "";
-      child.stderr.setEncoding("utf8").on("data", (more: string) => {
-        text += more;
-      });
-      child.on("close", () => resolve(text));
-    });
     child.kill("SIGTERM");
     const [, silent, megabytes] = /silent ([\d.]+) memory ([\d.]+)/.exec(await told) ?? [];
     const sorted = times.sort((a, b) => a - b);
